@@ -1,0 +1,61 @@
+import type { Axis, Box, Face, Facing, Um } from './geometry.ts';
+import type { Part } from './part.ts';
+
+export interface PanelEdge {
+  readonly face: Face;
+  readonly edging: string | null;
+  /** Length of the finished edge. */
+  readonly lengthUm: Um;
+}
+
+/** An opening right through a panel, in the panel's own plane, from the corner at length 0 and width 0 of the finished panel. */
+export interface CutOut {
+  readonly name: string;
+  readonly alongLength: readonly [Um, Um];
+  readonly alongWidth: readonly [Um, Um];
+}
+
+/** A panel of a unit, where it stands. It is a part, and everything the part says follows from its box. */
+export interface Panel extends Part {
+  /** Running number within the order, from 1, for labels and drawings. */
+  readonly number: number;
+  /** Name of the panel without the number a repeat gave it. */
+  readonly baseName: string;
+  readonly role: string;
+  /** In the frame of the outermost unit it belongs to. */
+  readonly box: Box;
+  /** In the vehicle's frame. */
+  readonly placeBox: Box;
+  /** Which axis of the unit's frame each of its three sizes runs along. */
+  readonly lengthAxis: Axis;
+  readonly widthAxis: Axis;
+  readonly thicknessAxis: Axis;
+  readonly edges: readonly PanelEdge[];
+  readonly cutOuts: readonly CutOut[];
+  /** Panels (by id) this one is let into, with the declared depth. */
+  readonly housings: readonly { readonly into: string; readonly depthUm: Um }[];
+  /** Board and edging of one piece, cut-outs taken off. */
+  readonly massKg: number;
+}
+
+/** A unit with its parameters settled, standing in the vehicle. */
+export interface PlacedUnit {
+  /** As named in the layout: `galley sink`. */
+  readonly name: string;
+  /** Id of its definition. */
+  readonly unit: string;
+  readonly facing: Facing;
+  readonly parameters: ReadonlyMap<string, number | string>;
+  /** In its own frame and in the vehicle's. */
+  readonly outside: Box;
+  readonly placeOutside: Box;
+  readonly panels: readonly Panel[];
+  readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+}
+
+/** Everything one order asks for, in place. */
+export interface Furniture {
+  readonly order: string;
+  readonly count: number;
+  readonly units: readonly PlacedUnit[];
+}

@@ -1,0 +1,240 @@
+import type { Place } from './finding.ts';
+import type { Face, Facing, Um } from './geometry.ts';
+import type { SawRules } from './stock.ts';
+
+/** Files by path, `/` between folders, as a reader at the edge hands them over. */
+export type TextFiles = ReadonlyMap<string, string>;
+
+/** A formula as written, with where it stands, so that an error can point at the character. A number is a formula too. */
+export interface Formula {
+  readonly text: string;
+  readonly place: Place;
+}
+
+export interface Board {
+  readonly id: string;
+  readonly title: string;
+  readonly core: string;
+  readonly thicknessUm: Um;
+  readonly arealMassKgPerM2: number;
+  readonly decoratedFaces: 0 | 1 | 2;
+}
+
+export interface Finish {
+  readonly id: string;
+  readonly title: string;
+  /** Whether the finish has a direction that must be kept. */
+  readonly grain: boolean;
+  /** How drawings show it: a tone from 0 (white) to 1 (black) and a hatch that also reads in black and white. */
+  readonly tone: number;
+  readonly hatch: 'none' | 'lines' | 'dots' | 'cross' | 'wood';
+}
+
+export interface Edging {
+  readonly id: string;
+  readonly title: string;
+  /** The finish it belongs to. */
+  readonly finish: string;
+  readonly thicknessUm: Um;
+  readonly widthUm: Um;
+  /** Whether the sawn size is made smaller by its thickness. */
+  readonly deducted: boolean;
+  /** Taken off each edged side by the edging machine before gluing; the sawn size is made larger by it. */
+  readonly preMillingUm: Um;
+  /** How much longer than the edge each strip is cut. */
+  readonly overlengthUm: Um;
+  readonly massKgPerM: number;
+  readonly priceMinorPerM: number;
+  readonly rollM: number;
+}
+
+export interface Fitting {
+  readonly id: string;
+  readonly title: string;
+  readonly massKg: number;
+  readonly priceMinor: number;
+  readonly pack: number;
+}
+
+/** A size of sheet that can be bought in one board and finish. */
+export interface SheetOffer {
+  readonly id: string;
+  readonly board: string;
+  readonly finish: string;
+  readonly lengthUm: Um;
+  readonly widthUm: Um;
+  readonly grain: 'length' | 'width' | 'none';
+  readonly priceMinor: number;
+  /** How many can be had; null for any number. */
+  readonly count: number | null;
+}
+
+export interface Saw extends SawRules {
+  readonly id: string;
+  /** The same on each side unless the file says otherwise. */
+  readonly trimUm: { readonly left: Um; readonly right: Um; readonly near: Um; readonly far: Um };
+}
+
+/** A body that cannot be built in, as a box in the vehicle's frame: a wheel arch, a step. */
+export interface Obstacle {
+  readonly name: string;
+  readonly x: readonly [Um, Um];
+  readonly y: readonly [Um, Um];
+  readonly z: readonly [Um, Um];
+}
+
+/** An opening that must stay free of furniture, in the vehicle's frame. */
+export interface DoorOpening extends Obstacle {}
+
+export interface Vehicle {
+  readonly id: string;
+  readonly title: string;
+  readonly insideLengthUm: Um;
+  readonly insideHeightUm: Um;
+  /** Inner width at heights above the floor, lowest first; straight lines between. */
+  readonly widthAtHeight: readonly { readonly heightUm: Um; readonly widthUm: Um }[];
+  readonly wheelArches: readonly Obstacle[];
+  readonly doors: readonly DoorOpening[];
+  /** Overall length, for the minimum payload rule. */
+  readonly overallLengthUm: Um;
+  /** Payload left for the conversion in kg, as the owner of the file states it. */
+  readonly payloadKg: number;
+}
+
+export type ParameterValue = number | string;
+
+/** A parameter of a unit or a layout. Numbers are millimetres in the file unless `whole` says that it counts. */
+export type ParameterDefinition =
+  | {
+      readonly kind: 'length';
+      readonly name: string;
+      readonly default: Formula;
+      readonly least: Formula | null;
+      readonly most: Formula | null;
+      readonly note: string;
+      readonly place: Place;
+    }
+  | {
+      readonly kind: 'count';
+      readonly name: string;
+      readonly default: Formula;
+      readonly least: Formula | null;
+      readonly most: Formula | null;
+      readonly note: string;
+      readonly place: Place;
+    }
+  | {
+      readonly kind: 'choice';
+      readonly name: string;
+      readonly default: string;
+      readonly choices: readonly string[];
+      readonly note: string;
+      readonly place: Place;
+    };
+
+export type FormulaExtent = readonly [from: Formula, to: Formula];
+
+/** Repeats a panel or a unit: `counter` runs from 1 to `count` and can be used in its formulas. */
+export interface Repeat {
+  readonly counter: string;
+  readonly count: Formula;
+}
+
+export interface PanelDefinition {
+  readonly name: string;
+  readonly place: Place;
+  /** What the panel is for; the order gives a board and finish per role. */
+  readonly role: string;
+  readonly x: FormulaExtent;
+  readonly y: FormulaExtent;
+  readonly z: FormulaExtent;
+  /** The axis the grain runs along, or null when it does not matter (hidden panels that may be turned). */
+  readonly grain: 'x' | 'y' | 'z' | null;
+  readonly edging: readonly Face[];
+  readonly when: Formula | null;
+  readonly repeat: Repeat | null;
+  /** Panels of the same unit (by name; a repeated panel by its name without number) this one is let into, and how deep. */
+  readonly housings: readonly { readonly into: string; readonly depth: Formula; readonly place: Place }[];
+  /** Openings right through the panel, as extents along the two axes of its sides. */
+  readonly cutOuts: readonly CutOutDefinition[];
+  /** Name of a row of fronts over which the grain runs on. */
+  readonly match: string | null;
+}
+
+export interface CutOutDefinition {
+  readonly name: string;
+  readonly place: Place;
+  readonly when: Formula | null;
+  /** Exactly the two axes of the panel's sides are given. */
+  readonly x: FormulaExtent | null;
+  readonly y: FormulaExtent | null;
+  readonly z: FormulaExtent | null;
+}
+
+export interface FittingUse {
+  readonly fitting: string;
+  readonly count: Formula;
+  readonly when: Formula | null;
+  readonly place: Place;
+}
+
+/** A unit used inside another, or placed in a layout. */
+export interface UnitUse {
+  readonly name: string;
+  readonly place: Place;
+  readonly unit: string;
+  readonly at: { readonly x: Formula; readonly y: Formula; readonly z: Formula };
+  /** In a layout: where the front looks. Inside a unit always `front`, which leaves the frame as it is. */
+  readonly facing: Facing;
+  readonly set: ReadonlyMap<string, Formula>;
+  readonly when: Formula | null;
+  readonly repeat: Repeat | null;
+}
+
+export interface UnitDefinition {
+  readonly id: string;
+  readonly title: string;
+  readonly file: string;
+  readonly parameters: readonly ParameterDefinition[];
+  /** Formulas by name, in any order. */
+  readonly names: ReadonlyMap<string, Formula>;
+  /** The outside box the unit fills, from the origin of its frame. */
+  readonly outside: { readonly x: FormulaExtent; readonly y: FormulaExtent; readonly z: FormulaExtent };
+  readonly panels: readonly PanelDefinition[];
+  readonly units: readonly UnitUse[];
+  readonly fittings: readonly FittingUse[];
+  /** Conditions on the parameters that must hold, with the sentence to say when one does not. */
+  readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
+}
+
+export interface LayoutDefinition {
+  readonly id: string;
+  readonly title: string;
+  readonly file: string;
+  /** Vehicles it is drawn for. */
+  readonly vehicles: readonly string[];
+  /** What the customer chooses. */
+  readonly choices: readonly ParameterDefinition[];
+  readonly names: ReadonlyMap<string, Formula>;
+  readonly units: readonly UnitUse[];
+  readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
+}
+
+export interface Library {
+  readonly id: string;
+  readonly title: string;
+  /** Says whether the figures are invented. */
+  readonly note: string;
+  readonly currency: string;
+  /** Roles an order must give a board and finish for, with what each is for. */
+  readonly roles: ReadonlyMap<string, string>;
+  readonly boards: ReadonlyMap<string, Board>;
+  readonly finishes: ReadonlyMap<string, Finish>;
+  readonly edgings: ReadonlyMap<string, Edging>;
+  readonly fittings: ReadonlyMap<string, Fitting>;
+  readonly sheets: readonly SheetOffer[];
+  readonly saws: ReadonlyMap<string, Saw>;
+  readonly vehicles: ReadonlyMap<string, Vehicle>;
+  readonly units: ReadonlyMap<string, UnitDefinition>;
+  readonly layouts: ReadonlyMap<string, LayoutDefinition>;
+}

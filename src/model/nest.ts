@@ -1,0 +1,108 @@
+import type { Um } from './geometry.ts';
+
+/**
+ * A piece of a sheet, with its size along the sheet's x (its length) and y (its width), in µm.
+ *
+ * A `stack` is cut into its children side by side along `axis`, each child as wide across as the stack, with one
+ * kerf between neighbours. What is left after the last child is at most one kerf and goes to dust (a scrape cut):
+ *
+ *     0 ≤ size along axis − (sum of children + kerf · (children − 1)) ≤ kerf
+ *
+ *     axis x:  ┌────┬─┬──────┬─┬───┐
+ *              │ a  │k│  b   │k│ c │
+ *              └────┴─┴──────┴─┴───┘
+ *
+ * A `demand` fits its piece exactly. A `spare` is cut free too and is kept as an offcut or thrown away.
+ */
+export type NestPiece =
+  | {
+      readonly kind: 'stack';
+      readonly axis: 'x' | 'y';
+      readonly xUm: Um;
+      readonly yUm: Um;
+      readonly children: readonly NestPiece[];
+    }
+  | {
+      readonly kind: 'demand';
+      readonly xUm: Um;
+      readonly yUm: Um;
+      /** Index into the group's demands. */
+      readonly demand: number;
+      /** Whether the demand's length lies along the sheet's x or its y. */
+      readonly lengthAlong: 'x' | 'y';
+    }
+  | { readonly kind: 'spare'; readonly xUm: Um; readonly yUm: Um; readonly use: 'offcut' | 'waste' };
+
+/** One way to cut a sheet, and how many sheets are cut so. */
+export interface NestedSheet {
+  /** Index into the group's sheets. */
+  readonly sheet: number;
+  readonly copies: number;
+  /** What is left of the sheet after its trims, in the sheet's axes. */
+  readonly root: NestPiece;
+}
+
+/**
+ * A lower bound on the cost of any plan that the group's rules allow, with what is needed to check it again.
+ *
+ * `patternPrices`: `prices[d] / denominator` is a price per piece of demand d such that no sheet of kind s can hold
+ * pieces worth more than `sheetValues[s] / denominator`; see `src/bounds/`.
+ */
+export type Certificate =
+  | { readonly method: 'area' }
+  | { readonly method: 'dual feasible function'; readonly function: string; readonly parameter: number }
+  | {
+      readonly method: 'pattern prices';
+      readonly denominator: number;
+      readonly prices: readonly number[];
+      readonly sheetValues: readonly number[];
+      /** Grid in 0.1 mm on which pieces were rounded down and sheets up; 1 when nothing was rounded. */
+      readonly grid: number;
+    };
+
+export interface Bound {
+  /** No plan uses fewer sheets than this. */
+  readonly sheets: number;
+  /** No plan costs less than this, in minor units. */
+  readonly costMinor: number;
+  readonly certificate: Certificate;
+}
+
+/** Why a group could not be nested; sizes and counts so that a person can be told. */
+export type NestFailure =
+  | { readonly kind: 'too large'; readonly demand: number }
+  | {
+      readonly kind: 'sheets run out';
+      readonly unplaced: readonly { readonly demand: number; readonly count: number }[];
+    };
+
+export interface Nest {
+  readonly sheets: readonly NestedSheet[];
+  readonly costMinor: number;
+  readonly bound: Bound;
+  /** True when the cost equals the bound: no plan can be cheaper. */
+  readonly proved: boolean;
+  /** Work done by the search, in moves: the same for the same input, seed and work limit. */
+  readonly moves: number;
+}
+
+export type NestOutcome =
+  | { readonly ok: true; readonly nest: Nest }
+  | { readonly ok: false; readonly failure: NestFailure };
+
+/** How long to search. The work limit decides the result; the clock, if given, may only stop earlier. */
+export interface NestOptions {
+  /** 32-bit unsigned. */
+  readonly seed: number;
+  /** Greatest number of search moves; the result for a given limit is the same on every machine. */
+  readonly workLimit: number;
+  /** Asked now and then: true ends the search with the best plan so far. Makes results depend on the clock. */
+  readonly stop?: () => boolean;
+  readonly progress?: (state: {
+    sheets: number;
+    costMinor: number;
+    boundSheets: number;
+    boundCostMinor: number;
+    moves: number;
+  }) => void;
+}

@@ -1,0 +1,49 @@
+import type { Place } from './finding.ts';
+import type { Facing } from './geometry.ts';
+import type { Formula } from './library.ts';
+
+/** Board, finish and edging for everything that has one role. */
+export interface RoleChoice {
+  readonly board: string;
+  readonly finish: string;
+  /** Edging id; null when edges of this role stay raw. */
+  readonly edging: string | null;
+  readonly place: Place;
+}
+
+/** A small change to the layout, asked for by the customer. */
+export type OrderChange =
+  | {
+      readonly kind: 'set';
+      readonly unit: string;
+      readonly set: ReadonlyMap<string, Formula>;
+      readonly place: Place;
+    }
+  | { readonly kind: 'leave out'; readonly unit: string; readonly place: Place }
+  | {
+      readonly kind: 'add';
+      readonly name: string;
+      readonly unit: string;
+      readonly at: { readonly x: Formula; readonly y: Formula; readonly z: Formula };
+      readonly facing: Facing;
+      readonly set: ReadonlyMap<string, Formula>;
+      readonly place: Place;
+    };
+
+/** What one customer asked for. */
+export interface Order {
+  /** Safe as a folder name; taken from the file's name unless the file says otherwise. */
+  readonly id: string;
+  readonly title: string;
+  readonly note: string;
+  readonly library: string;
+  readonly layout: string;
+  readonly vehicle: string;
+  readonly saw: string;
+  /** How many alike. */
+  readonly count: number;
+  readonly choices: ReadonlyMap<string, Formula>;
+  readonly roles: ReadonlyMap<string, RoleChoice>;
+  readonly changes: readonly OrderChange[];
+  readonly place: Place;
+}

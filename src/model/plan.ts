@@ -1,0 +1,159 @@
+import { z } from 'zod';
+
+/**
+ * The plan file: everything needed to saw a job and to prove that it can be sawn, in millimetres with at most
+ * three decimals (whole micrometres). It is written by `cutPlans`, and read by `replay`, drawings and documents.
+ *
+ * A sheet lies with its length along x and its width along y; its near left corner is the origin.
+ * Every cut goes right across the piece in hand.
+ */
+
+const millimetres = z.number().min(0).max(100_000).describe('millimetres, at most three decimals');
+const identity = z.string().min(1).max(300);
+const count = z.number().int().min(1).max(1_000_000);
+
+export const trimStep = z
+  .strictObject({
+    cut: z.literal('trim'),
+    piece: identity.describe('the piece in hand'),
+    side: z.enum(['left', 'right', 'near', 'far']).describe('which side of the piece is cleaned'),
+    take: millimetres.describe('how much the piece loses on that side, kerf included'),
+    leaves: identity.describe('what the piece is called from now on'),
+  })
+  .describe('takes a rough edge off a sheet');
+
+export const partingStep = z
+  .strictObject({
+    cut: z
+      .enum(['rip', 'crosscut', 'recut', 'part'])
+      .describe('part: a matched blank is divided into its fronts'),
+    piece: identity,
+    blade: z
+      .enum(['length', 'width'])
+      .describe('the blade runs along this side of the sheet; a rip runs along the length'),
+    fence: millimetres.describe(
+      'from the near (blade along the length) or left edge of the piece to the cut',
+    ),
+    gives: z
+      .array(identity)
+      .min(1)
+      .max(2)
+      .describe(
+        'the piece between edge and cut, as wide as the fence setting; then what is left beyond the kerf, if any',
+      ),
+  })
+  .describe('divides a piece in two, or scrapes off less than the blade is wide');
+
+export const ending = z.discriminatedUnion('is', [
+  z.strictObject({
+    is: z.literal('panel'),
+    piece: identity,
+    panel: identity.describe('id of the panel in the list of the group'),
+    lengthAlong: z.enum(['length', 'width']).describe("the panel's length lies along this side of the sheet"),
+  }),
+  z.strictObject({ is: z.literal('offcut'), piece: identity }),
+  z.strictObject({ is: z.literal('waste'), piece: identity }),
+]);
+
+export const planSheet = z.strictObject({
+  number: count.describe('number of the cut plan within the group, from 1'),
+  stock: identity.describe('id in the stock of the group'),
+  copies: count.describe('how many sheets are cut in just this way'),
+  start: identity.describe('name of the raw sheet, before its first cut'),
+  steps: z.array(z.discriminatedUnion('cut', [trimStep, partingStep])).max(100_000),
+  pieces: z.array(ending).max(100_000).describe('every piece that is left when all steps are done'),
+});
+
+export const planPanel = z.strictObject({
+  id: identity,
+  name: z.string().max(300),
+  unit: z.string().max(300),
+  order: z.string().max(300),
+  length: millimetres.describe('cut size along the grain'),
+  width: millimetres,
+  finishedLength: millimetres,
+  finishedWidth: millimetres,
+  count,
+  grain: z.enum(['length', 'none']).describe("length: the sheet's grain must run along the panel's length"),
+  edging: z.strictObject({
+    alongLength: z.tuple([identity.nullable(), identity.nullable()]),
+    alongWidth: z.tuple([identity.nullable(), identity.nullable()]),
+  }),
+});
+
+export const planStock = z.strictObject({
+  id: identity,
+  kind: z.enum(['sheet', 'offcut']),
+  length: millimetres,
+  width: millimetres,
+  grain: z.enum(['length', 'width', 'none']),
+  price: z.number().int().min(0).describe('minor units of the currency'),
+  count: z.number().int().min(0).nullable(),
+  trim: z.strictObject({ left: millimetres, right: millimetres, near: millimetres, far: millimetres }),
+});
+
+export const planRun = z
+  .strictObject({
+    name: identity,
+    follows: z.enum(['length', 'width']),
+    panels: z.array(identity).min(2),
+  })
+  .describe('panels that must come from one blank, in this order, so that the grain runs on through them');
+
+export const planBound = z.strictObject({
+  sheets: z.number().int().min(0),
+  cost: z.number().int().min(0),
+  certificate: z.discriminatedUnion('method', [
+    z.strictObject({ method: z.literal('area') }),
+    z.strictObject({
+      method: z.literal('dual feasible function'),
+      function: z.string(),
+      parameter: z.number(),
+    }),
+    z.strictObject({
+      method: z.literal('pattern prices'),
+      denominator: z.number().int().positive(),
+      prices: z.array(z.number().int().min(0)),
+      sheetValues: z.array(z.number().int().min(0)),
+      grid: z.number().int().positive(),
+    }),
+  ]),
+});
+
+export const planGroup = z.strictObject({
+  id: identity,
+  board: z.string(),
+  finish: z.string(),
+  thickness: millimetres,
+  saw: z.strictObject({
+    name: z.string(),
+    kerf: millimetres,
+    firstCut: z.enum(['rip', 'crosscut', 'either']),
+    turns: z.number().int().min(0).nullable(),
+  }),
+  panels: z.array(planPanel).max(1_000_000),
+  runs: z.array(planRun),
+  stock: z.array(planStock),
+  sheets: z.array(planSheet),
+  bound: planBound,
+  proved: z.boolean(),
+});
+
+export const planFile = z
+  .strictObject({
+    format: z.literal('plywright plan'),
+    version: z.literal(1),
+    job: z.string().max(300).describe('the order or list it was made for'),
+    currency: z.string().max(10),
+    seed: z.number().int().min(0),
+    groups: z.array(planGroup),
+  })
+  .describe('plywright plan file, version 1');
+
+export type PlanFile = z.infer<typeof planFile>;
+export type PlanGroup = z.infer<typeof planGroup>;
+export type PlanSheet = z.infer<typeof planSheet>;
+export type PlanStep = PlanSheet['steps'][number];
+export type PlanEnding = z.infer<typeof ending>;
+export type PlanPanel = z.infer<typeof planPanel>;
+export type PlanStock = z.infer<typeof planStock>;
