@@ -31,6 +31,26 @@ export interface SawRules {
   readonly cuttingHeightUm: Um | null;
 }
 
+/**
+ * One size of sheet, or an offcut, that can be had in one board, finish and thickness, before a saw has trimmed it: from
+ * a library's sheets or from a plain list.
+ */
+export interface SheetSupply {
+  readonly id: string;
+  readonly board: string;
+  readonly finish: string;
+  readonly thicknessUm: Um;
+  /** Along x of the sheet, in whole 0.1 mm. */
+  readonly lengthUm: Um;
+  readonly widthUm: Um;
+  readonly grain: 'length' | 'width' | 'none';
+  /** Price of the whole sheet in minor units; null when the list gives none, so that areas are compared. */
+  readonly priceMinor: number | null;
+  /** How many there are; null when more can be bought. */
+  readonly count: number | null;
+  readonly kind: 'sheet' | 'offcut';
+}
+
 /** One size of sheet, or an offcut, that a stock group may be cut from. */
 export interface StockSheet {
   readonly id: string;
