@@ -1,3 +1,4 @@
+import type { Place } from './finding.ts';
 import type { Axis, Box, Face, Facing, Um } from './geometry.ts';
 import type { Part } from './part.ts';
 
@@ -34,6 +35,8 @@ export interface Panel extends Part {
   readonly cutOuts: readonly CutOut[];
   /** Panels (by id) this one is let into, with the declared depth. */
   readonly housings: readonly { readonly into: string; readonly depthUm: Um }[];
+  /** Where its box is written. */
+  readonly place?: Place;
   /** Board and edging of one piece, cut-outs taken off. */
   readonly massKg: number;
 }
@@ -51,6 +54,18 @@ export interface PlacedUnit {
   readonly placeOutside: Box;
   readonly panels: readonly Panel[];
   readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+  /** What fittings hold to what. */
+  readonly hangings?: readonly Hanging[];
+  /** Where it is placed. */
+  readonly place?: Place;
+}
+
+/** One of `panels` is held to the panel `on` by fittings that bridge at most `gapUm`; panels by id. */
+export interface Hanging {
+  readonly panels: readonly string[];
+  readonly on: string;
+  readonly gapUm: Um;
+  readonly place: Place;
 }
 
 /** Everything one order asks for, in place. */

@@ -150,15 +150,28 @@ export interface PanelDefinition {
   readonly z: FormulaExtent;
   /** The axis the grain runs along, or null when it does not matter (hidden panels that may be turned). */
   readonly grain: 'x' | 'y' | 'z' | null;
+  /** Faces that get edging; all six stand for `all`, which means the four edges. */
   readonly edging: readonly Face[];
   readonly when: Formula | null;
   readonly repeat: Repeat | null;
   /** Panels of the same unit (by name; a repeated panel by its name without number) this one is let into, and how deep. */
   readonly housings: readonly { readonly into: string; readonly depth: Formula; readonly place: Place }[];
+  /**
+   * Panels of the same unit that hold this one by fittings (hinges, runners, screws through a gap): how wide a gap
+   * the fitting bridges at most. A door touches nothing, its hinges hold it to a side across 1 mm.
+   */
+  readonly heldBy?: readonly HeldBy[];
   /** Openings right through the panel, as extents along the two axes of its sides. */
   readonly cutOuts: readonly CutOutDefinition[];
   /** Name of a row of fronts over which the grain runs on. */
   readonly match: string | null;
+}
+
+/** Named as in `housings`. */
+export interface HeldBy {
+  readonly panel: string;
+  readonly gap: Formula;
+  readonly place: Place;
 }
 
 export interface CutOutDefinition {
@@ -189,6 +202,8 @@ export interface UnitUse {
   readonly set: ReadonlyMap<string, Formula>;
   readonly when: Formula | null;
   readonly repeat: Repeat | null;
+  /** Inside a unit: panels of the outer unit that hold this one as a whole, as runners hold a drawer. */
+  readonly heldBy?: readonly HeldBy[];
 }
 
 export interface UnitDefinition {

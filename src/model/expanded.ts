@@ -1,0 +1,63 @@
+import type { Place } from './finding.ts';
+import type { Axis, Box, Extent, Face, Facing, Um } from './geometry.ts';
+import type { Vehicle } from './library.ts';
+
+/** A panel of a unit as a box with whole µm: what the formulas came to, before board, edging and sizes. */
+export interface ExpandedPanel {
+  /** As printed, unique within its outermost unit: `drawer 1 front`. */
+  readonly name: string;
+  /** The same without the number that a repeat gave it. */
+  readonly baseName: string;
+  readonly role: string;
+  readonly place: Place;
+  /** In the frame of the outermost unit. */
+  readonly box: Box;
+  readonly grain: Axis | null;
+  readonly edging: readonly Face[];
+  readonly cutOuts: readonly ExpandedCutOut[];
+  /** Names of panels of the same outermost unit that it may be let into, and how deep. */
+  readonly housings: readonly {
+    readonly into: readonly string[];
+    readonly depthUm: Um;
+    readonly place: Place;
+  }[];
+  /** Name of a row of fronts, within the outermost unit. */
+  readonly match: string | null;
+}
+
+/** In the outermost unit's frame; null along the axis that the opening runs through. */
+export interface ExpandedCutOut {
+  readonly name: string;
+  readonly place: Place;
+  readonly x: Extent | null;
+  readonly y: Extent | null;
+  readonly z: Extent | null;
+}
+
+/** A unit with its parameters settled, where it stands in the vehicle. */
+export interface ExpandedUnit {
+  readonly name: string;
+  readonly unit: string;
+  readonly place: Place;
+  readonly facing: Facing;
+  readonly parameters: ReadonlyMap<string, number | string>;
+  readonly outside: Box;
+  readonly placeOutside: Box;
+  readonly panels: readonly ExpandedPanel[];
+  /** One of `panels` is held by fittings to one of `on`, across at most `gapUm`; panels by name. */
+  readonly hangings: readonly {
+    readonly panels: readonly string[];
+    readonly on: readonly string[];
+    readonly gapUm: Um;
+    readonly place: Place;
+  }[];
+  readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+}
+
+/** An order with every formula worked out: what stands where in which vehicle. */
+export interface ExpandedOrder {
+  readonly order: string;
+  readonly count: number;
+  readonly vehicle: Vehicle;
+  readonly units: readonly ExpandedUnit[];
+}
