@@ -41,8 +41,12 @@ export const partingStep = z
       .describe(
         'the piece between edge and cut, as wide as the fence setting; then what is left beyond the kerf, if any',
       ),
+    take: millimetres.describe('how wide a strip goes to dust: the kerf, or less where the cut only scrapes'),
   })
   .describe('divides a piece in two, or scrapes off less than the blade is wide');
+
+const spareLength = millimetres.describe('size along the length of the sheet');
+const spareWidth = millimetres.describe('size along the width of the sheet');
 
 export const ending = z.discriminatedUnion('is', [
   z.strictObject({
@@ -51,8 +55,8 @@ export const ending = z.discriminatedUnion('is', [
     panel: identity.describe('id of the panel in the list of the group'),
     lengthAlong: z.enum(['length', 'width']).describe("the panel's length lies along this side of the sheet"),
   }),
-  z.strictObject({ is: z.literal('offcut'), piece: identity }),
-  z.strictObject({ is: z.literal('waste'), piece: identity }),
+  z.strictObject({ is: z.literal('offcut'), piece: identity, length: spareLength, width: spareWidth }),
+  z.strictObject({ is: z.literal('waste'), piece: identity, length: spareLength, width: spareWidth }),
 ]);
 
 export const planSheet = z.strictObject({
@@ -133,6 +137,9 @@ export const planGroup = z.strictObject({
   }),
   panels: z.array(planPanel).max(1_000_000),
   runs: z.array(planRun),
+  pricedBy: z
+    .enum(['price', 'area'])
+    .describe('area: some sheet has no price, so every price of the group is the area of the sheet in mm²'),
   stock: z.array(planStock),
   sheets: z.array(planSheet),
   bound: planBound,

@@ -17,3 +17,33 @@ export interface ReplayGroupReport {
     readonly waste: bigint;
   };
 }
+
+/** What sawing one group takes and gives, over all copies of all sheets. */
+export interface GroupMeasure {
+  readonly group: string;
+  readonly sheets: number;
+  readonly panels: number;
+  /** Every pass of the blade, trims and partings of matched blanks included. */
+  readonly cuts: number;
+  /** Length of all cuts together, trims included. */
+  readonly sawnUm: Um;
+  /** How often the fence is set: equal settings that follow each other within a sheet count once, trims not at all. */
+  readonly fenceSettings: number;
+  /** The greatest number of quarter turns that any piece needs between its first cut and its last. */
+  readonly turns: number;
+  readonly panelAreaUm2: bigint;
+  /** Whole sheets as bought or taken from the rack, before trimming. */
+  readonly sheetAreaUm2: bigint;
+  /** Area of the cut panels over the area of the whole sheets, 0 to 1. */
+  readonly yield: number;
+  /** Pieces that go back to the rack, in the order of the sheets; sizes along the sheet's length and width. */
+  readonly offcuts: readonly {
+    readonly sheet: number;
+    readonly piece: string;
+    readonly lengthUm: Um;
+    readonly widthUm: Um;
+    /** Along which of its two sizes the grain runs. */
+    readonly grain: 'length' | 'width' | 'none';
+    readonly count: number;
+  }[];
+}

@@ -98,4 +98,6 @@ export interface StockGroup {
   readonly demands: readonly Demand[];
   readonly sheets: readonly StockSheet[];
   readonly saw: SawRules;
+  /** `area` when some sheet has no price: every price is then the sheet's area in mm². Absent means real prices. */
+  readonly pricedBy?: 'price' | 'area';
 }
