@@ -60,10 +60,10 @@ export interface PlacedUnit {
   readonly place?: Place;
 }
 
-/** One of `panels` is held to the panel `on` by fittings that bridge at most `gapUm`; panels by id. */
+/** One of `panels` is held to one of `on` by fittings that bridge at most `gapUm`; panels by id. */
 export interface Hanging {
   readonly panels: readonly string[];
-  readonly on: string;
+  readonly on: readonly string[];
   readonly gapUm: Um;
   readonly place: Place;
 }
