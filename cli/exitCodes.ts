@@ -1,0 +1,23 @@
+/** How the command ends, for scripts. Documented in `--help` and in the README. */
+export const exitCodes = {
+  done: 0,
+  wrongInput: 1,
+  wrongUse: 2,
+  failedReplay: 3,
+  cannotReadOrWrite: 4,
+  /** 128 + SIGINT, as shells report it. */
+  interrupted: 130,
+} as const;
+
+export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
+
+/** The part of `--help` that explains the exit codes. */
+export const exitCodeHelp = `
+Exit codes:
+  0    done, every paper is written
+  1    something in an order, a library or a list is wrong; nothing is written
+  2    the command was not understood
+  3    a plan did not pass its replay, or the program has a fault; nothing is written
+  4    a file or folder cannot be read or written
+  130  interrupted before there was a plan; nothing is written
+`;

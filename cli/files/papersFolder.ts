@@ -1,0 +1,223 @@
+import { createHash } from 'node:crypto';
+import { cp, lstat, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { z } from 'zod';
+import type { ExistingFiles, Papers, Writer } from '../../src/edge/index.ts';
+import type { Finding } from '../../src/model/finding.ts';
+import { systemReason } from './reader.ts';
+
+/**
+ * A job's folder is exchanged as a whole: its papers are written into a new folder beside it, which is then renamed.
+ * A list of the papers with their fingerprints, kept in the folder, tells papers that are as they were written
+ * from those that a person has changed since, and from files that a person has put there.
+ */
+const LIST_NAME = '.plywright.json';
+
+const paperList = z.strictObject({
+  format: z.literal('plywright papers'),
+  version: z.literal(1),
+  files: z.record(z.string(), z.string().regex(/^[0-9a-f]{64}$/)),
+});
+
+function fingerprint(bytes: string | Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex');
+}
+
+function listOf(papers: Papers): string {
+  const files = Object.fromEntries(
+    [...papers]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([path, text]) => [path, fingerprint(text)] as const),
+  );
+  return `${JSON.stringify({ format: 'plywright papers', version: 1, files }, null, 2)}\n`;
+}
+
+async function exists(path: string): Promise<boolean> {
+  return lstat(path).then(
+    () => true,
+    () => false,
+  );
+}
+
+/** Paths of all files under a folder, sorted, `/` between folders. Links are taken as files. */
+async function filesUnder(folder: string, inside = ''): Promise<string[]> {
+  const paths: string[] = [];
+  for (const entry of await readdir(join(folder, inside), { withFileTypes: true })) {
+    const path = inside === '' ? entry.name : `${inside}/${entry.name}`;
+    if (entry.isDirectory()) paths.push(...(await filesUnder(folder, path)));
+    else paths.push(path);
+  }
+  return paths.sort();
+}
+
+async function readPaperList(folder: string): Promise<ReadonlyMap<string, string> | null> {
+  try {
+    const read = paperList.safeParse(JSON.parse(await readFile(join(folder, LIST_NAME), 'utf8')));
+    return read.success ? new Map(Object.entries(read.data.files)) : null;
+  } catch {
+    return null;
+  }
+}
+
+interface Standing {
+  /** A person's own files, which stay. */
+  readonly own: readonly string[];
+  /** Files that the new papers would change although a person has made or changed them. */
+  readonly inTheWay: readonly string[];
+  readonly ours: boolean;
+}
+
+/** Sorts the files of an existing folder into a person's own and those in the way of the new papers. */
+async function look(folder: string, papers: Papers): Promise<Standing> {
+  const listed = await readPaperList(folder);
+  const own: string[] = [];
+  const inTheWay: string[] = [];
+  const present = (await filesUnder(folder)).filter((path) => path !== LIST_NAME);
+  for (const path of present) {
+    const written = listed?.get(path);
+    if (written !== undefined) {
+      const about = await lstat(join(folder, path));
+      const same = about.isFile() && fingerprint(await readFile(join(folder, path))) === written;
+      if (!same) inTheWay.push(path);
+      continue;
+    }
+    const blocks = [...papers.keys()].some(
+      (paper) => paper === path || paper.startsWith(`${path}/`) || path.startsWith(`${paper}/`),
+    );
+    if (blocks) inTheWay.push(path);
+    else own.push(path);
+  }
+  return { own, inTheWay, ours: listed !== null || present.length === 0 };
+}
+
+function refusal(folder: string, standing: Standing, existing: ExistingFiles): Finding | null {
+  if (existing === 'replace edited') return null;
+  if (!standing.ours) {
+    return {
+      code: 'folder-not-ours',
+      severity: 'error',
+      message: 'this folder holds files that are not papers of a job',
+      place: { file: folder },
+      found: [...standing.inTheWay, ...standing.own].slice(0, 5).join(', '),
+      advice: 'choose another place with --out, or give --replace to write the papers beside them',
+    };
+  }
+  if (standing.inTheWay.length === 0) return null;
+  return {
+    code: 'papers-edited',
+    severity: 'error',
+    message: 'papers in this folder were changed by hand since they were written',
+    place: { file: folder },
+    found: standing.inTheWay.slice(0, 5).join(', '),
+    advice: 'keep them by choosing another place with --out, or give --replace to write over them',
+  };
+}
+
+/** Whether another process of this number runs; our own number can only be that of an earlier run. */
+function isRunning(processNumber: number): boolean {
+  if (processNumber === process.pid) return false;
+  try {
+    process.kill(processNumber, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+/** Brings back or clears away what a run that was killed between two renames has left beside the folder. */
+async function tidyAfterKilledRuns(folder: string): Promise<void> {
+  const parent = dirname(folder);
+  const left = new RegExp(
+    `^\\.${basename(folder).replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\.(new|old)-(\\d+)$`,
+  );
+  for (const name of (await readdir(parent).catch(() => [] as string[])).sort()) {
+    const match = left.exec(name);
+    if (match === null || isRunning(Number(match[2]))) continue;
+    if (match[1] === 'old' && !(await exists(folder))) await rename(join(parent, name), folder);
+    else await rm(join(parent, name), { recursive: true, force: true });
+  }
+}
+
+async function writeBeside(fresh: string, papers: Papers): Promise<void> {
+  await mkdir(fresh);
+  for (const [path, text] of papers) {
+    const inside = dirname(path);
+    if (inside !== '.') await mkdir(join(fresh, inside), { recursive: true });
+    await writeFile(join(fresh, path), text, { flag: 'wx' });
+  }
+  await writeFile(join(fresh, LIST_NAME), listOf(papers), { flag: 'wx' });
+}
+
+async function exchange(folder: string, fresh: string): Promise<void> {
+  if (!(await exists(folder))) {
+    await rename(fresh, folder);
+    return;
+  }
+  const old = join(dirname(folder), `.${basename(folder)}.old-${process.pid}`);
+  await rename(folder, old);
+  try {
+    await rename(fresh, folder);
+  } catch (error) {
+    await rename(old, folder);
+    throw error;
+  }
+  await rm(old, { recursive: true, force: true });
+}
+
+function checkPaths(papers: Papers): void {
+  for (const path of papers.keys()) {
+    const parts = path.split('/');
+    if (parts.some((part) => !/^[a-z0-9][a-z0-9.-]*$/.test(part))) {
+      throw new Error(`a paper has an unsafe path: ${JSON.stringify(path)}`);
+    }
+  }
+}
+
+async function writePapers(
+  folder: string,
+  papers: Papers,
+  existing: ExistingFiles,
+): Promise<readonly Finding[]> {
+  checkPaths(papers);
+  const fresh = join(dirname(folder), `.${basename(folder)}.new-${process.pid}`);
+  try {
+    await mkdir(dirname(folder), { recursive: true });
+    await tidyAfterKilledRuns(folder);
+    let own: readonly string[] = [];
+    if (await exists(folder)) {
+      const about = await lstat(folder);
+      if (about.isSymbolicLink()) return [cannotWrite(folder, 'a link with this name is in the way')];
+      if (!about.isDirectory()) return [cannotWrite(folder, 'a file with this name is in the way')];
+      const standing = await look(folder, papers);
+      const refused = refusal(folder, standing, existing);
+      if (refused !== null) return [refused];
+      own = standing.own;
+    }
+    await writeBeside(fresh, papers);
+    for (const path of own) {
+      await cp(join(folder, path), join(fresh, path), {
+        recursive: true,
+        preserveTimestamps: true,
+        verbatimSymlinks: true,
+      });
+    }
+    await exchange(folder, fresh);
+    return [];
+  } catch (error) {
+    await rm(fresh, { recursive: true, force: true }).catch(() => undefined);
+    return [cannotWrite(folder, systemReason(error))];
+  }
+}
+
+function cannotWrite(folder: string, reason: string): Finding {
+  return {
+    code: 'cannot-write',
+    severity: 'error',
+    message: `the papers cannot be written here: ${reason}`,
+    place: { file: folder },
+    advice: 'choose another place with --out',
+  };
+}
+
+/** Writes into the file system. */
+export const diskWriter: Writer = { papers: writePapers };

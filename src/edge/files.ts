@@ -1,0 +1,25 @@
+import type { Checked, Finding } from '../model/finding.ts';
+import type { TextFiles } from '../model/library.ts';
+
+/** What kind of file is read; each has its own greatest size. */
+export type ReadKind = 'order' | 'list' | 'plan';
+
+/** Reads what a person wrote. Whatever stands in the way comes back as findings that name the file. */
+export interface Reader {
+  /** The text of one file, without a byte order mark. */
+  text(path: string, kind: ReadKind): Promise<Checked<string>>;
+  /** Every text of a library folder, by its path inside the folder with `/` between folders. */
+  library(folder: string): Promise<Checked<TextFiles>>;
+}
+
+/** Papers of one job: text by path inside the job's folder, `/` between folders. */
+export type Papers = ReadonlyMap<string, string>;
+
+/** What becomes of files in the job's folder that a person changed or put there since the papers were last written. */
+export type ExistingFiles = 'keep edited' | 'replace edited';
+
+/** Writes the papers of a job, all of them or none. */
+export interface Writer {
+  /** Findings are empty when every paper is in place; with any finding nothing was changed. */
+  papers(folder: string, papers: Papers, existing: ExistingFiles): Promise<readonly Finding[]>;
+}
