@@ -43,20 +43,32 @@ export interface NestedSheet {
 }
 
 /**
- * A lower bound on the cost of any plan that the group's rules allow, with what is needed to check it again.
+ * What is needed to check a lower bound again without the search: `recheckBound` in `src/basics/` derives it.
  *
- * `patternPrices`: `prices[d] / denominator` is a price per piece of demand d such that no sheet of kind s can hold
- * pieces worth more than `sheetValues[s] / denominator`; see `src/bounds/`.
+ * Each method gives a price per piece of every demand and, for every kind of sheet, the most that pieces on it can be
+ * worth; the bound is the least number, or cost, of sheets whose worth reaches that of all the pieces.
+ *
+ * - area: the price is the area.
+ * - dual feasible function: `function` with `parameter` along the grain and `across` across it, scaled to the size of
+ *   the sheet of index `sheet` in the group; the price is their product.
+ * - pattern prices: `prices[d] / denominator` per piece of demand d, and no sheet of kind s can hold pieces worth more
+ *   than `sheetValues[s] / denominator`, as the best guillotine pattern shows.
  */
 export type Certificate =
   | { readonly method: 'area' }
-  | { readonly method: 'dual feasible function'; readonly function: string; readonly parameter: number }
+  | {
+      readonly method: 'dual feasible function';
+      readonly function: string;
+      readonly parameter: number;
+      readonly across: { readonly function: string; readonly parameter: number };
+      readonly sheet: number;
+    }
   | {
       readonly method: 'pattern prices';
       readonly denominator: number;
       readonly prices: readonly number[];
       readonly sheetValues: readonly number[];
-      /** Grid in 0.1 mm on which pieces were rounded down and sheets up; 1 when nothing was rounded. */
+      /** Grid in 0.1 mm to which pieces and sheets were rounded down; 1 when nothing was rounded. */
       readonly grid: number;
     };
 

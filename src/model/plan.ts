@@ -112,7 +112,9 @@ export const planBound = z.strictObject({
     z.strictObject({
       method: z.literal('dual feasible function'),
       function: z.string(),
-      parameter: z.number(),
+      parameter: z.number().int(),
+      across: z.strictObject({ function: z.string(), parameter: z.number().int() }),
+      sheet: z.number().int().min(0),
     }),
     z.strictObject({
       method: z.literal('pattern prices'),

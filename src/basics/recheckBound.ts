@@ -1,0 +1,86 @@
+import type { Certificate } from '../model/nest.ts';
+import type { RectangleProblem } from '../model/rectangles.ts';
+import { type DualFeasibleFamily, type DualFeasibleFunction, dualFeasibleFamilies } from './dualFeasible.ts';
+import { GuillotineTable } from './guillotineTable.ts';
+import { type PricesAndWorth, pricesFromAreas, pricesFromFunctions } from './pricesFromFunctions.ts';
+import { type SheetNeed, sheetsNeeded } from './sheetsNeeded.ts';
+
+/** No table larger than this is built for a recheck; about ten seconds of work. */
+const MOST_WORK = 8_000_000_000;
+
+const NOTHING: SheetNeed = { enough: true, sheets: 0, costMinor: 0 };
+
+function knownFunction(name: string, parameter: number): DualFeasibleFunction | null {
+  const family = dualFeasibleFamilies.find((known): known is DualFeasibleFamily => known === name);
+  return family ? { family, parameter } : null;
+}
+
+/** Best worth of each kind of sheet at the prices, by the guillotine table; null when that cannot be told. */
+function worthByPatterns(
+  problem: RectangleProblem,
+  prices: readonly number[],
+  grid: number,
+): number[] | null {
+  const table = Float64Array.from(prices);
+  const worth: number[] = [];
+  for (let s = 0; s < problem.sheets.length; s++) {
+    const twin = sameSheetBefore(problem, s);
+    if (twin >= 0) {
+      worth.push(worth[twin]!);
+      continue;
+    }
+    const value = GuillotineTable.make(problem, s, grid, MOST_WORK)?.evaluate(table);
+    if (value === undefined || value > Number.MAX_SAFE_INTEGER) return null;
+    worth.push(value);
+  }
+  return worth;
+}
+
+/** Index of an earlier sheet on which the same patterns can be cut, or -1. */
+export function sameSheetBefore(problem: RectangleProblem, index: number): number {
+  const sheet = problem.sheets[index]!;
+  return problem.sheets.findIndex(
+    (other, o) => o < index && other.w === sheet.w && other.h === sheet.h && other.noGrain === sheet.noGrain,
+  );
+}
+
+function pricesOf(problem: RectangleProblem, certificate: Certificate): PricesAndWorth | null {
+  switch (certificate.method) {
+    case 'area':
+      return pricesFromAreas(problem);
+    case 'dual feasible function': {
+      const along = knownFunction(certificate.function, certificate.parameter);
+      const across = knownFunction(certificate.across.function, certificate.across.parameter);
+      return along && across && pricesFromFunctions(problem, { along, across, sheet: certificate.sheet });
+    }
+    case 'pattern prices': {
+      const { prices, grid } = certificate;
+      const whole = prices.every((price) => Number.isSafeInteger(price) && price >= 0);
+      if (!whole || prices.length !== problem.items.kinds || !Number.isSafeInteger(grid) || grid < 1)
+        return null;
+      const worth = worthByPatterns(problem, prices, grid);
+      return worth && { prices, worth };
+    }
+  }
+}
+
+/** Prices and worth of sheets to the least number and cost of sheets. */
+export function needFromPrices(problem: RectangleProblem, { prices, worth }: PricesAndWorth): SheetNeed {
+  let wanted = 0n;
+  for (const [item, price] of prices.entries()) wanted += BigInt(price) * BigInt(problem.items.count[item]!);
+  return sheetsNeeded(problem.sheets, worth, wanted);
+}
+
+/**
+ * Derives a bound again from its certificate, in whole numbers and without a linear programme or any search: the
+ * least number of sheets and the least cost, in minor units, of any plan. What the certificate says a sheet can hold
+ * is not believed but worked out. A certificate that does not suit the problem proves nothing: 0 and 0.
+ */
+export function recheckBound(
+  problem: RectangleProblem,
+  certificate: Certificate,
+): { readonly sheets: number; readonly costMinor: number } {
+  const prices = pricesOf(problem, certificate);
+  const { sheets, costMinor } = prices ? needFromPrices(problem, prices) : NOTHING;
+  return { sheets, costMinor };
+}
