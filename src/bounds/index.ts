@@ -6,6 +6,7 @@ import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { functionPairs } from './dualFeasibleBound.ts';
+import { patternBound } from './patternBound.ts';
 
 export interface BoundOptions {
   /** A loaded HiGHS for the bound by patterns; null for areas and dual feasible functions only. */
@@ -46,7 +47,10 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
       }),
     );
   }
-  return { bound: best, patterns: [] };
+  if (!options.solver) return { bound: best, patterns: [] };
+  const byPatterns = patternBound(problem, options.solver, best, options.effort);
+  if (!byPatterns) return { bound: best, patterns: [] };
+  return { bound: better(best, byPatterns.bound), patterns: byPatterns.patterns };
 }
 
 function boundFrom(problem: RectangleProblem, certificate: Certificate): Bound {
