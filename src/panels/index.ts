@@ -1,0 +1,119 @@
+import { boxInVehicle, sharedBox } from '../basics/boxes.ts';
+import type { ExpandedOrder, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
+import type { Checked, Finding } from '../model/finding.ts';
+import type { Furniture, Hanging, Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Library } from '../model/library.ts';
+import type { Order } from '../model/order.ts';
+import { type Materials, materialsOf } from './materials.ts';
+import { orientPanel, type PanelShape } from './orientPanel.ts';
+import { rowsOfFronts } from './rowsOfFronts.ts';
+import { sizePanel } from './sizePanel.ts';
+
+/**
+ * From boxes to the parts that are sawn: which side of each box is its thickness, its length and its width, finished
+ * and cut sizes, edging by edge, openings, mass, and the rows of fronts over which the grain runs on. Findings name
+ * boxes that no board of their role can fill, and edging or openings that do not fit their panel.
+ */
+export function makePanels(expanded: ExpandedOrder, order: Order, library: Library): Checked<Furniture> {
+  const findings: Finding[] = [];
+  const maker = new FurnitureMaker(expanded, order, library, findings);
+  const units = expanded.units.map((unit) => maker.placedUnit(unit));
+  if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
+  return { ok: true, value: { order: expanded.order, count: expanded.count, units }, findings };
+}
+
+/** Unique within an order and stable: the unit's name and the panel's. */
+function panelId(unit: string, panel: string): string {
+  return `${unit}/${panel}`;
+}
+
+class FurnitureMaker {
+  private readonly expanded: ExpandedOrder;
+  private readonly order: Order;
+  private readonly library: Library;
+  private readonly findings: Finding[];
+  private number = 0;
+
+  constructor(expanded: ExpandedOrder, order: Order, library: Library, findings: Finding[]) {
+    this.expanded = expanded;
+    this.order = order;
+    this.library = library;
+    this.findings = findings;
+  }
+
+  placedUnit(unit: ExpandedUnit): PlacedUnit {
+    const shapes = unit.panels.flatMap((panel) => {
+      const materials = materialsOf(panel, unit.name, this.order, this.library, this.findings);
+      const shape = materials && orientPanel(panel, materials, unit.name, this.findings);
+      return materials && shape ? [{ panel, materials, shape }] : [];
+    });
+    const rows = rowsOfFronts(unit.name, shapes, this.findings);
+    const panels = shapes.map((shaped) => {
+      const match = rows.get(shaped.panel);
+      return { ...this.panel(unit, shaped), ...(match === undefined ? {} : { match }) };
+    });
+    return {
+      name: unit.name,
+      unit: unit.unit,
+      facing: unit.facing,
+      parameters: unit.parameters,
+      outside: unit.outside,
+      placeOutside: unit.placeOutside,
+      panels,
+      fittings: unit.fittings,
+      hangings: unit.hangings.map(
+        (hanging): Hanging => ({
+          panels: hanging.panels.map((name) => panelId(unit.name, name)),
+          on: hanging.on.map((name) => panelId(unit.name, name)),
+          gapUm: hanging.gapUm,
+          place: hanging.place,
+        }),
+      ),
+      place: unit.place,
+    };
+  }
+
+  private panel(
+    unit: ExpandedUnit,
+    shaped: { panel: ExpandedPanel; materials: Materials; shape: PanelShape },
+  ): Panel {
+    const { panel, materials, shape } = shaped;
+    this.number += 1;
+    return {
+      id: panelId(unit.name, panel.name),
+      number: this.number,
+      name: panel.name,
+      baseName: panel.baseName,
+      unit: unit.name,
+      order: this.expanded.order,
+      role: panel.role,
+      board: materials.board.id,
+      finish: materials.finish.id,
+      thicknessUm: materials.board.thicknessUm,
+      ...sizePanel(panel, materials, shape, unit.name, this.findings),
+      grain: panel.grain !== null && materials.finish.grain ? 'length' : 'none',
+      count: this.expanded.count,
+      box: panel.box,
+      placeBox: boxInVehicle(panel.box, unit.outside, unit.placeOutside, unit.facing),
+      lengthAxis: shape.length,
+      widthAxis: shape.width,
+      thicknessAxis: shape.thickness,
+      housings: panel.housings.flatMap((housing) => housed(unit, panel, housing)),
+      place: panel.place,
+    };
+  }
+}
+
+/** A name with several panels stands for those that the box really reaches into, or the first when it reaches none. */
+function housed(
+  unit: ExpandedUnit,
+  panel: ExpandedPanel,
+  housing: ExpandedPanel['housings'][number],
+): Panel['housings'] {
+  const reached = housing.into.filter((name) => {
+    const other = unit.panels.find((candidate) => candidate.name === name);
+    return other !== undefined && sharedBox(panel.box, other.box) !== null;
+  });
+  const into = reached.length > 0 ? reached : housing.into.slice(0, 1);
+  return into.map((name) => ({ into: panelId(unit.name, name), depthUm: housing.depthUm }));
+}

@@ -1,0 +1,330 @@
+import { axes, movedBox } from '../basics/boxes.ts';
+import type { FormulaScope } from '../basics/formulaScope.ts';
+import type { FormulaValue } from '../basics/formulas.ts';
+import { printMm } from '../basics/lengths.ts';
+import { nearestWord } from '../basics/nearestWord.ts';
+import type { ExpandedCutOut, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
+import type { Finding, Place } from '../model/finding.ts';
+import type { Axis, Box, Extent } from '../model/geometry.ts';
+import type {
+  Formula,
+  FormulaExtent,
+  HeldBy,
+  Library,
+  PanelDefinition,
+  ParameterValue,
+  Repeat,
+  UnitDefinition,
+  UnitUse,
+} from '../model/library.ts';
+import { settleParameters } from './settleParameters.ts';
+
+/** More of one thing than any van holds: a repeat beyond it is a slip of the pen. */
+const MOST_REPEATS = 200;
+const MOST_PANELS_IN_UNIT = 2000;
+const DEEPEST_UNITS = 8;
+
+export interface UnitRequest {
+  readonly definition: UnitDefinition;
+  readonly asked: readonly { readonly set: ReadonlyMap<string, Formula>; readonly scope: FormulaScope }[];
+  /** As placed, for sentences: `galley sink`. */
+  readonly name: string;
+  readonly within: readonly string[];
+}
+
+export interface UnitBody {
+  readonly parameters: ReadonlyMap<string, ParameterValue>;
+  readonly outside: Box | null;
+  readonly panels: readonly ExpandedPanel[];
+  readonly hangings: ExpandedUnit['hangings'];
+  readonly fittings: ExpandedUnit['fittings'];
+}
+
+export interface UnitSurroundings {
+  readonly library: Library;
+  readonly constants: ReadonlyMap<string, FormulaValue>;
+  readonly findings: Finding[];
+}
+
+/** Works out every formula of a unit and of the units inside it; boxes are in this unit's own frame. */
+export function expandUnit(request: UnitRequest, surroundings: UnitSurroundings): UnitBody {
+  return new UnitExpansion(request, surroundings).body();
+}
+
+/** How many times a repeat runs, with the scope and the name's ending of each; one without an ending when it does not. */
+export function runs(repeat: Repeat | null, scope: FormulaScope): { scope: FormulaScope; ending: string }[] {
+  if (repeat === null) return [{ scope, ending: '' }];
+  const count = scope.count(repeat.count, MOST_REPEATS) ?? 0;
+  return Array.from({ length: count }, (_, index) => ({
+    scope: scope.with(repeat.counter, index + 1),
+    ending: ` ${index + 1}`,
+  }));
+}
+
+class UnitExpansion {
+  private readonly request: UnitRequest;
+  private readonly surroundings: UnitSurroundings;
+  private readonly definition: UnitDefinition;
+  private readonly panels: ExpandedPanel[] = [];
+  private readonly hangings: ExpandedUnit['hangings'][number][] = [];
+  private readonly fittings = new Map<string, number>();
+
+  constructor(request: UnitRequest, surroundings: UnitSurroundings) {
+    this.request = request;
+    this.surroundings = surroundings;
+    this.definition = request.definition;
+  }
+
+  body(): UnitBody {
+    const { constants, findings } = this.surroundings;
+    const owner = `the unit ${this.definition.id}`;
+    const { scope, values } = settleParameters(
+      { owner, definitions: this.definition.parameters, asked: this.request.asked },
+      constants,
+      this.definition.names,
+      findings,
+    );
+    for (const name of this.definition.names.keys()) scope.lookUp(name);
+    checkMusts(this.definition.musts, scope, this.request.name);
+    const outside = this.box(this.definition.outside, scope, 'outside', this.request.name);
+    const own = this.definition.panels.flatMap((panel) => this.expandPanel(panel, scope));
+    const nested = this.definition.units.flatMap((use) => this.expandUse(use, scope));
+    this.joinOwn(own);
+    for (const { use, names } of nested) {
+      for (const held of use.heldBy ?? []) this.hang(names, held, scope);
+    }
+    this.countFittings(scope);
+    return {
+      parameters: values,
+      outside,
+      panels: this.panels,
+      hangings: this.hangings,
+      fittings: [...this.fittings].map(([fitting, count]) => ({ fitting, count })),
+    };
+  }
+
+  private expandPanel(definition: PanelDefinition, scope: FormulaScope) {
+    return runs(definition.repeat, scope).flatMap((run) => {
+      if (run.scope.condition(definition.when) !== true) return [];
+      const name = `${definition.name}${run.ending}`;
+      const box = this.box(definition, run.scope, 'panel', name);
+      if (box === null || this.tooMany()) return [];
+      const panel: ExpandedPanel = {
+        name,
+        baseName: definition.name,
+        role: definition.role,
+        place: definition.place,
+        box,
+        grain: definition.grain,
+        edging: definition.edging,
+        cutOuts: this.cutOuts(definition, run.scope),
+        housings: [],
+        match: definition.match,
+      };
+      this.panels.push(panel);
+      return [{ definition, panel, scope: run.scope }];
+    });
+  }
+
+  /** Housings and hangings name panels that may stand later in the file, so they come after all panels. */
+  private joinOwn(own: ReturnType<UnitExpansion['expandPanel']>): void {
+    for (const { definition, panel, scope } of own) {
+      const housings = definition.housings.flatMap((housing) => {
+        const depthUm = scope.lengthUm(housing.depth);
+        const into = this.named(housing.into, housing.place);
+        return depthUm === undefined || into.length === 0 ? [] : [{ into, depthUm, place: housing.place }];
+      });
+      this.panels[this.panels.indexOf(panel)] = { ...panel, housings };
+      for (const held of definition.heldBy ?? []) this.hang([panel.name], held, scope);
+    }
+  }
+
+  private hang(panels: readonly string[], held: HeldBy, scope: FormulaScope): void {
+    const gapUm = scope.lengthUm(held.gap);
+    const on = this.named(held.panel, held.place);
+    if (gapUm === undefined || on.length === 0) return;
+    this.hangings.push({ panels, on, gapUm, place: held.place });
+  }
+
+  /** Panels there are of a name with or without its number; a name that the unit does not know is a finding. */
+  private named(name: string, place: Place): string[] {
+    const found = this.panels.filter((panel) => panel.name === name || panel.baseName === name);
+    const known = [
+      ...this.definition.panels.map((panel) => panel.name),
+      ...this.panels.map((panel) => panel.name),
+    ];
+    if (found.length === 0 && !known.includes(name)) {
+      const nearest = nearestWord(name, known);
+      this.surroundings.findings.push({
+        code: 'unknown-panel',
+        severity: 'error',
+        message: `the unit ${this.definition.id} has no panel “${name}”`,
+        place,
+        found: name,
+        ...(nearest === undefined ? {} : { nearest }),
+      });
+    }
+    return found.map((panel) => panel.name);
+  }
+
+  private expandUse(use: UnitUse, scope: FormulaScope) {
+    const { library, findings } = this.surroundings;
+    const definition = library.units.get(use.unit);
+    if (definition === undefined) {
+      findings.push(unknownUnit(use.unit, use.place, library));
+      return [];
+    }
+    const within = [...this.request.within, this.definition.id];
+    if (within.includes(use.unit) || within.length >= DEEPEST_UNITS) {
+      const chain = [...within.slice(Math.max(0, within.indexOf(use.unit))), use.unit].join(' → ');
+      const message = within.includes(use.unit)
+        ? `units are inside each other in a circle: ${chain}`
+        : `units are inside each other too deeply: ${chain}`;
+      findings.push({ code: 'unit-circle', severity: 'error', message, place: use.place });
+      return [];
+    }
+    return runs(use.repeat, scope).flatMap((run) => {
+      if (run.scope.condition(use.when) !== true) return [];
+      const name = `${use.name}${run.ending}`;
+      const asked = [{ set: use.set, scope: run.scope }];
+      const body = expandUnit(
+        { definition, asked, name: `${this.request.name}, ${name}`, within },
+        this.surroundings,
+      );
+      const by = { x: 0, y: 0, z: 0 };
+      for (const axis of axes) {
+        const at = run.scope.lengthUm(use.at[axis]);
+        if (at === undefined || body.outside === null) return [];
+        by[axis] = at - body.outside[axis][0];
+      }
+      this.take(body, name, use.name, by);
+      return [{ use, names: body.panels.map((panel) => `${name} ${panel.name}`) }];
+    });
+  }
+
+  /** Takes over what a unit inside this one is made of, moved to where it stands. */
+  private take(
+    body: UnitBody,
+    name: string,
+    baseName: string,
+    by: { x: number; y: number; z: number },
+  ): void {
+    const full = (own: string) => `${name} ${own}`;
+    for (const panel of body.panels) {
+      if (this.tooMany()) return;
+      this.panels.push({
+        ...panel,
+        name: full(panel.name),
+        baseName: `${baseName} ${panel.baseName}`,
+        box: movedBox(panel.box, by),
+        cutOuts: panel.cutOuts.map((cutOut) => movedCutOut(cutOut, by)),
+        housings: panel.housings.map((housing) => ({ ...housing, into: housing.into.map(full) })),
+      });
+    }
+    for (const hanging of body.hangings) {
+      this.hangings.push({ ...hanging, panels: hanging.panels.map(full), on: hanging.on.map(full) });
+    }
+    for (const { fitting, count } of body.fittings) this.addFitting(fitting, count);
+  }
+
+  private tooMany(): boolean {
+    if (this.panels.length < MOST_PANELS_IN_UNIT) return false;
+    const code = 'too-many-panels';
+    if (!this.surroundings.findings.some((finding) => finding.code === code)) {
+      const message = `${this.request.name} has more than ${MOST_PANELS_IN_UNIT} panels`;
+      const place = { file: this.definition.file };
+      this.surroundings.findings.push({ code, severity: 'error', message, place });
+    }
+    return true;
+  }
+
+  private countFittings(scope: FormulaScope): void {
+    for (const use of this.definition.fittings) {
+      if (scope.condition(use.when) !== true) continue;
+      const count = scope.count(use.count, 100_000);
+      if (count !== undefined) this.addFitting(use.fitting, count);
+    }
+  }
+
+  private addFitting(fitting: string, count: number): void {
+    if (count > 0) this.fittings.set(fitting, (this.fittings.get(fitting) ?? 0) + count);
+  }
+
+  private cutOuts(definition: PanelDefinition, scope: FormulaScope): ExpandedCutOut[] {
+    return definition.cutOuts.flatMap((cutOut) => {
+      if (scope.condition(cutOut.when) !== true) return [];
+      const along = (axis: Axis) => {
+        const formulas = cutOut[axis];
+        return formulas === null ? null : this.extent(formulas, scope, axis, `cut-out “${cutOut.name}”`);
+      };
+      const box = { x: along('x'), y: along('y'), z: along('z') };
+      if (axes.some((axis) => box[axis] === undefined)) return [];
+      const whole = box as { x: Extent | null; y: Extent | null; z: Extent | null };
+      return [{ name: cutOut.name, place: cutOut.place, ...whole }];
+    });
+  }
+
+  private box(
+    formulas: { readonly x: FormulaExtent; readonly y: FormulaExtent; readonly z: FormulaExtent },
+    scope: FormulaScope,
+    kind: 'panel' | 'outside',
+    name: string,
+  ): Box | null {
+    const what = kind === 'panel' ? `panel “${name}”` : `outside box of ${name}`;
+    const x = this.extent(formulas.x, scope, 'x', what);
+    const y = this.extent(formulas.y, scope, 'y', what);
+    const z = this.extent(formulas.z, scope, 'z', what);
+    return x === undefined || y === undefined || z === undefined ? null : { x, y, z };
+  }
+
+  private extent(formulas: FormulaExtent, scope: FormulaScope, axis: Axis, what: string): Extent | undefined {
+    const from = scope.lengthUm(formulas[0]);
+    const to = scope.lengthUm(formulas[1]);
+    if (from === undefined || to === undefined) return undefined;
+    if (from < to) return [from, to];
+    const where = what.includes(this.request.name) ? '' : ` in ${this.request.name}`;
+    this.surroundings.findings.push({
+      code: 'nothing-left',
+      severity: 'error',
+      message: `the ${what}${where} has no ${axis}-size left: it runs from ${printMm(from)} to ${printMm(to)} mm`,
+      place: formulas[0].place,
+      found: `[${formulas[0].text}, ${formulas[1].text}]`,
+      advice: 'the second figure must be greater than the first',
+    });
+    return undefined;
+  }
+}
+
+function movedCutOut(cutOut: ExpandedCutOut, by: { x: number; y: number; z: number }): ExpandedCutOut {
+  const moved = (axis: Axis): Extent | null => {
+    const extent = cutOut[axis];
+    return extent === null ? null : [extent[0] + by[axis], extent[1] + by[axis]];
+  };
+  return { ...cutOut, x: moved('x'), y: moved('y'), z: moved('z') };
+}
+
+/** Conditions with sentences of their own, of a unit or a layout. */
+export function checkMusts(musts: UnitDefinition['musts'], scope: FormulaScope, name: string): void {
+  for (const must of musts) {
+    if (scope.condition(must.that) !== false) continue;
+    scope.findings.push({
+      code: 'must-not-met',
+      severity: 'error',
+      message: `${name}: ${must.says}`,
+      place: must.place,
+      expected: must.that.text,
+    });
+  }
+}
+
+export function unknownUnit(unit: string, place: Place, library: Library): Finding {
+  const nearest = nearestWord(unit, library.units.keys());
+  return {
+    code: 'unknown-unit',
+    severity: 'error',
+    message: `the library has no unit “${unit}”`,
+    place,
+    found: unit,
+    ...(nearest === undefined ? {} : { nearest }),
+  };
+}

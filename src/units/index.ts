@@ -1,0 +1,92 @@
+import type { LayoutWall } from '../basics/evaluateFormula.ts';
+import { FormulaScope } from '../basics/formulaScope.ts';
+import type { FormulaValue } from '../basics/formulas.ts';
+import { mmToUm, UM_PER_INCH, UM_PER_MM, umToMm } from '../basics/lengths.ts';
+import { freeAcrossUm, widthAtUm } from '../basics/vehicleSection.ts';
+import type { ExpandedOrder } from '../model/expanded.ts';
+import type { Checked, Finding } from '../model/finding.ts';
+import type { LayoutDefinition, Library, Vehicle } from '../model/library.ts';
+import type { Order } from '../model/order.ts';
+import { checkMusts, type UnitSurroundings } from './expandUnit.ts';
+import { placeUnits } from './placeUnits.ts';
+import { settleParameters } from './settleParameters.ts';
+
+/**
+ * From an order and its library to units standing in the vehicle, every panel a box in whole µm. Choices of the layout
+ * are settled first, then the units it places with the order's changes, then the panels of each and of the units inside
+ * them. All findings come at once: wrong formulas and names, parameters out of their range, musts that do not hold.
+ */
+export function expandOrder(order: Order, library: Library): Checked<ExpandedOrder> {
+  const findings: Finding[] = [];
+  const layout = library.layouts.get(order.layout);
+  const vehicle = library.vehicles.get(order.vehicle);
+  if (layout === undefined) findings.push(missing('layout', order.layout, order));
+  if (vehicle === undefined) findings.push(missing('vehicle', order.vehicle, order));
+  if (layout === undefined || vehicle === undefined) return { ok: false, findings };
+  checkVehicle(layout, vehicle, order, findings);
+
+  const constants = unitConstants(order, library);
+  const { scope } = settleLayout(order, layout, vehicle, constants, findings);
+  checkMusts(layout.musts, scope, `the layout ${layout.id}`);
+  const surroundings: UnitSurroundings = { library, constants, findings };
+  const units = placeUnits(order, layout, scope, surroundings);
+  if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
+  return { ok: true, value: { order: order.id, count: order.count, vehicle, units }, findings };
+}
+
+/** What every unit's formulas may use: the inch, and the real thickness of the board that the order gives each role. */
+function unitConstants(order: Order, library: Library): Map<string, FormulaValue> {
+  const constants = new Map<string, FormulaValue>([['inch', UM_PER_INCH / UM_PER_MM]]);
+  for (const [role, choice] of order.roles) {
+    const board = library.boards.get(choice.board);
+    if (board !== undefined) constants.set(`thickness.${role}`, umToMm(board.thicknessUm));
+  }
+  return constants;
+}
+
+function settleLayout(
+  order: Order,
+  layout: LayoutDefinition,
+  vehicle: Vehicle,
+  constants: ReadonlyMap<string, FormulaValue>,
+  findings: Finding[],
+) {
+  const known = new Map(constants)
+    .set('vehicle.length', umToMm(vehicle.insideLengthUm))
+    .set('vehicle.height', umToMm(vehicle.insideHeightUm))
+    .set('vehicle.width', umToMm(widthAtUm(vehicle, 0)))
+    .set('vehicle.width_at_top', umToMm(widthAtUm(vehicle, vehicle.insideHeightUm)));
+  const wall: LayoutWall = (fromMm, toMm) =>
+    umToMm(freeAcrossUm(vehicle, mmToUm(Math.min(fromMm, toMm)), mmToUm(Math.max(fromMm, toMm)))[0]);
+  const orderScope = new FormulaScope(known, new Map(), findings, wall);
+  const settled = settleParameters(
+    {
+      owner: `the layout ${layout.id}`,
+      definitions: layout.choices,
+      asked: [{ set: order.choices, scope: orderScope }],
+    },
+    known,
+    layout.names,
+    findings,
+    (values, formulas, into) => new FormulaScope(values, formulas, into, wall),
+  );
+  for (const name of layout.names.keys()) settled.scope.lookUp(name);
+  return settled;
+}
+
+function checkVehicle(layout: LayoutDefinition, vehicle: Vehicle, order: Order, findings: Finding[]): void {
+  if (layout.vehicles.includes(vehicle.id)) return;
+  findings.push({
+    code: 'vehicle-not-for-layout',
+    severity: 'error',
+    message: `the layout ${layout.id} is not drawn for the vehicle ${vehicle.id}`,
+    place: order.place,
+    found: vehicle.id,
+    expected: `one of ${layout.vehicles.join(', ')}`,
+  });
+}
+
+function missing(what: string, id: string, order: Order): Finding {
+  const message = `the library has no ${what} “${id}”`;
+  return { code: `unknown-${what}`, severity: 'error', message, place: order.place, found: id };
+}
