@@ -1,5 +1,10 @@
 import type { RectangleProblem, RectangleSheet } from '../model/rectangles.ts';
-import { type DualFeasibleFunction, dualFeasibleValue, isDualFeasible } from './dualFeasible.ts';
+import {
+  type AxisItem,
+  type DualFeasibleFunction,
+  type ScaledFunction,
+  scaledFunction,
+} from './dualFeasible.ts';
 
 /** A dual feasible function along the grain and one across it, scaled to a sheet. */
 export interface FunctionPair {
@@ -22,21 +27,51 @@ export function mayTurn(problem: RectangleProblem, item: number, sheet: Rectangl
   return sheet.noGrain || problem.items.grained[item] === 0;
 }
 
+/** The sides that items may lay along an axis of a sheet: w along the grain, h across it. */
+export function axisItems(problem: RectangleProblem, sheet: RectangleSheet, axis: 'w' | 'h'): AxisItem[] {
+  const { kinds, w, h, count } = problem.items;
+  return Array.from({ length: kinds }, (_, item) => {
+    const sides: number[] = [];
+    const lay = (x: number, y: number): void => {
+      if (x <= sheet.w && y <= sheet.h) sides.push(axis === 'w' ? x : y);
+    };
+    lay(w[item]!, h[item]!);
+    if (mayTurn(problem, item, sheet)) lay(h[item]!, w[item]!);
+    return { sides, count: count[item]! };
+  });
+}
+
+/** Both functions of a pair on one kind of sheet. */
+interface PairOnSheet {
+  readonly along: ScaledFunction;
+  readonly across: ScaledFunction;
+  readonly full: bigint;
+}
+
+function pairOnSheet(
+  problem: RectangleProblem,
+  sheet: RectangleSheet,
+  along: DualFeasibleFunction,
+  across: DualFeasibleFunction,
+): PairOnSheet | null {
+  const u = scaledFunction(along, sheet.w, axisItems(problem, sheet, 'w'));
+  const v = scaledFunction(across, sheet.h, axisItems(problem, sheet, 'h'));
+  return u && v && { along: u, across: v, full: BigInt(u.full) * BigInt(v.full) };
+}
+
 /** Least value over the ways an item may lie on a sheet; null when it fits in none. */
 function leastOnSheet(
   problem: RectangleProblem,
   item: number,
   sheet: RectangleSheet,
-  along: DualFeasibleFunction,
-  across: DualFeasibleFunction,
+  pair: PairOnSheet,
 ): bigint | null {
   const w = problem.items.w[item]!;
   const h = problem.items.h[item]!;
   let least: bigint | null = null;
   const lay = (x: number, y: number): void => {
     if (x > sheet.w || y > sheet.h) return;
-    const value =
-      BigInt(dualFeasibleValue(along, x, sheet.w)) * BigInt(dualFeasibleValue(across, y, sheet.h));
+    const value = BigInt(pair.along.value(x)) * BigInt(pair.across.value(y));
     if (least === null || value < least) least = value;
   };
   lay(w, h);
@@ -52,16 +87,15 @@ function worthByFunctions(
   along: DualFeasibleFunction,
   across: DualFeasibleFunction,
 ): bigint | null {
-  if (!isDualFeasible(along, sheet.w) || !isDualFeasible(across, sheet.h)) return null;
-  const whole =
-    BigInt(dualFeasibleValue(along, sheet.w, sheet.w)) * BigInt(dualFeasibleValue(across, sheet.h, sheet.h));
+  const pair = pairOnSheet(problem, sheet, along, across);
+  if (!pair) return null;
   let worth = 0n;
   for (const [item, price] of prices.entries()) {
     if (price === 0n) continue;
-    const value = leastOnSheet(problem, item, sheet, along, across);
+    const value = leastOnSheet(problem, item, sheet, pair);
     if (value === null) continue;
     if (value === 0n) return null;
-    const asked = (price * whole) / value;
+    const asked = (price * pair.full) / value;
     if (asked > worth) worth = asked;
   }
   return worth;
@@ -75,18 +109,17 @@ function worthByFunctions(
  */
 export function pricesFromFunctions(problem: RectangleProblem, pair: FunctionPair): PricesAndWorth | null {
   const scaled = problem.sheets[pair.sheet];
-  if (!scaled || !isDualFeasible(pair.along, scaled.w) || !isDualFeasible(pair.across, scaled.h)) return null;
-  const whole =
-    BigInt(dualFeasibleValue(pair.along, scaled.w, scaled.w)) *
-    BigInt(dualFeasibleValue(pair.across, scaled.h, scaled.h));
+  const onSheet = scaled && pairOnSheet(problem, scaled, pair.along, pair.across);
+  if (!onSheet) return null;
+  const { full } = onSheet;
   const prices = Array.from({ length: problem.items.kinds }, (_, item) => {
-    const value = leastOnSheet(problem, item, scaled, pair.along, pair.across);
+    const value = leastOnSheet(problem, item, scaled, onSheet);
     if (value !== null) return value;
     const area = BigInt(problem.items.w[item]!) * BigInt(problem.items.h[item]!);
-    return (whole * area) / (BigInt(scaled.w) * BigInt(scaled.h));
+    return (full * area) / (BigInt(scaled.w) * BigInt(scaled.h));
   });
   const worth = problem.sheets.map((sheet, s) => {
-    if (s === pair.sheet) return whole;
+    if (s === pair.sheet) return full;
     const byFunctions = worthByFunctions(problem, prices, sheet, pair.along, pair.across);
     const byArea = worthByFunctions(problem, prices, sheet, SIZE, SIZE);
     if (byFunctions === null) return byArea;

@@ -1,5 +1,10 @@
-import { type DualFeasibleFunction, dualFeasibleValue, isDualFeasible } from '../basics/dualFeasible.ts';
-import { type FunctionPair, mayTurn } from '../basics/pricesFromFunctions.ts';
+import {
+  type AxisItem,
+  type DualFeasibleFunction,
+  dualFeasibleFamilies,
+  scaledFunction,
+} from '../basics/dualFeasible.ts';
+import { axisItems, type FunctionPair, mayTurn } from '../basics/pricesFromFunctions.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 
 /** A function with its values, as shares of the whole, at each item's w and h; -1 where the side is too long. */
@@ -20,6 +25,7 @@ function parametersOf(
     case 'size':
       return [0];
     case 'large and small':
+    case 'counting':
       return thinned(
         sides.filter((side) => 2 * side <= whole),
         most,
@@ -53,17 +59,21 @@ function thinned(values: readonly number[], most: number): number[] {
 }
 
 /** The functions worth trying along one axis of a sheet, without those that give the same values. */
-function functionsAlong(problem: RectangleProblem, whole: number, most: number): Scaled[] {
+function functionsAlong(
+  problem: RectangleProblem,
+  items: readonly AxisItem[],
+  whole: number,
+  most: number,
+): Scaled[] {
   const { kinds, w, h } = problem.items;
   const sides = [...new Set([...w, ...h])].filter((side) => side <= whole).sort((a, b) => a - b);
   const found = new Map<string, Scaled>();
-  for (const family of ['size', 'large and small', 'steps', 'halves', 'rounding'] as const) {
+  for (const family of dualFeasibleFamilies) {
     for (const parameter of parametersOf(family, sides, whole, most)) {
       const rule = { family, parameter };
-      if (!isDualFeasible(rule, whole)) continue;
-      const full = dualFeasibleValue(rule, whole, whole);
-      const share = (side: number): number =>
-        side > whole ? -1 : dualFeasibleValue(rule, side, whole) / full;
+      const scaled = scaledFunction(rule, whole, items);
+      if (!scaled) continue;
+      const share = (side: number): number => (side > whole ? -1 : scaled.value(side) / scaled.full);
       const atW = new Float64Array(kinds).map((_, i) => share(w[i]!));
       const atH = new Float64Array(kinds).map((_, i) => share(h[i]!));
       const key = `${atW.join()} ${atH.join()}`;
@@ -90,8 +100,8 @@ export function functionPairs(problem: RectangleProblem, effort: number): Functi
   const pairs: FunctionPair[] = [];
   for (const [s, sheet] of problem.sheets.entries()) {
     const turnable = Uint8Array.from(w, (side, i) => (side !== h[i]! && mayTurn(problem, i, sheet) ? 1 : 0));
-    const along = functionsAlong(problem, sheet.w, most);
-    const across = sheet.h === sheet.w ? along : functionsAlong(problem, sheet.h, most);
+    const along = functionsAlong(problem, axisItems(problem, sheet, 'w'), sheet.w, most);
+    const across = functionsAlong(problem, axisItems(problem, sheet, 'h'), sheet.h, most);
     let best: { total: number; pair: FunctionPair } | null = null;
     for (const u of along) {
       for (const v of across) {
