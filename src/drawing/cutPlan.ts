@@ -1,0 +1,309 @@
+import { mmToUm } from '../basics/lengths.ts';
+import type { PlanGroup, PlanPanel, PlanSheet } from '../model/plan.ts';
+import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
+import { keyTable, LEAST_TABLE_WIDTH, markAt, panelSize, stepTable, unitOf } from './cutPlanTables.ts';
+import { type Box, boxesOverlap, type Drawing, inset, type TextMeasurer } from './drawing.ts';
+import { drawLegend, legendHeight } from './legend.ts';
+import { printRect, printSetting, type Units } from './lengthsInWords.ts';
+import { NORMAL, plainText, SMALL } from './lettering.ts';
+import { drawFrame, drawTitleBlock, type Page, type PageSize, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { drawMarkWithLeader, drawPanelLabel, drawSpareLabel, type PanelWords } from './pieceLabels.ts';
+import {
+  drawEdging,
+  drawGround,
+  drawSheetOutline,
+  drawSheetSize,
+  EDGING_DASHES,
+  EDGING_INSET_MM,
+  edgingsOnPage,
+  hatch,
+  type PageSide,
+  sideOnPage,
+} from './pieces.ts';
+import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
+import { type SheetView, viewOfSheet } from './sheetView.ts';
+import { findRoom, Sketch } from './sketch.ts';
+import { columnsOf, flowTable, type TableSpace, tableSpace } from './tables.ts';
+import { cutPlanTitle } from './titleFields.ts';
+
+export interface DrawingOptions {
+  readonly measure: TextMeasurer;
+  /** The order or list the plan was made for. */
+  readonly job: string;
+  /** Workshop or owner for the title block; empty leaves the field free for a stamp. */
+  readonly owner?: string;
+  readonly page?: PageSize;
+  readonly units?: Units;
+  /** Words for the ids of boards, finishes and edgings; an id without one is printed as it is. */
+  readonly titles?: ReadonlyMap<string, string>;
+}
+
+/** Space round the sheet on the page, for numbers of cuts and for its size. */
+const ROOM = { left: 9.5, right: 5, top: 5, bottom: 5.6 } as const;
+
+/** One page being drawn, with what the drawing of panels needs to know. */
+interface Sheet {
+  readonly group: PlanGroup;
+  readonly plan: PlanSheet;
+  readonly sawn: SawnSheet;
+  readonly view: SheetView;
+  /** The sheet and the space for numbers round it. */
+  readonly field: Box;
+  readonly units: Units;
+  readonly marks: Map<string, string>;
+}
+
+/** Says where in its run a panel stands: `run doors 2/4`; empty for a panel in no run. */
+function runWords(panel: PlanPanel, group: PlanGroup): string {
+  const run = group.runs.find((one) => one.panels.includes(panel.id));
+  if (!run) return '';
+  const places = run.panels.flatMap((id, index) => (id === panel.id ? [index + 1] : []));
+  return `run ${plainText(run.name)} ${places.join('+')}/${run.panels.length}`;
+}
+
+function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
+  return {
+    name: plainText(panel.name),
+    unit: unitOf(panel, sheet.group),
+    size: panelSize(panel, sheet.units),
+    run: runWords(panel, sheet.group),
+    mark: sheet.marks.get(panel.id) ?? markAt(sheet.marks.size),
+  };
+}
+
+/** What is left of a panel's box for words once its edging marks are drawn. */
+function roomForWords(box: Box, edged: ReadonlySet<PageSide> | ReadonlyMap<PageSide, string>): Box {
+  const narrower = Math.min(box.x1 - box.x0, box.y1 - box.y0);
+  const plain = Math.min(0.5, narrower / 10);
+  const marked = Math.min(EDGING_INSET_MM + 0.45, narrower / 4);
+  const margin = (side: PageSide) => (edged.has(side) ? marked : plain);
+  return {
+    x0: box.x0 + margin('left'),
+    y0: box.y0 + margin('top'),
+    x1: box.x1 - margin('right'),
+    y1: box.y1 - margin('bottom'),
+  };
+}
+
+function drawPanels(sketch: Sketch, sheet: Sheet, edgingOrder: readonly string[]): void {
+  const { view, sawn, marks } = sheet;
+  const dashOf = (edging: string) =>
+    EDGING_DASHES[Math.min(edgingOrder.indexOf(edging), EDGING_DASHES.length - 1)]!;
+  const panels = sawn.ends.flatMap((end) =>
+    end.panel ? [{ end, panel: end.panel, box: view.place(end.piece.rect) }] : [],
+  );
+  const isPanel = (box: Box) => panels.some((one) => boxesOverlap(one.box, box));
+  const homeless: typeof panels = [];
+  for (const one of panels) {
+    const { end, panel, box } = one;
+    if (end.ending.is !== 'panel') continue;
+    const edgings = edgingsOnPage(panel, end.ending.lengthAlong, view);
+    drawEdging(sketch, box, edgings, dashOf);
+    const words = wordsOf(panel, sheet);
+    const grain =
+      panel.grain === 'none' ? null : view.onPage(end.ending.lengthAlong === 'length' ? 'x' : 'y');
+    const drawn = drawPanelLabel(sketch, roomForWords(box, edgings), words, grain);
+    if (drawn === 'full') continue;
+    marks.set(panel.id, words.mark);
+    if (drawn === 'no room') homeless.push(one);
+  }
+  for (const { panel, box } of homeless) {
+    drawMarkWithLeader(sketch, box, marks.get(panel.id)!, sheet.field, isPanel);
+  }
+}
+
+function drawSpares(sketch: Sketch, sheet: Sheet): void {
+  for (const { piece, ending } of sheet.sawn.ends) {
+    if (ending.is === 'panel') continue;
+    const box = sheet.view.place(piece.rect);
+    const size = printRect(piece.rect, sheet.sawn.stock.grain, sheet.units);
+    if (ending.is === 'offcut') drawSpareLabel(sketch, inset(box, 1.3), 'OFFCUT', size, 'bold');
+    else drawSpareLabel(sketch, inset(box, 0.4), 'waste', size, 'regular');
+  }
+}
+
+/** Sizes of the sheet, names of its sides and the direction of its grain, round its outline. */
+function drawSurroundings(sketch: Sketch, sheet: Sheet): void {
+  const { view, sawn, units } = sheet;
+  const { box } = view;
+  const size = (axis: 'x' | 'y') =>
+    printSetting(axis === 'x' ? sawn.raw.x1 : sawn.raw.y1, units).replace(/\.0$/, '');
+  const acrossAxis = view.onPage('x') === 'across' ? 'x' : 'y';
+  drawSheetSize(sketch, view, 'top', size(acrossAxis), NORMAL);
+  drawSheetSize(sketch, view, 'right', size(acrossAxis === 'x' ? 'y' : 'x'), NORMAL);
+  for (const side of ['left', 'right', 'near', 'far'] as const) {
+    const where = sideOnPage(side, view);
+    const across = where === 'top' || where === 'bottom';
+    const width = sketch.measure(side, SMALL, 'regular');
+    const wanted: Record<PageSide, readonly [number, number]> = {
+      top: [box.x0 + (box.x1 - box.x0) * 0.25, box.y0 - 2],
+      bottom: [box.x0 + (box.x1 - box.x0) * 0.25, box.y1 + 2.2],
+      left: [box.x0 - 2.2, box.y0 + (box.y1 - box.y0) * 0.25],
+      right: [box.x1 + 2, box.y0 + (box.y1 - box.y0) * 0.25],
+    };
+    const [w, h] = across ? [width + 0.6, SMALL * 1.02] : [SMALL * 1.02, width + 0.6];
+    const strip: Record<PageSide, Box> = {
+      top: { x0: box.x0, x1: box.x1, y0: box.y0 - 4.6, y1: box.y0 - 0.5 },
+      bottom: { x0: box.x0, x1: box.x1, y0: box.y1 + 0.5, y1: box.y1 + 5.4 },
+      left: { x0: box.x0 - 9.4, x1: box.x0 - 0.5, y0: box.y0, y1: box.y1 },
+      right: { x0: box.x1 + 0.5, x1: box.x1 + 4.8, y0: box.y0, y1: box.y1 },
+    };
+    const centre = findRoom(strip[where], w, h, wanted[where], (place) => sketch.taken.isFree(place));
+    if (!centre) continue;
+    const back = sketch.taken.isFree({
+      x0: centre[0] - w / 2,
+      y0: centre[1] - h / 2,
+      x1: centre[0] + w / 2,
+      y1: centre[1] + h / 2,
+    });
+    if (back)
+      sketch.rect(
+        'sheet',
+        { x0: centre[0] - w / 2, y0: centre[1] - h / 2, x1: centre[0] + w / 2, y1: centre[1] + h / 2 },
+        { fill: 0 },
+      );
+    if (across)
+      sketch.text('sheet', side, centre[0], centre[1] + SMALL * 0.27, { sizeMm: SMALL, anchor: 'middle' });
+    else
+      sketch.text('sheet', side, centre[0] + SMALL * 0.27, centre[1], {
+        sizeMm: SMALL,
+        anchor: 'middle',
+        reads: 'up',
+      });
+  }
+}
+
+/** The regions tables can use on a sheet's first page: right of the sheet, then the band below it. */
+function regionsOnFirstPage(page: Page, field: Box, blockTop: number, legendTop: number): Box[] {
+  const { frame } = page;
+  const regions: Box[] = [];
+  const right = { x0: field.x1 + 2, y0: frame.y0 + 1.5, x1: frame.x1 - 1.5, y1: blockTop - 1.5 };
+  const rightColumns = right.x1 - right.x0 >= LEAST_TABLE_WIDTH ? columnsOf(right, LEAST_TABLE_WIDTH) : [];
+  regions.push(...rightColumns);
+  const below = {
+    x0: frame.x0 + 1.5,
+    y0: field.y1 + 0.5,
+    x1: rightColumns.length > 0 ? field.x1 : frame.x1 - 1.5,
+    y1: Math.min(blockTop, legendTop) - 1,
+  };
+  if (below.y1 - below.y0 > 14) regions.push(...columnsOf(below, LEAST_TABLE_WIDTH));
+  return regions;
+}
+
+function regionsOnLaterPage(page: Page, blockTop: number, legendTop: number): Box[] {
+  const area = inset(page.frame, 1.5);
+  return columnsOf({ ...area, y1: Math.min(blockTop, legendTop) - 1 }, LEAST_TABLE_WIDTH);
+}
+
+function edgingsOf(ends: readonly SawnEnd[]): string[] {
+  const found = new Set<string>();
+  for (const { panel } of ends) {
+    if (!panel) continue;
+    for (const edging of [...panel.edging.alongLength, ...panel.edging.alongWidth]) {
+      if (edging !== null) found.add(edging);
+    }
+  }
+  return [...found].sort();
+}
+
+/**
+ * Draws the cut plan of one sheet: everything a joiner needs to saw it, on as many pages as that takes. The first
+ * page has the sheet to scale with its panels, numbered cuts, offcuts and waste; the table of all cuts in order
+ * begins beside or below it and runs on to further pages. Sheets cut alike are drawn once with their count.
+ * Every page has the frame, the title block and the cautions. Throws when the plan does not hold together.
+ */
+export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingOptions): Drawing[] {
+  const page = pageOf(options.page ?? 'A4');
+  const units = options.units ?? 'mm';
+  const sawn = sawSheet(group, plan);
+  const sketches: Sketch[] = [];
+  const titleRows = 3;
+  const blockTop = page.frame.y1 - titleRows * TITLE_ROW_HEIGHT;
+  const edgings = edgingsOf(sawn.ends);
+  const title = (id: string) => plainText(options.titles?.get(id) ?? id);
+  const legend = { edgings: edgings.map(title), sawn, group };
+  const first = new Sketch(options.measure);
+  const legendTop = page.frame.y1 - legendHeight(first, page, legend);
+  const available = {
+    x0: page.frame.x0 + ROOM.left,
+    y0: page.frame.y0 + ROOM.top,
+    x1: page.frame.x1 - ROOM.right,
+    y1: Math.min(blockTop, legendTop) - ROOM.bottom,
+  };
+  const view = viewOfSheet(sawn.raw, available);
+  const field = {
+    x0: page.frame.x0 + 0.6,
+    y0: page.frame.y0 + 0.6,
+    x1: view.box.x1 + ROOM.right - 0.3,
+    y1: view.box.y1 + ROOM.bottom - 0.2,
+  };
+  const sheet: Sheet = { group, plan, sawn, view, field, units, marks: new Map() };
+  drawGround(first, sawn.ends, view);
+  for (const trim of sawn.trims) hatch(first, 'trim', view.place(trim), 0.7);
+  drawCuts(first, sawn.cuts, view);
+  drawSheetOutline(first, view);
+  drawCutNumbers(first, sawn.cuts, view, field);
+  drawPanels(first, sheet, edgings);
+  drawSpares(first, sheet);
+  drawSurroundings(first, sheet);
+  sketches.push(first);
+
+  const keyed = group.panels.flatMap((panel) => {
+    const mark = sheet.marks.get(panel.id);
+    return mark === undefined ? [] : [{ panel, mark }];
+  });
+  keyed.sort((a, b) => a.mark.length - b.mark.length || (a.mark < b.mark ? -1 : 1));
+  const markOf = (panel: string) => sheet.marks.get(panel) ?? null;
+  const tables = [
+    keyTable(first, keyed, group, units, (panel) => runWords(panel, group)),
+    stepTable(first, sawn, view, group, units, markOf),
+  ];
+  let space: TableSpace = tableSpace(regionsOnFirstPage(page, field, blockTop, legendTop));
+  let sketch = first;
+  for (const table of tables) {
+    let row = 0;
+    while (row < table.rows.length) {
+      row = flowTable(sketch, table, row, space);
+      if (row === table.rows.length) break;
+      sketch = new Sketch(options.measure);
+      sketches.push(sketch);
+      space = tableSpace(regionsOnLaterPage(page, blockTop, legendTop));
+    }
+  }
+  return sketches.map((one, index) => {
+    drawTitleBlock(
+      one,
+      page,
+      cutPlanTitle({
+        group,
+        plan,
+        sawn,
+        view,
+        options,
+        units,
+        title,
+        page: index + 1,
+        pages: sketches.length,
+      }),
+    );
+    drawLegend(one, page, legend);
+    drawFrame(one, page);
+    return {
+      widthMm: page.widthMm,
+      heightMm: page.heightMm,
+      title: `Cut plan ${plan.number} of ${group.sheets.length}, ${title(group.board)} ${title(group.finish)}`,
+      description: describe(sawn, plan, index + 1, sketches.length),
+      shapes: one.shapes,
+    };
+  });
+}
+
+function describe(sawn: SawnSheet, plan: PlanSheet, page: number, pages: number): string {
+  const panels = sawn.ends.filter((end) => end.panel).length;
+  const offcuts = sawn.ends.filter((end) => end.ending.is === 'offcut').length;
+  const size = `${mmToUm(sawn.stock.length) / 1000} × ${mmToUm(sawn.stock.width) / 1000} mm`;
+  return (
+    `Sheet of ${size}, ${plan.copies} cut alike: ${panels} panels and ${offcuts} offcuts ` +
+    `in ${sawn.cuts.length} cuts. Page ${page} of ${pages}.`
+  );
+}

@@ -1,0 +1,8 @@
+/**
+ * Drawings. A cut plan comes in as it stands in the plan file and goes out as pages in page millimetres, free of any
+ * file format (`drawing.ts`); `svg.ts` writes a page as SVG. Positions are found by sawing the plan again step by
+ * step, so what is drawn is what the steps say. Texts never lie on each other, nothing lies outside the frame, and
+ * the same plan gives the same bytes.
+ */
+export { type DrawingOptions, drawCutPlan } from './cutPlan.ts';
+export type { Drawing, Shape, TextMeasurer } from './drawing.ts';

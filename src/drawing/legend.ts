@@ -1,0 +1,155 @@
+import type { PlanGroup } from '../model/plan.ts';
+import { CARE_SIGN, needsPushStick } from './cutPlanTables.ts';
+import type { Box } from './drawing.ts';
+import { LINE_PITCH, NARROW, SMALL, shorten, wrap } from './lettering.ts';
+import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
+import { EDGING_DASHES, hatch } from './pieces.ts';
+import type { SawnSheet } from './sawnSheet.ts';
+import type { Sketch } from './sketch.ts';
+
+export interface LegendOf {
+  /** Names of the edgings in the order of their dashes. */
+  readonly edgings: readonly string[];
+  readonly sawn: SawnSheet;
+  readonly group: PlanGroup;
+}
+
+/**
+ * Common rules for circular saws, in short. Sources: push stick for cuts under 300 mm and the last 300 mm of longer
+ * ones: HSE Woodworking Information Sheet 16; 150 mm between fence and blade: safety texts of saw manuals.
+ */
+const CARE =
+  'Push stick for cuts shorter than 300 mm and for the last 300 mm of longer ones, and under 150 mm at the fence' +
+  `(${CARE_SIGN}); push block under 50 mm. Guard, riving knife and dust extraction on. ` +
+  'Your own rules and the manual of the saw come first.';
+
+const SYMBOL_MM = 7.5;
+const LINE_MM = SMALL * LINE_PITCH;
+
+interface Item {
+  readonly words: string;
+  draw(sketch: Sketch, box: Box): void;
+}
+
+function items(legend: LegendOf): Item[] {
+  const list: Item[] = [
+    {
+      words: 'number of a cut',
+      draw: (sketch, box) => {
+        const middle = (box.x0 + box.x1) / 2;
+        sketch.line('tables', box.x0, (box.y0 + box.y1) / 2, box.x1, (box.y0 + box.y1) / 2, {
+          widthMm: 0.35,
+          dashMm: [],
+        });
+        const half = (box.y1 - box.y0) / 2 - 0.1;
+        sketch.rect(
+          'tables',
+          { x0: middle - half, y0: box.y0 + 0.1, x1: middle + half, y1: box.y1 - 0.1 },
+          { stroke: NARROW, fill: 0, radiusMm: half },
+        );
+      },
+    },
+  ];
+  legend.edgings.forEach((name, index) => {
+    list.push({
+      words: legend.edgings.length > 3 && index >= 2 ? `edged: ${name}` : `edged: ${name}`,
+      draw: (sketch, box) => {
+        const y = (box.y0 + box.y1) / 2;
+        sketch.line('tables', box.x0, y, box.x1, y, {
+          widthMm: 0.6,
+          dashMm: EDGING_DASHES[Math.min(index, EDGING_DASHES.length - 1)]!,
+        });
+      },
+    });
+  });
+  const has = (is: 'panel' | 'offcut' | 'waste') => legend.sawn.ends.some((end) => end.ending.is === is);
+  if (has('waste')) {
+    list.push({
+      words: 'waste',
+      draw: (sketch, box) => {
+        hatch(sketch, 'tables', box);
+        sketch.rect('tables', box, { stroke: NARROW });
+      },
+    });
+  }
+  if (legend.sawn.trims.length > 0) {
+    list.push({
+      words: 'trim',
+      draw: (sketch, box) => {
+        hatch(sketch, 'tables', { ...box, y0: box.y0 + 0.7, y1: box.y1 - 0.7 }, 0.7);
+      },
+    });
+  }
+  if (legend.sawn.ends.some((end) => end.panel?.grain === 'length')) {
+    list.push({
+      words: 'grain, first figure of a size',
+      draw: (sketch, box) => {
+        const y = (box.y0 + box.y1) / 2;
+        sketch.arrow('tables', [box.x0, y], [box.x1, y], 'both');
+      },
+    });
+  }
+  return list;
+}
+
+function legendBox(page: Page, height: number): Box {
+  const { frame } = page;
+  return {
+    x0: frame.x0 + 1.5,
+    y0: frame.y1 - height,
+    x1: frame.x1 - TITLE_BLOCK_WIDTH - 2,
+    y1: frame.y1 - 0.8,
+  };
+}
+
+/** Places the items in rows; gives each its left edge and row. */
+function layItems(
+  sketch: Sketch,
+  page: Page,
+  legend: LegendOf,
+): { item: Item; words: string; x0: number; row: number }[] {
+  const box = legendBox(page, 0);
+  let x0 = box.x0;
+  let row = 0;
+  return items(legend).map((item) => {
+    const words = shorten(item.words, box.x1 - box.x0 - SYMBOL_MM - 1, SMALL, 'regular', sketch.measure);
+    const width = SYMBOL_MM + 1 + sketch.measure(words, SMALL, 'regular');
+    if (x0 > box.x0 && x0 + width > box.x1) {
+      x0 = box.x0;
+      row++;
+    }
+    const placed = { item, words, x0, row };
+    x0 += width + 2.5;
+    return placed;
+  });
+}
+
+function careLines(sketch: Sketch, page: Page, legend: LegendOf): string[] {
+  const box = legendBox(page, 0);
+  const narrow = legend.sawn.cuts.filter(needsPushStick).length;
+  const count = narrow === 0 ? '' : ` ${narrow} such cut${narrow === 1 ? '' : 's'} here.`;
+  return wrap(CARE.replace('fence(', 'fence (') + count, box.x1 - box.x0, SMALL, 'regular', sketch.measure);
+}
+
+/** Height in mm of legend and cautions together. */
+export function legendHeight(sketch: Sketch, page: Page, legend: LegendOf): number {
+  const placed = layItems(sketch, page, legend);
+  const rows = placed.length === 0 ? 0 : placed.at(-1)!.row + 1;
+  return rows * LINE_MM + careLines(sketch, page, legend).length * LINE_MM + 2.4;
+}
+
+/** Draws the legend and the cautions left of the title block. */
+export function drawLegend(sketch: Sketch, page: Page, legend: LegendOf): void {
+  const box = legendBox(page, legendHeight(sketch, page, legend));
+  const placed = layItems(sketch, page, legend);
+  let y = box.y0 + 0.6;
+  for (const { item, words, x0, row } of placed) {
+    const top = y + row * LINE_MM;
+    item.draw(sketch, { x0, y0: top + 0.2, x1: x0 + SYMBOL_MM, y1: top + LINE_MM - 0.5 });
+    sketch.text('tables', words, x0 + SYMBOL_MM + 1, top + SMALL * 0.86, { sizeMm: SMALL });
+  }
+  y += (placed.length === 0 ? 0 : placed.at(-1)!.row + 1) * LINE_MM + 0.6;
+  for (const [index, line] of careLines(sketch, page, legend).entries()) {
+    sketch.text('tables', line, box.x0, y + SMALL * 0.86 + index * LINE_MM, { sizeMm: SMALL });
+  }
+}

@@ -1,0 +1,105 @@
+import type { Stroke, TextMeasurer, Weight } from './drawing.ts';
+
+/** Height of the capitals of DejaVu Sans as a part of its font size (1493 of 2048 font units). */
+const CAPITAL_HEIGHT = 0.729;
+
+/** Font size whose capitals have a lettering height in mm, to 0.01 mm. ISO 3098 counts lettering by its capitals. */
+function sizeForHeight(heightMm: number): number {
+  return Math.round((heightMm / CAPITAL_HEIGHT) * 100) / 100;
+}
+
+/** Font sizes in mm. ISO 3098 heights are 2.5, 3.5, 5; 1.8 is one step of √2 below 2.5 and the smallest used. */
+export const SMALL = sizeForHeight(1.8);
+export const NORMAL = sizeForHeight(2.5);
+export const LARGE = sizeForHeight(3.5);
+
+/** Distance of baselines as a multiple of the font size. */
+export const LINE_PITCH = 1.24;
+
+/** Line widths of one ISO 128 group: wide to narrow is 2 : 1; the frame is one step wider still. */
+export const NARROW: Stroke = { widthMm: 0.18, dashMm: [] };
+export const WIDE: Stroke = { widthMm: 0.35, dashMm: [] };
+export const FRAME: Stroke = { widthMm: 0.7, dashMm: [] };
+export const NARROW_DASHED: Stroke = { widthMm: 0.18, dashMm: [2, 1] };
+
+const ELLIPSIS = '…';
+
+/**
+ * A text that fits on one line of a drawing: line breaks and tabs become spaces, control characters, halves of
+ * surrogate pairs and marks that turn the reading direction of what follows are taken out.
+ */
+export function plainText(text: string): string {
+  return (
+    text
+      .replace(/[\s\u0085\u2028\u2029]+/gu, ' ')
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not reach a drawing
+      .replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff\ufeff]/gu, '')
+      .replace(/\p{Surrogate}/gu, '\ufffd')
+      .trim()
+  );
+}
+
+/** The text, or as much of its start as fits `widthMm` with an ellipsis after it. */
+export function shorten(
+  text: string,
+  widthMm: number,
+  sizeMm: number,
+  weight: Weight,
+  measure: TextMeasurer,
+): string {
+  if (measure(text, sizeMm, weight) <= widthMm) return text;
+  const letters = [...text];
+  let fits = 0;
+  let tooLong = letters.length;
+  while (fits + 1 < tooLong) {
+    const middle = (fits + tooLong) >> 1;
+    const tried = letters.slice(0, middle).join('').trimEnd() + ELLIPSIS;
+    if (measure(tried, sizeMm, weight) <= widthMm) fits = middle;
+    else tooLong = middle;
+  }
+  return letters.slice(0, fits).join('').trimEnd() + ELLIPSIS;
+}
+
+/** How many letters from the start of a word fit, at least one. */
+function lettersThatFit(
+  letters: readonly string[],
+  widthMm: number,
+  measure: (text: string) => number,
+): number {
+  let fits = 1;
+  while (fits < letters.length && measure(letters.slice(0, fits + 1).join('')) <= widthMm) fits++;
+  return fits;
+}
+
+/**
+ * Breaks a text into lines no wider than `widthMm`, between words; a word wider than a line is broken where it must
+ * be. Nothing is left out. An empty text gives one empty line.
+ */
+export function wrap(
+  text: string,
+  widthMm: number,
+  sizeMm: number,
+  weight: Weight,
+  measure: TextMeasurer,
+): string[] {
+  const width = (part: string) => measure(part, sizeMm, weight);
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (width(longer) <= widthMm) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    let letters = [...word];
+    while (letters.length > 1 && width(letters.join('')) > widthMm) {
+      const fits = lettersThatFit(letters, widthMm, width);
+      lines.push(letters.slice(0, fits).join(''));
+      letters = letters.slice(fits);
+    }
+    line = letters.join('');
+  }
+  lines.push(line);
+  return lines;
+}

@@ -1,0 +1,318 @@
+import { type Box, TEXT_FALL, TEXT_RISE, type Weight } from './drawing.ts';
+import { LARGE, LINE_PITCH, NARROW, NORMAL, SMALL, wrap } from './lettering.ts';
+import { findRoom, type Sketch } from './sketch.ts';
+
+/** What a label says about a panel, all parts plain text; empty parts are left out. */
+export interface PanelWords {
+  readonly name: string;
+  readonly unit: string;
+  readonly size: string;
+  readonly run: string;
+  /** Short mark under which the key has the full words. */
+  readonly mark: string;
+}
+
+interface Line {
+  readonly text: string;
+  readonly weight: Weight;
+  /** Set in a square before the text. */
+  readonly mark?: string;
+}
+
+interface Label {
+  readonly lines: readonly Line[];
+  readonly sizeMm: number;
+  readonly reads: 'across' | 'up';
+}
+
+/** Direction and lengths in which a grain arrow may be drawn, longest first. */
+const ARROW_LENGTHS = [14, 9, 6, 4] as const;
+const ARROW_ROOM_MM = 1.3;
+
+function markWidth(sketch: Sketch, mark: string, sizeMm: number): number {
+  return Math.max(2.6, sketch.measure(mark, sizeMm, 'bold') + 1.2);
+}
+
+function lineWidth(sketch: Sketch, line: Line, sizeMm: number): number {
+  const text = line.text === '' ? 0 : sketch.measure(line.text, sizeMm, line.weight);
+  if (line.mark === undefined) return text;
+  return markWidth(sketch, line.mark, sizeMm) + (text === 0 ? 0 : 0.8 + text);
+}
+
+/** Width and height of a label as it is read. */
+function extent(sketch: Sketch, label: Label): readonly [width: number, height: number] {
+  const width = Math.max(...label.lines.map((line) => lineWidth(sketch, line, label.sizeMm)));
+  const marked = label.lines.some((line) => line.mark !== undefined) ? 0.5 : 0;
+  const height = label.sizeMm * (TEXT_RISE + TEXT_FALL + LINE_PITCH * (label.lines.length - 1)) + marked;
+  return [width, height];
+}
+
+/** Breaks a text between words into at most `most` lines, or null when that cannot be done. */
+function breakLine(
+  sketch: Sketch,
+  text: string,
+  weight: Weight,
+  sizeMm: number,
+  widthMm: number,
+  most: number,
+): Line[] | null {
+  if (text === '') return [];
+  const lines = wrap(text, widthMm, sizeMm, weight, sketch.measure);
+  if (lines.length > most || lines.join(' ') !== text) return null;
+  if (lines.some((line) => sketch.measure(line, sizeMm, weight) > widthMm)) return null;
+  return lines.map((line) => ({ text: line, weight }));
+}
+
+function joined(...parts: (Line[] | null)[]): Line[] | null {
+  return parts.some((part) => part === null) ? null : parts.flatMap((part) => part!);
+}
+
+/** Labels with everything on them, for a room as wide as given. */
+function fullLabels(sketch: Sketch, words: PanelWords, sizeMm: number, widthMm: number): Line[][] {
+  const part = (text: string, weight: Weight, most: number) =>
+    breakLine(sketch, text, weight, sizeMm, widthMm, most);
+  const nameAndUnit = words.unit === '' ? words.name : `${words.name} · ${words.unit}`;
+  const tries = [
+    joined(
+      part(words.name, 'bold', 2),
+      part(words.unit, 'regular', 2),
+      part(words.size, 'regular', 1),
+      part(words.run, 'regular', 2),
+    ),
+    joined(
+      part(nameAndUnit, 'regular', 3),
+      part(words.run === '' ? words.size : `${words.size} · ${words.run}`, 'regular', 1),
+    ),
+    part([nameAndUnit, words.size, words.run].filter((text) => text !== '').join(' · '), 'regular', 1),
+  ];
+  return tries.filter((lines) => lines !== null);
+}
+
+/** Labels that send the reader to the key, fullest first. */
+function keyedLabels(words: PanelWords): Line[][] {
+  const { mark } = words;
+  const size: Line = { text: words.size, weight: 'regular' };
+  return [
+    [{ text: words.name, weight: 'regular', mark }, size],
+    [{ text: words.size, weight: 'regular', mark }],
+    [{ text: '', weight: 'bold', mark }, size],
+    [{ text: '', weight: 'bold', mark }],
+  ];
+}
+
+function* labelsToTry(sketch: Sketch, words: PanelWords, room: Box): Generator<Label & { keyed: boolean }> {
+  const width = room.x1 - room.x0;
+  const height = room.y1 - room.y0;
+  for (const sizeMm of [NORMAL, SMALL]) {
+    for (const reads of ['across', 'up'] as const) {
+      const along = reads === 'across' ? width : height;
+      for (const lines of fullLabels(sketch, words, sizeMm, along))
+        yield { lines, sizeMm, reads, keyed: false };
+    }
+  }
+  for (const lines of keyedLabels(words)) {
+    for (const reads of ['across', 'up'] as const) yield { lines, sizeMm: SMALL, reads, keyed: true };
+  }
+}
+
+function boxAround(centre: readonly [number, number], widthMm: number, heightMm: number): Box {
+  return {
+    x0: centre[0] - widthMm / 2,
+    y0: centre[1] - heightMm / 2,
+    x1: centre[0] + widthMm / 2,
+    y1: centre[1] + heightMm / 2,
+  };
+}
+
+function drawMark(sketch: Sketch, mark: string, label: Label, baseline: readonly [number, number]): number {
+  const wide = markWidth(sketch, mark, label.sizeMm);
+  const [x, y] = baseline;
+  const rise = label.sizeMm * 0.86;
+  const fall = label.sizeMm * 0.2;
+  const across = label.reads === 'across';
+  const box = across
+    ? { x0: x, y0: y - rise, x1: x + wide, y1: y + fall }
+    : { x0: x - rise, y0: y - wide, x1: x + fall, y1: y };
+  sketch.rect('panels', box, { stroke: NARROW, fill: 0 });
+  sketch.text('panels', mark, across ? x + wide / 2 : x, across ? y : y - wide / 2, {
+    sizeMm: label.sizeMm,
+    weight: 'bold',
+    anchor: 'middle',
+    reads: label.reads,
+  });
+  sketch.taken.take(box);
+  return wide;
+}
+
+/** Writes a label around a centre. */
+function drawLabel(
+  sketch: Sketch,
+  label: Label,
+  centre: readonly [number, number],
+  layer: 'panels' | 'offcuts',
+): void {
+  const [, height] = extent(sketch, label);
+  const { sizeMm, reads } = label;
+  label.lines.forEach((line, index) => {
+    const down =
+      -height / 2 + sizeMm * (TEXT_RISE + LINE_PITCH * index) + (line.mark === undefined ? 0 : 0.25);
+    const before = -lineWidth(sketch, line, sizeMm) / 2;
+    const at = (forward: number): readonly [number, number] =>
+      reads === 'across' ? [centre[0] + forward, centre[1] + down] : [centre[0] + down, centre[1] - forward];
+    let start = before;
+    if (line.mark !== undefined) start += drawMark(sketch, line.mark, label, at(before)) + 0.8;
+    const [x, y] = at(start);
+    sketch.text(layer, line.text, x, y, { sizeMm, weight: line.weight, reads });
+  });
+}
+
+/** A centre for the grain arrow and its length, outside the label's box, or null. */
+function roomForArrow(
+  room: Box,
+  labelBox: Box,
+  runs: 'across' | 'up',
+  isFree: (box: Box) => boolean,
+): { centre: readonly [number, number]; lengthMm: number } | null {
+  const clear = (box: Box) =>
+    isFree(box) &&
+    (box.x0 >= labelBox.x1 || box.x1 <= labelBox.x0 || box.y0 >= labelBox.y1 || box.y1 <= labelBox.y0);
+  const below = [(labelBox.x0 + labelBox.x1) / 2, labelBox.y1 + ARROW_ROOM_MM] as const;
+  const beside = [labelBox.x1 + ARROW_ROOM_MM, (labelBox.y0 + labelBox.y1) / 2] as const;
+  for (const lengthMm of ARROW_LENGTHS) {
+    const [w, h] = runs === 'across' ? [lengthMm, ARROW_ROOM_MM] : [ARROW_ROOM_MM, lengthMm];
+    const centre = findRoom(room, w, h, runs === 'across' ? below : beside, clear);
+    if (centre) return { centre, lengthMm };
+  }
+  return null;
+}
+
+function drawArrow(
+  sketch: Sketch,
+  runs: 'across' | 'up',
+  arrow: { centre: readonly [number, number]; lengthMm: number },
+): void {
+  const [x, y] = arrow.centre;
+  const half = arrow.lengthMm / 2;
+  const head = arrow.lengthMm < 6 ? 1.4 : 1.9;
+  if (runs === 'across') sketch.arrow('grain', [x - half, y], [x + half, y], 'both', head);
+  else sketch.arrow('grain', [x, y + half], [x, y - half], 'both', head);
+  sketch.taken.take(
+    runs === 'across'
+      ? boxAround(arrow.centre, arrow.lengthMm, ARROW_ROOM_MM)
+      : boxAround(arrow.centre, ARROW_ROOM_MM, arrow.lengthMm),
+  );
+}
+
+/**
+ * Labels a panel in the room it leaves free: the fullest of its labels that fits, in the largest lettering, with a
+ * grain arrow when the panel has a grain. Returns whether the label sends the reader to the key, or `no room` when
+ * nothing was drawn.
+ */
+export function drawPanelLabel(
+  sketch: Sketch,
+  room: Box,
+  words: PanelWords,
+  grainRuns: 'across' | 'up' | null,
+): 'full' | 'keyed' | 'no room' {
+  const isFree = (box: Box) => sketch.taken.isFree(box);
+  const middle = [(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2] as const;
+  let withoutArrow: (() => 'full' | 'keyed') | null = null;
+  for (const label of labelsToTry(sketch, words, room)) {
+    const [along, high] = extent(sketch, label);
+    const [w, h] = label.reads === 'across' ? [along, high] : [high, along];
+    const centre = findRoom(room, w, h, middle, isFree);
+    if (!centre) continue;
+    const draw = () => {
+      drawLabel(sketch, label, centre, 'panels');
+      return label.keyed ? 'keyed' : 'full';
+    };
+    if (grainRuns === null) return draw();
+    // A little apart from the words on every side, so that the arrow is seen as an arrow.
+    const arrow = roomForArrow(room, boxAround(centre, w + 0.8, h + 0.6), grainRuns, isFree);
+    if (arrow) {
+      const drawn = draw();
+      drawArrow(sketch, grainRuns, arrow);
+      return drawn;
+    }
+    withoutArrow ??= draw;
+  }
+  return withoutArrow ? withoutArrow() : 'no room';
+}
+
+/** Sets a panel's mark outside it with a leader that ends in a dot on the panel; false when there is no place. */
+export function drawMarkWithLeader(
+  sketch: Sketch,
+  panelBox: Box,
+  mark: string,
+  field: Box,
+  avoid: (box: Box) => boolean,
+): boolean {
+  const label: Label = { lines: [{ text: '', weight: 'bold', mark }], sizeMm: SMALL, reads: 'across' };
+  const [w, h] = extent(sketch, label);
+  const from = [(panelBox.x0 + panelBox.x1) / 2, (panelBox.y0 + panelBox.y1) / 2] as const;
+  const near = (far: number): Box => ({
+    x0: Math.max(field.x0, from[0] - far),
+    y0: Math.max(field.y0, from[1] - far),
+    x1: Math.min(field.x1, from[0] + far),
+    y1: Math.min(field.y1, from[1] + far),
+  });
+  const leaderIsFree = (box: Box) => {
+    const to = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2] as const;
+    return pointsBetween(from, to).every(
+      ([x, y]) =>
+        (x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1) ||
+        sketch.taken.isFree({ x0: x - 0.2, y0: y - 0.2, x1: x + 0.2, y1: y + 0.2 }),
+    );
+  };
+  const good = (box: Box) => sketch.taken.isFree(box) && leaderIsFree(box);
+  for (const wanted of [(box: Box) => good(box) && !avoid(box), good]) {
+    for (const far of [12, 30, 60]) {
+      const centre = findRoom(near(far), w + 0.4, h + 0.4, from, wanted);
+      if (!centre) continue;
+      sketch.line('panels', from[0], from[1], centre[0], centre[1], NARROW);
+      sketch.rect('panels', boxAround(from, 0.8, 0.8), { fill: 1, radiusMm: 0.4 });
+      for (const [x, y] of pointsBetween(from, centre)) sketch.taken.take(boxAround([x, y], 0.4, 0.4));
+      drawLabel(sketch, label, centre, 'panels');
+      return true;
+    }
+  }
+  return false;
+}
+
+function pointsBetween(from: readonly [number, number], to: readonly [number, number]): [number, number][] {
+  const count = Math.max(1, Math.ceil((Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1])) / 0.6));
+  return Array.from({ length: count + 1 }, (_, i) => [
+    from[0] + ((to[0] - from[0]) * i) / count,
+    from[1] + ((to[1] - from[1]) * i) / count,
+  ]);
+}
+
+/** Writes what a spare piece is and its size where there is room, on a white ground. */
+export function drawSpareLabel(
+  sketch: Sketch,
+  box: Box,
+  word: string,
+  size: string,
+  strong: 'bold' | 'regular',
+): void {
+  const middle = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2] as const;
+  const isFree = (place: Box) => sketch.taken.isFree(place);
+  const sizes = strong === 'bold' ? [LARGE, NORMAL, SMALL] : [SMALL];
+  const first: Line = { text: word, weight: strong };
+  const second: Line = { text: size, weight: 'regular' };
+  const joinedLine: Line = { text: `${word} ${size}`, weight: 'regular' };
+  for (const sizeMm of sizes) {
+    for (const reads of ['across', 'up'] as const) {
+      for (const lines of [[first, second], [joinedLine], ...(sizeMm === SMALL ? [[first]] : [])]) {
+        const label: Label = { lines, sizeMm, reads };
+        const [along, high] = extent(sketch, label);
+        const [w, h] = reads === 'across' ? [along + 0.8, high + 0.2] : [high + 0.2, along + 0.8];
+        const centre = findRoom(box, w, h, middle, isFree);
+        if (!centre) continue;
+        sketch.rect('offcuts', boxAround(centre, w, h), { fill: 0 });
+        drawLabel(sketch, label, centre, 'offcuts');
+        return;
+      }
+    }
+  }
+}
