@@ -30,6 +30,7 @@ export class PatternMaster {
   private readonly items: number;
   private readonly rowOfSheet: Int32Array;
   private readonly rows: number;
+  private lastUse: Float64Array = new Float64Array(0);
 
   /** `costs` and `limits` per kind of sheet (limit −1: none); `slackCost`: what a piece not cut costs. */
   constructor(
@@ -111,7 +112,8 @@ export class PatternMaster {
   solve(): MasterAnswer | null {
     this.model.run();
     if (this.model.getModelStatus() !== SOLVED) return null;
-    const { rowDual } = this.model.getSolution();
+    const { rowDual, colValue } = this.model.getSolution();
+    this.lastUse = colValue;
     return {
       cost: this.model.getObjectiveValue(),
       prices: Float64Array.from({ length: this.items }, (_, i) => Math.max(0, rowDual[i]!)),
@@ -121,8 +123,7 @@ export class PatternMaster {
 
   /** All patterns so far, with how much of each the last answer used. */
   patterns(): SheetPattern[] {
-    const { colValue } = this.model.getSolution();
-    return this.columns.map((column, index) => ({ ...column, use: colValue[this.items + index] ?? 0 }));
+    return this.columns.map((column, index) => ({ ...column, use: this.lastUse[this.items + index] ?? 0 }));
   }
 
   dispose(): void {
