@@ -151,6 +151,7 @@ export interface PanelDefinition {
   /** The axis the grain runs along, or null when it does not matter (hidden panels that may be turned). */
   readonly grain: 'x' | 'y' | 'z' | null;
   /** Faces that get edging; all six stand for `all`, which means the four edges. */
+  /** Faces to be edged. All six when the file says `all`: the two that are faces of the board are then left out. */
   readonly edging: readonly Face[];
   readonly when: Formula | null;
   readonly repeat: Repeat | null;
@@ -199,6 +200,7 @@ export interface UnitUse {
   readonly at: { readonly x: Formula; readonly y: Formula; readonly z: Formula };
   /** In a layout: where the front looks. Inside a unit always `front`, which leaves the frame as it is. */
   readonly facing: Facing;
+  /** Values by parameter. A word given to a choice stands in quotes, so that it can be evaluated like any formula. */
   readonly set: ReadonlyMap<string, Formula>;
   readonly when: Formula | null;
   readonly repeat: Repeat | null;

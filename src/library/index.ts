@@ -1,0 +1,61 @@
+import { checkedValue } from '../basics/findings.ts';
+import type { Checked, Finding } from '../model/finding.ts';
+import type { Library, TextFiles } from '../model/library.ts';
+import { checkCircularUnits, settleUses } from './crossReferences.ts';
+import { readLayout } from './layouts.ts';
+import { LibraryFiles } from './libraryFiles.ts';
+import { readBoards, readEdgings, readFinishes, readFittings, readSaws, readSheets } from './materials.ts';
+import { libraryFile } from './schemas.ts';
+import { readUnit } from './units.ts';
+import { readVehicle } from './vehicles.ts';
+
+/**
+ * A library of parts from its texts: `library.yaml`, `boards.yaml`, `finishes.yaml`, `edgings.yaml`, `fittings.yaml`,
+ * `sheets.yaml`, `saws.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
+ * slash (empty when the paths begin at the library). Its id is the last folder of `root`. Every error of every file
+ * comes back at once, with its place; what one file names in another is there; no unit contains itself. Formulas are
+ * taken as text with their place and not read.
+ */
+export function readLibrary(files: TextFiles, root: string): Checked<Library> {
+  const findings: Finding[] = [];
+  const source = new LibraryFiles(files, root, findings);
+  const head = source.read('library.yaml', libraryFile, 'needed', { title: '?', currency: 'XXX', roles: {} });
+  const roles = new Map(Object.entries(head?.value.roles ?? {}));
+  const roleNames = head?.yaml.isWritten(head.value, 'roles')
+    ? head.yaml.namesIn(head.value.roles)
+    : undefined;
+  const finishes = readFinishes(source);
+  const boards = readBoards(source);
+  const edgings = readEdgings(source, finishes?.names);
+  const fittings = readFittings(source);
+  const sheets = readSheets(source, boards?.names, finishes);
+  const saws = readSaws(source);
+  const vehicles = source.readFolder('vehicles', readVehicle);
+  const known = {
+    roles: roleNames,
+    fittings: fittings === undefined && source.has('fittings.yaml') ? undefined : (fittings?.names ?? []),
+    units: source.idsIn('units'),
+  };
+  const units = source.readFolder('units', (files, path) => readUnit(files, path, known));
+  const layouts = source.readFolder('layouts', (files, path) => readLayout(files, path, known));
+  source.warnOfStrangeFiles();
+  const library: Library = {
+    id: root.split('/').at(-1) || 'library',
+    title: head?.value.title ?? '',
+    note: head?.value.note ?? '',
+    currency: head?.value.currency ?? '',
+    roles,
+    boards: boards?.values ?? new Map(),
+    finishes: finishes?.values ?? new Map(),
+    edgings: edgings?.values ?? new Map(),
+    fittings: fittings?.values ?? new Map(),
+    sheets: sheets ?? [],
+    saws: saws?.values ?? new Map(),
+    vehicles,
+    units,
+    layouts,
+  };
+  const settled = settleUses(library, source.flawed);
+  findings.push(...settled.findings, ...checkCircularUnits(library));
+  return checkedValue({ ...library, units: settled.units, layouts: settled.layouts }, findings);
+}

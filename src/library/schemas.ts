@@ -1,0 +1,215 @@
+import { z } from 'zod';
+import { fields } from '../basics/yamlFields.ts';
+
+/** The shapes of a library's files, spelt as a person writes them. A schema's `error` is its `expected` phrase. */
+
+const { id, identifier, name, title, note, size, allowance, coordinate, formula, price } = fields;
+
+const extent = z.tuple([formula, formula], { error: 'from and to in brackets, such as [0, width]' });
+const span = z.tuple([coordinate, coordinate], { error: 'from and to in brackets, such as [0, 600]' });
+const mass = z.number().gte(0).lte(100_000);
+const word = z.string({ error: 'a word' }).min(1).max(60);
+
+export const libraryFile = z
+  .strictObject({
+    title,
+    note: note.optional(),
+    currency: z.string({ error: 'a currency of three capital letters, such as EUR' }).regex(/^[A-Z]{3}$/, {
+      error: 'a currency of three capital letters, such as EUR',
+    }),
+    roles: z.record(identifier, note),
+  })
+  .meta({
+    title: 'library.yaml',
+    description: 'What the library is, and the roles an order gives boards for',
+  });
+
+const board = z.strictObject({
+  title,
+  core: title,
+  thickness: size,
+  'areal mass': z.number().gt(0).lte(1000).meta({ description: 'kg/m²' }),
+  'decorated faces': z.union([z.literal(0), z.literal(1), z.literal(2)], { error: '0, 1 or 2' }),
+});
+
+export const boardsFile = z
+  .record(id, board)
+  .meta({ title: 'boards.yaml', description: 'Boards by id: core and real thickness' });
+
+const finish = z.strictObject({
+  title,
+  grain: z.boolean().meta({ description: 'whether the finish has a direction that must be kept' }),
+  tone: z.number().gte(0).lte(1).meta({ description: 'from 0 (white) to 1 (black), for drawings' }),
+  hatch: z.enum(['none', 'lines', 'dots', 'cross', 'wood']),
+});
+
+export const finishesFile = z
+  .record(id, finish)
+  .meta({ title: 'finishes.yaml', description: 'Finishes by id' });
+
+const edging = z.strictObject({
+  title,
+  finish: id,
+  thickness: size,
+  width: size,
+  deducted: z.boolean().meta({ description: 'whether the sawn size is made smaller by its thickness' }),
+  'pre-milling': allowance,
+  overlength: allowance,
+  'mass per metre': mass.meta({ description: 'kg/m' }),
+  'price per metre': price,
+  roll: z.number().gt(0).lte(10_000).meta({ description: 'length of a roll in m' }),
+});
+
+export const edgingsFile = z.record(id, edging).meta({ title: 'edgings.yaml', description: 'Edgings by id' });
+
+const fitting = z.strictObject({ title, mass, price, pack: fields.wholeFromOne });
+
+export const fittingsFile = z
+  .record(id, fitting)
+  .meta({ title: 'fittings.yaml', description: 'Fittings by id' });
+
+const sheet = z.strictObject({
+  id,
+  board: id,
+  finish: id,
+  length: size,
+  width: size,
+  grain: fields.grainSide.meta({ description: 'along which side the grain runs' }),
+  price,
+  count: fields.wholeFromOne.optional().meta({ description: 'how many can be had; left out for any number' }),
+});
+
+export const sheetsFile = z.array(sheet).meta({
+  title: 'sheets.yaml',
+  description: 'Sheets that can be bought, one entry a size, board and finish',
+});
+
+const trimSides = z.strictObject({ left: allowance, right: allowance, near: allowance, far: allowance });
+
+const saw = z.strictObject({
+  title,
+  kerf: allowance,
+  trim: z.union([allowance, trimSides], {
+    error: 'a length for all sides, or a block of left, right, near and far',
+  }),
+  'first cut': z.enum(['rip', 'crosscut', 'either']),
+  turns: z.number().int().gte(0).lte(100).optional(),
+  'smallest part': allowance,
+  'least offcut': z.strictObject({ length: size, width: size }),
+  'longest cut': size.optional(),
+  'cutting height': size.optional(),
+});
+
+export const sawsFile = z.record(id, saw).meta({ title: 'saws.yaml', description: 'Saws by id' });
+
+const spanBox = z.strictObject({ x: span, y: span, z: span });
+
+export const vehicleFile = z
+  .strictObject({
+    title,
+    note: note.optional(),
+    'inside length': size,
+    'inside height': size,
+    'overall length': size,
+    payload: z.number().gt(0).lte(100_000).meta({ description: 'kg left for the conversion' }),
+    widths: z.array(z.strictObject({ height: allowance, width: size })).min(1),
+    'wheel arches': z.record(name, spanBox).optional(),
+    doors: z.record(name, spanBox).optional(),
+  })
+  .meta({ title: 'vehicles/<id>.yaml', description: 'A vehicle: its inside, wheel arches and doors' });
+
+const parameter = z.strictObject({
+  default: formula,
+  least: formula.optional(),
+  most: formula.optional(),
+  counts: z.boolean().optional().meta({ description: 'true for a number of things, not millimetres' }),
+  choices: z.array(word).min(1).max(100).optional(),
+  note: note.optional(),
+});
+
+const parameters = z.record(identifier, parameter);
+const names = z.record(identifier, formula);
+const must = z.strictObject({ that: formula, says: fields.note });
+const musts = z.array(must);
+const at = z.strictObject({ x: formula, y: formula, z: formula });
+const set = z.record(identifier, formula);
+const repeat = z.record(identifier, formula).meta({ description: 'counter: how many, such as i: shelves' });
+
+export const FACES = ['left', 'right', 'front', 'back', 'bottom', 'top'] as const;
+const face = z.enum(FACES);
+
+const cutOut = z.strictObject({
+  x: extent.optional(),
+  y: extent.optional(),
+  z: extent.optional(),
+  when: formula.optional(),
+});
+
+const panel = z.strictObject({
+  role: identifier,
+  x: extent,
+  y: extent,
+  z: extent,
+  grain: z.enum(['x', 'y', 'z', 'any']),
+  edging: z
+    .union([z.literal('all'), z.array(face)], { error: '`all`, or a list of faces such as [front, left]' })
+    .optional(),
+  'let into': z.record(name, formula).optional(),
+  when: formula.optional(),
+  repeat: repeat.optional(),
+  'cut-outs': z.record(name, cutOut).optional(),
+  match: name.optional(),
+});
+
+const innerUnit = z.strictObject({
+  unit: id,
+  at,
+  set: set.optional(),
+  when: formula.optional(),
+  repeat: repeat.optional(),
+});
+
+const fittingUse = z.union([formula, z.strictObject({ count: formula, when: formula.optional() })], {
+  error: 'how many, as a number or formula, or a block of count and when',
+});
+
+export const unitFile = z
+  .strictObject({
+    title,
+    note: note.optional(),
+    parameters: parameters.optional(),
+    names: names.optional(),
+    outside: z.strictObject({ x: extent, y: extent, z: extent }),
+    musts: musts.optional(),
+    panels: z.record(name, panel).optional(),
+    units: z.record(name, innerUnit).optional(),
+    fittings: z.record(id, fittingUse).optional(),
+  })
+  .meta({
+    title: 'units/<id>.yaml',
+    description: 'A unit: one piece of furniture, panels as boxes in its frame',
+  });
+
+const placedUnit = innerUnit.extend({ facing: z.enum(['left', 'right', 'front', 'rear']) });
+
+export const layoutFile = z
+  .strictObject({
+    title,
+    note: note.optional(),
+    vehicles: z.array(id).min(1),
+    choices: parameters.optional(),
+    names: names.optional(),
+    units: z.record(name, placedUnit),
+    musts: musts.optional(),
+  })
+  .meta({ title: 'layouts/<id>.yaml', description: 'A layout: which units stand where, in which vehicles' });
+
+export type ParameterField = z.infer<typeof parameter>;
+export type PanelField = z.infer<typeof panel>;
+export type CutOutField = z.infer<typeof cutOut>;
+export type MustField = z.infer<typeof must>;
+export type InnerUnitField = z.infer<typeof innerUnit>;
+export type PlacedUnitField = z.infer<typeof placedUnit>;
+export type FittingField = z.infer<typeof fittingUse>;
+export type UnitFile = z.infer<typeof unitFile>;
+export type LayoutFile = z.infer<typeof layoutFile>;

@@ -1,0 +1,149 @@
+import { errorFinding, unknownWord, warningFinding } from '../basics/findings.ts';
+import type { FieldReader } from '../basics/yamlFields.ts';
+import type { Place } from '../model/finding.ts';
+import type { Face } from '../model/geometry.ts';
+import type { CutOutDefinition, FittingUse, PanelDefinition, UnitDefinition } from '../model/library.ts';
+import {
+  checkRepeatedNames,
+  type KnownWords,
+  readMusts,
+  readNames,
+  readParameters,
+  readRepeat,
+  readUnitUse,
+} from './definitions.ts';
+import type { LibraryFiles } from './libraryFiles.ts';
+import { type CutOutField, FACES, type FittingField, type PanelField, unitFile } from './schemas.ts';
+
+/** `all` becomes all six faces: which two of them are the faces of the board is known only once sizes are. */
+function readEdging(reader: FieldReader, panel: PanelField): readonly Face[] {
+  const { edging } = panel;
+  if (edging === undefined) return [];
+  if (edging === 'all') return FACES;
+  for (const [index, face] of edging.entries()) {
+    if (edging.indexOf(face) === index) continue;
+    const place = reader.yaml.placeOf(edging, index);
+    reader.report(warningFinding('named-twice', `The face \`${face}\` is named twice.`, place));
+  }
+  return FACES.filter((face) => edging.includes(face));
+}
+
+function readCutOuts(
+  reader: FieldReader,
+  cutOuts: Readonly<Record<string, CutOutField>> | undefined,
+): CutOutDefinition[] {
+  return Object.entries(cutOuts ?? {}).map(([name, cutOut]) => {
+    const place = reader.yaml.placeOfKey(cutOuts!, name);
+    const axes = (['x', 'y', 'z'] as const).filter((axis) => cutOut[axis] !== undefined);
+    if (axes.length !== 2) {
+      reader.report(
+        errorFinding('bad-cut-out', 'A cut-out goes right through the board, so it needs two axes.', place, {
+          found: axes.length === 0 ? 'none' : axes.join(', '),
+          expected: 'the two axes of the panel’s sides, without the one of its thickness',
+        }),
+      );
+    }
+    const extent = (axis: 'x' | 'y' | 'z') =>
+      cutOut[axis] === undefined ? null : reader.extent(cutOut, axis);
+    const when = reader.optionalFormula(cutOut, 'when');
+    return { name, place, when, x: extent('x'), y: extent('y'), z: extent('z') };
+  });
+}
+
+function readHousings(
+  reader: FieldReader,
+  panels: Readonly<Record<string, PanelField>>,
+  name: string,
+): PanelDefinition['housings'] {
+  const housings = panels[name]!['let into'];
+  return Object.keys(housings ?? {}).map((into) => {
+    const place = reader.yaml.placeOfKey(housings!, into);
+    if (into === name) {
+      reader.report(errorFinding('unknown-word', 'A panel cannot be let into itself.', place));
+    } else if (!reader.yaml.namesIn(panels).includes(into)) {
+      const others = reader.yaml.namesIn(panels).filter((other) => other !== name);
+      reader.report(unknownWord(into, 'a panel of this unit', others, place));
+    }
+    return { into, depth: reader.formula(housings!, into), place };
+  });
+}
+
+function readPanels(
+  reader: FieldReader,
+  panels: Readonly<Record<string, PanelField>> | undefined,
+  taken: ReadonlyMap<string, Place>,
+  known: KnownWords,
+): PanelDefinition[] {
+  if (panels === undefined) return [];
+  checkRepeatedNames(reader, panels);
+  for (const panel of Object.values(panels)) {
+    if (known.roles === undefined || known.roles.includes(panel.role)) continue;
+    const place = reader.yaml.placeOf(panel, 'role');
+    reader.report(unknownWord(panel.role, 'a role of this library', known.roles, place));
+  }
+  return Object.entries(panels).map(([name, panel]) => ({
+    name,
+    place: reader.yaml.placeOfKey(panels, name),
+    role: panel.role,
+    x: reader.extent(panel, 'x'),
+    y: reader.extent(panel, 'y'),
+    z: reader.extent(panel, 'z'),
+    grain: panel.grain === 'any' ? null : panel.grain,
+    edging: readEdging(reader, panel),
+    when: reader.optionalFormula(panel, 'when'),
+    repeat: readRepeat(reader, panel, taken),
+    housings: readHousings(reader, panels, name),
+    cutOuts: readCutOuts(reader, panel['cut-outs']),
+    match: panel.match ?? null,
+  }));
+}
+
+function readFittingUses(
+  reader: FieldReader,
+  uses: Readonly<Record<string, FittingField>> | undefined,
+  known: KnownWords,
+): FittingUse[] {
+  return Object.entries(uses ?? {}).map(([fitting, use]) => {
+    const place = reader.yaml.placeOfKey(uses!, fitting);
+    if (known.fittings !== undefined && !known.fittings.includes(fitting)) {
+      reader.report(unknownWord(fitting, 'a fitting of this library', known.fittings, place));
+    }
+    if (typeof use !== 'object') return { fitting, count: reader.formula(uses!, fitting), when: null, place };
+    return { fitting, count: reader.formula(use, 'count'), when: reader.optionalFormula(use, 'when'), place };
+  });
+}
+
+/** One file of `units/`; undefined when it cannot be used. */
+export function readUnit(files: LibraryFiles, path: string, known: KnownWords): UnitDefinition | undefined {
+  const read = files.read(path, unitFile, 'needed', {
+    title: '?',
+    outside: { x: [0, 1], y: [0, 1], z: [0, 1] },
+  });
+  if (read === undefined) return undefined;
+  const { value, reader, yaml } = read;
+  const taken = new Map<string, Place>();
+  const parameters = readParameters(reader, value.parameters, taken);
+  const names = readNames(reader, value.names, taken);
+  const inner = value.units ?? {};
+  checkRepeatedNames(reader, inner);
+  if (value.panels === undefined && value.units === undefined) {
+    const place = yaml.placeOfAll(value);
+    reader.report(errorFinding('empty-unit', 'The unit has neither panels nor units.', place));
+  }
+  return {
+    id: read.id,
+    title: value.title,
+    file: yaml.file,
+    parameters,
+    names,
+    outside: {
+      x: reader.extent(value.outside, 'x'),
+      y: reader.extent(value.outside, 'y'),
+      z: reader.extent(value.outside, 'z'),
+    },
+    panels: readPanels(reader, value.panels, taken, known),
+    units: Object.keys(inner).map((name) => readUnitUse(reader, inner, name, 'front', taken, known)),
+    fittings: readFittingUses(reader, value.fittings, known),
+    musts: readMusts(reader, value.musts),
+  };
+}

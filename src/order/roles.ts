@@ -1,0 +1,131 @@
+import { errorFinding, listWords, unknownWord } from '../basics/findings.ts';
+import { printMmShort } from '../basics/lengths.ts';
+import type { FieldReader } from '../basics/yamlFields.ts';
+import type { Edging, Library } from '../model/library.ts';
+import type { RoleChoice } from '../model/order.ts';
+import type { RoleField } from './schema.ts';
+
+/** Edgings of a finish that cover a board, in the library's order. */
+function fittingEdgings(library: Library, finish: string, thicknessUm: number): Edging[] {
+  return [...library.edgings.values()].filter(
+    (each) => each.finish === finish && each.widthUm >= thicknessUm,
+  );
+}
+
+/** Whether the board can be bought in the finish; says in which finishes it can when not. */
+function checkBuyable(reader: FieldReader, field: RoleField, library: Library): void {
+  const offers = library.sheets.filter((sheet) => sheet.board === field.board);
+  if (offers.some((sheet) => sheet.finish === field.finish)) return;
+  const finishes = [...new Set(offers.map((sheet) => sheet.finish))];
+  const boards = [
+    ...new Set(library.sheets.filter((sheet) => sheet.finish === field.finish).map((sheet) => sheet.board)),
+  ];
+  reader.report(
+    errorFinding(
+      'not-sold',
+      `The board \`${field.board}\` is not sold in the finish \`${field.finish}\`.`,
+      reader.yaml.placeOf(field, 'finish'),
+      {
+        found: field.finish,
+        expected: finishes.length === 0 ? 'no sheet of this board is sold at all' : listWords(finishes),
+        advice: boards.length === 0 ? undefined : `\`${field.finish}\` is sold on ${listWords(boards)}.`,
+      },
+    ),
+  );
+}
+
+/** The edging as chosen, or the first of the finish that covers the board; null for raw edges. */
+function readEdging(reader: FieldReader, field: RoleField, name: string, library: Library): string | null {
+  if (field.edging === 'none') return null;
+  const { thicknessUm } = library.boards.get(field.board)!;
+  const thickness = `${printMmShort(thicknessUm)} mm`;
+  if (field.edging === undefined) {
+    const edging = fittingEdgings(library, field.finish, thicknessUm)[0];
+    if (edging !== undefined) return edging.id;
+    reader.report(
+      errorFinding(
+        'no-edging',
+        `No edging of the finish \`${field.finish}\` is wide enough for \`${field.board}\` (${thickness}), used as ${name}.`,
+        reader.yaml.placeOf(field, 'finish'),
+        { advice: 'Name an edging, or write `edging: none` for raw edges.' },
+      ),
+    );
+    return null;
+  }
+  const edging = library.edgings.get(field.edging);
+  const place = reader.yaml.placeOf(field, 'edging');
+  if (edging === undefined) {
+    const known = [...library.edgings.keys(), 'none'];
+    reader.report(unknownWord(field.edging, 'an edging of this library', known, place));
+  } else if (edging.widthUm < thicknessUm) {
+    const fitting = fittingEdgings(library, field.finish, thicknessUm).map((each) => each.id);
+    reader.report(
+      errorFinding('edging-too-narrow', `The edging \`${edging.id}\` does not cover the board.`, place, {
+        found: `${printMmShort(edging.widthUm)} mm wide on a board of ${thickness}`,
+        expected: listWords([...fitting, 'none']),
+      }),
+    );
+  }
+  return field.edging;
+}
+
+function readRole(reader: FieldReader, field: RoleField, name: string, library: Library): RoleChoice {
+  const { yaml } = reader;
+  const boardKnown = library.boards.has(field.board);
+  const finishKnown = library.finishes.has(field.finish);
+  if (!boardKnown) {
+    const known = library.boards.keys();
+    reader.report(unknownWord(field.board, 'a board of this library', known, yaml.placeOf(field, 'board')));
+  }
+  if (!finishKnown) {
+    const known = library.finishes.keys();
+    reader.report(
+      unknownWord(field.finish, 'a finish of this library', known, yaml.placeOf(field, 'finish')),
+    );
+  }
+  if (boardKnown && finishKnown) checkBuyable(reader, field, library);
+  const edging = boardKnown && finishKnown ? readEdging(reader, field, name, library) : null;
+  return { board: field.board, finish: field.finish, edging, place: yaml.placeOfAll(field) };
+}
+
+/** Board, finish and edging by role: every role of the library, and no other. */
+export function readRoles(
+  reader: FieldReader,
+  fields: Readonly<Record<string, RoleField>>,
+  library: Library,
+): Map<string, RoleChoice> {
+  const roles = new Map<string, RoleChoice>();
+  const written = reader.yaml.namesIn(fields);
+  /** Roles that are missing only because their name is misspelt, which is reported under the wrong name. */
+  const misspelt = new Set<string>();
+  for (const [name, field] of Object.entries(fields)) {
+    if (!library.roles.has(name)) {
+      const free = [...library.roles.keys()].filter((role) => !written.includes(role));
+      const known = free.length > 0 ? free : library.roles.keys();
+      const finding = unknownWord(
+        name,
+        'a role of this library',
+        known,
+        reader.yaml.placeOfKey(fields, name),
+      );
+      reader.report(finding);
+      if (finding.nearest !== undefined) misspelt.add(finding.nearest);
+      continue;
+    }
+    roles.set(name, readRole(reader, field, name, library));
+  }
+  for (const [name, purpose] of library.roles) {
+    if (written.includes(name) || misspelt.has(name)) continue;
+    reader.report(
+      errorFinding(
+        'missing-role',
+        `The role \`${name}\` (${purpose}) has no board.`,
+        reader.yaml.placeOfAll(fields),
+        {
+          advice: `Add a line such as ${name}: { board: …, finish: … }`,
+        },
+      ),
+    );
+  }
+  return roles;
+}

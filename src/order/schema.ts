@@ -1,0 +1,50 @@
+import { z } from 'zod';
+import { fields } from '../basics/yamlFields.ts';
+
+/** The shape of an order file, spelt as a person writes it. A schema's `error` is its `expected` phrase. */
+
+const { id, identifier, name, title, note, formula } = fields;
+
+const set = z.record(identifier, formula);
+
+const role = z.strictObject({
+  board: id,
+  finish: id,
+  edging: id
+    .optional()
+    .meta({ description: 'an edging, or `none`; left out for the one that fits the finish' }),
+});
+
+const change = z.union(
+  [
+    z.strictObject({ unit: name, set }),
+    z.strictObject({ 'leave out': name }),
+    z.strictObject({
+      add: id,
+      as: name,
+      at: z.strictObject({ x: formula, y: formula, z: formula }),
+      facing: z.enum(['left', 'right', 'front', 'rear']),
+      set: set.optional(),
+    }),
+  ],
+  { error: 'a change: { unit, set }, { leave out } or { add, as, at, facing, set }' },
+);
+
+export const orderFile = z
+  .strictObject({
+    title,
+    note: note.optional(),
+    library: z.string({ error: 'the name or path of a library' }).min(1).max(500),
+    layout: id,
+    vehicle: id,
+    saw: id,
+    count: z.number().int().gte(1).lte(1000).optional(),
+    choices: set.optional(),
+    roles: z.record(identifier, role),
+    changes: z.array(change).optional(),
+  })
+  .meta({ title: 'an order', description: 'What one customer asked for' });
+
+export type OrderFile = z.infer<typeof orderFile>;
+export type RoleField = z.infer<typeof role>;
+export type ChangeField = z.infer<typeof change>;
