@@ -151,7 +151,6 @@ export interface PanelDefinition {
   /** The axis the grain runs along, or null when it does not matter (hidden panels that may be turned). */
   readonly grain: 'x' | 'y' | 'z' | null;
   /** Faces that get edging; all six stand for `all`, which means the four edges. */
-  /** Faces to be edged. All six when the file says `all`: the two that are faces of the board are then left out. */
   readonly edging: readonly Face[];
   readonly when: Formula | null;
   readonly repeat: Repeat | null;
