@@ -1,0 +1,113 @@
+import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
+import type { Bound, NestedSheet, NestFailure, NestOptions, NestOutcome } from '../model/nest.ts';
+import type { StockGroup } from '../model/stock.ts';
+import { type Facts, makeFacts } from './facts.ts';
+import type { Plan } from './plan.ts';
+import { search } from './search.ts';
+import { readTree } from './sheetCode.ts';
+import { offcutWorth, TreeTidier } from './tidyTree.ts';
+
+/**
+ * Nests a stock group: finds sheets, and a tree of guillotine cuts on each, from which every demand comes out, at the
+ * least cost that the work limit lets it find. What always holds: the trees keep the rules of `NestPiece`, the kerf,
+ * the grain, the first cut and the turns of the saw; no more sheets of a size are used than there are; equal sheets
+ * are merged; the same group, bound, seed and work limit give the same nest.
+ *
+ * Turns: the levels of stacks of a tree alternate between the two axes, and passing from one level to the next means
+ * turning the pieces by a quarter. A saw with `turns` n gets trees of at most n + 1 levels, the cut that brings a
+ * piece to its last size included. Trims are not counted: they leave the sheet in one piece.
+ *
+ * `bound` is only compared with: the search ends when it is reached.
+ */
+export function nest(group: StockGroup, bound: Bound, options: NestOptions): NestOutcome {
+  const facts = makeFacts(makeRectangleProblem(group), group.saw.turns);
+  const tooLarge = findTooLarge(facts);
+  if (tooLarge >= 0) return { ok: false, failure: { kind: 'too large', demand: tooLarge } };
+  if (facts.total === 0) {
+    return { ok: true, nest: { sheets: [], costMinor: 0, bound, proved: true, moves: 0 } };
+  }
+  const price = (plan: Plan) =>
+    plan.sheets.reduce((sum, sheet) => sum + group.sheets[sheet.sheet]!.priceMinor, 0);
+  const isBest = (plan: Plan) =>
+    price(plan) <= bound.costMinor && (facts.sheetKinds > 1 || plan.sheets.length <= bound.sheets);
+  const found = search(facts, {
+    seed: options.seed,
+    workLimit: options.workLimit,
+    stop: () => options.stop?.() ?? false,
+    isBest,
+    improved: (plan, moves) =>
+      options.progress?.({
+        sheets: plan.sheets.length,
+        costMinor: price(plan),
+        boundSheets: bound.sheets,
+        boundCostMinor: bound.costMinor,
+        moves,
+      }),
+  });
+  if (found.unplaced.length > 0) return { ok: false, failure: runOut(found.unplaced) };
+  const costMinor = price(found.plan);
+  return {
+    ok: true,
+    nest: {
+      sheets: mergeEqual(tidyAll(group, facts, found.plan)),
+      costMinor,
+      bound,
+      proved: costMinor === bound.costMinor,
+      moves: found.moves,
+    },
+  };
+}
+
+/** First demand that fits no sheet of which there is any; −1 when all fit. */
+function findTooLarge(facts: Facts): number {
+  for (let kind = 0; kind < facts.kinds; kind++) {
+    if (facts.problem.items.count[kind] === 0) continue;
+    let fits = false;
+    for (let sheet = 0; sheet < facts.sheetKinds; sheet++) {
+      if (facts.ways[sheet * facts.kinds + kind] !== 0 && facts.sheetLimit[sheet]! > 0) fits = true;
+    }
+    if (!fits) return kind;
+  }
+  return -1;
+}
+
+function runOut(unplaced: readonly number[]): NestFailure {
+  const counts = new Map<number, number>();
+  for (const kind of unplaced) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const list = [...counts].map(([demand, count]) => ({ demand, count }));
+  return { kind: 'sheets run out', unplaced: list.sort((a, b) => a.demand - b.demand) };
+}
+
+function tidyAll(group: StockGroup, facts: Facts, plan: Plan): NestedSheet[] {
+  const tidier = new TreeTidier(facts, group.saw.leastOffcut);
+  return plan.sheets.map(({ sheet, code }) => ({
+    sheet,
+    copies: 1,
+    root: tidier.tidy(readTree(code, facts.w, facts.h), sheet),
+  }));
+}
+
+/** Equal sheets as copies of one; by kind of sheet, the fullest first. */
+function mergeEqual(sheets: readonly NestedSheet[]): NestedSheet[] {
+  const byKey = new Map<string, { sheet: NestedSheet; copies: number }>();
+  for (const sheet of sheets) {
+    const key = `${sheet.sheet} ${JSON.stringify(sheet.root)}`;
+    const same = byKey.get(key);
+    if (same) same.copies++;
+    else byKey.set(key, { sheet, copies: 1 });
+  }
+  return [...byKey]
+    .map(([key, { sheet, copies }]) => ({
+      key,
+      worth: offcutWorth(sheet.root),
+      merged: { ...sheet, copies },
+    }))
+    .sort(
+      (a, b) =>
+        a.merged.sheet - b.merged.sheet ||
+        a.worth - b.worth ||
+        b.merged.copies - a.merged.copies ||
+        (a.key < b.key ? -1 : 1),
+    )
+    .map(({ merged }) => merged);
+}

@@ -1,0 +1,150 @@
+import type { Um } from '../model/geometry.ts';
+import type { NestPiece } from '../model/nest.ts';
+import type { RectangleSheet } from '../model/rectangles.ts';
+import type { Facts } from './facts.ts';
+import { mayBeFirst } from './facts.ts';
+import type { Tree } from './sheetCode.ts';
+import { STACK_H, STACK_W } from './treeLayout.ts';
+
+type Spare = { readonly lengthUm: Um; readonly widthUm: Um };
+
+/**
+ * Turns the lazy trees of the search into trees in which every piece has its final size: the slack of each stack
+ * becomes a spare piece at its end, the slack across a piece a spare piece beside it, and the corner of the sheet is
+ * divided so that its offcuts are of most use.
+ */
+export class TreeTidier {
+  private readonly facts: Facts;
+  private readonly leastOffcut: Spare;
+  private readonly kerf: number;
+  private readonly unitUm: number;
+
+  constructor(facts: Facts, leastOffcut: Spare) {
+    this.facts = facts;
+    this.leastOffcut = leastOffcut;
+    this.kerf = facts.problem.kerf;
+    this.unitUm = facts.problem.unitUm;
+  }
+
+  /** The tree on the sheet (an index into the problem's), in the sheet's own axes and without trims. */
+  tidy(tree: Tree, sheetIndex: number): NestPiece {
+    const sheet = this.facts.problem.sheets[sheetIndex]!;
+    const allowed = this.candidates(tree, sheet).filter((root) => this.obeysSaw(root, sheetIndex, sheet));
+    if (allowed.length === 0) {
+      throw new Error(
+        `no way to cut a tree within the saw's turns on sheet ${sheetIndex}: ${JSON.stringify(tree)}`,
+      );
+    }
+    return allowed.reduce((a, b) => (this.isBetter(b, a) ? b : a));
+  }
+
+  private isBetter(a: NestPiece, b: NestPiece): boolean {
+    const difference = offcutWorth(a) - offcutWorth(b);
+    return difference > 0 || (difference === 0 && levels(a) < levels(b));
+  }
+
+  private obeysSaw(root: NestPiece, sheetIndex: number, sheet: RectangleSheet): boolean {
+    if (levels(root) > this.facts.mostLevels) return false;
+    if (root.kind !== 'stack') return true;
+    const alongW = (root.axis === 'x') !== sheet.transposed;
+    return mayBeFirst(this.facts, sheetIndex, alongW ? STACK_W : STACK_H);
+  }
+
+  /** All ways to divide the corner beside and above the tree. */
+  private candidates(tree: Tree, sheet: RectangleSheet): NestPiece[] {
+    const { w: W, h: H } = sheet;
+    const strip = this.stack('h', W, H, [this.fit(tree, W, tree.h, sheet)], sheet);
+    const side = this.stack('w', W, H, [this.fit(tree, tree.w, H, sheet)], sheet);
+    if (tree.kind === 'piece') return [strip, side];
+    const straight = this.fit(tree, W, H, sheet);
+    const inner =
+      tree.axis === 'w'
+        ? this.stack(
+            'w',
+            W,
+            H,
+            [this.stack('h', tree.w, H, [this.fit(tree, tree.w, tree.h, sheet)], sheet)],
+            sheet,
+          )
+        : this.stack(
+            'h',
+            W,
+            H,
+            [this.stack('w', W, tree.h, [this.fit(tree, tree.w, tree.h, sheet)], sheet)],
+            sheet,
+          );
+    return [straight, tree.axis === 'w' ? strip : side, inner];
+  }
+
+  /** The tree in a slot, kerf included in both; one of the sizes is the tree's own unless it is a stack. */
+  private fit(tree: Tree, w: number, h: number, sheet: RectangleSheet): NestPiece {
+    if (tree.kind === 'stack') {
+      const children = tree.children.map((child) =>
+        tree.axis === 'w' ? this.fit(child, child.w, h, sheet) : this.fit(child, w, child.h, sheet),
+      );
+      return this.stack(tree.axis, w, h, children, sheet);
+    }
+    if (tree.w < w) return this.stack('w', w, h, [this.fit(tree, tree.w, h, sheet)], sheet);
+    if (tree.h < h) return this.stack('h', w, h, [this.fit(tree, w, tree.h, sheet)], sheet);
+    const lengthAlong = tree.turned === sheet.transposed ? 'x' : 'y';
+    return { kind: 'demand', ...this.size(w, h, sheet), demand: tree.item, lengthAlong };
+  }
+
+  private size(w: number, h: number, sheet: RectangleSheet): { xUm: Um; yUm: Um } {
+    const wUm = (w - this.kerf) * this.unitUm;
+    const hUm = (h - this.kerf) * this.unitUm;
+    return sheet.transposed ? { xUm: hUm, yUm: wUm } : { xUm: wUm, yUm: hUm };
+  }
+
+  /** The children side by side, large ones first and equal ones together, and what is left as a spare piece. */
+  private stack(
+    axis: 'w' | 'h',
+    w: number,
+    h: number,
+    children: NestPiece[],
+    sheet: RectangleSheet,
+  ): NestPiece {
+    const along = (axis === 'w') !== sheet.transposed ? 'xUm' : 'yUm';
+    const kerfUm = this.kerf * this.unitUm;
+    const used = children.reduce((sum, child) => sum + child[along] + kerfUm, 0);
+    const leftUm = (axis === 'w' ? w : h) * this.unitUm - used;
+    if (children.length === 1 && leftUm === 0) return children[0]!;
+    const keyed = children.map((child) => ({ child, key: JSON.stringify(child) }));
+    keyed.sort((a, b) => b.child[along] - a.child[along] || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+    const pieces = keyed.map(({ child }) => child);
+    if (leftUm > kerfUm) {
+      const left = leftUm / this.unitUm;
+      pieces.push(this.spare(axis === 'w' ? left : w, axis === 'w' ? h : left, sheet));
+    }
+    return { kind: 'stack', axis: along === 'xUm' ? 'x' : 'y', ...this.size(w, h, sheet), children: pieces };
+  }
+
+  private spare(w: number, h: number, sheet: RectangleSheet): NestPiece {
+    const size = this.size(w, h, sheet);
+    const long = Math.max(size.xUm, size.yUm);
+    const short = Math.min(size.xUm, size.yUm);
+    const { lengthUm, widthUm } = this.leastOffcut;
+    const kept = long >= Math.max(lengthUm, widthUm) && short >= Math.min(lengthUm, widthUm);
+    return { kind: 'spare', ...size, use: kept ? 'offcut' : 'waste' };
+  }
+}
+
+/** Levels of alternating stacks, 0 for a sheet that is used whole. */
+export function levels(piece: NestPiece): number {
+  if (piece.kind !== 'stack') return 0;
+  return 1 + piece.children.reduce((most, child) => Math.max(most, levels(child)), 0);
+}
+
+/** Sum of the squared areas (m⁴) of the offcuts, so that one large offcut is worth more than several small ones. */
+export function offcutWorth(piece: NestPiece): number {
+  switch (piece.kind) {
+    case 'stack':
+      return piece.children.reduce((sum, child) => sum + offcutWorth(child), 0);
+    case 'spare': {
+      const areaM2 = (piece.xUm * piece.yUm) / 1e12;
+      return piece.use === 'offcut' ? areaM2 * areaM2 : 0;
+    }
+    case 'demand':
+      return 0;
+  }
+}
