@@ -1,0 +1,107 @@
+import { z } from 'zod';
+import type { Checked, Finding } from '../model/finding.ts';
+import { type PlanFile, planFile } from '../model/plan.ts';
+
+/** Longest plan text that is read, in characters: some thousand sheets of a hundred panels. */
+export const MAX_PLAN_TEXT = 64 * 1024 * 1024;
+/** More findings than this help nobody. */
+const MAX_FINDINGS = 50;
+
+/** The field in words a person can follow: `groups › 1 › sheets › 3 › steps › 7 › fence`, counted from 1. */
+function fieldOf(path: readonly PropertyKey[]): string {
+  return path.map((step) => (typeof step === 'number' ? String(step + 1) : String(step))).join(' › ');
+}
+
+function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
+  let value = document;
+  for (const step of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, step)) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[step];
+  }
+  return value;
+}
+
+function shown(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  const text = JSON.stringify(value);
+  return text.length > 80 ? `${text.slice(0, 80)}…` : text;
+}
+
+function schemaFinding(issue: z.core.$ZodIssue, document: unknown, file: string): Finding {
+  const found = shown(valueAt(document, issue.path));
+  const field = fieldOf(issue.path);
+  return {
+    code: 'plan-field-wrong',
+    severity: 'error',
+    message: `${field === '' ? 'the plan' : `field ${field}`} does not have the form of a plan: ${issue.message}`,
+    place: { file, field },
+    found,
+  };
+}
+
+/** Fields whose numbers are lengths; each must be in whole micrometres. */
+const LENGTH_FIELDS = new Set([
+  'take',
+  'fence',
+  'length',
+  'width',
+  'finishedLength',
+  'finishedWidth',
+  'left',
+  'right',
+  'near',
+  'far',
+  'thickness',
+  'kerf',
+]);
+
+function findFineLengths(value: unknown, path: PropertyKey[], file: string, findings: Finding[]): void {
+  if (findings.length >= MAX_FINDINGS || typeof value !== 'object' || value === null) return;
+  for (const [key, inner] of Object.entries(value)) {
+    const step = Array.isArray(value) ? Number(key) : key;
+    if (typeof inner === 'number' && LENGTH_FIELDS.has(key) && Math.round(inner * 1000) / 1000 !== inner) {
+      findings.push({
+        code: 'plan-length-too-fine',
+        severity: 'error',
+        message: `field ${fieldOf([...path, step])} is finer than a thousandth of a millimetre`,
+        place: { file, field: fieldOf([...path, step]) },
+        found: String(inner),
+        expected: 'millimetres with at most three decimals',
+      });
+    }
+    findFineLengths(inner, [...path, step], file, findings);
+  }
+}
+
+function refuse(file: string, code: string, message: string, more: Partial<Finding> = {}): Checked<PlanFile> {
+  return { ok: false, findings: [{ code, severity: 'error', message, place: { file }, ...more }] };
+}
+
+/**
+ * Reads the text of a plan file. Everything that is not as the schema says comes back as findings with the path of
+ * the field, at most 50; unknown fields are errors. `file` is only used to say where.
+ */
+export function readPlan(text: string, file = 'plan'): Checked<PlanFile> {
+  if (text.length > MAX_PLAN_TEXT) {
+    return refuse(file, 'plan-too-large', 'the plan file is too large to read', {
+      found: `${text.length} characters`,
+      expected: `at most ${MAX_PLAN_TEXT}`,
+    });
+  }
+  let document: unknown;
+  try {
+    document = JSON.parse(text);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return refuse(file, 'plan-not-json', `the plan file is not JSON: ${why.slice(0, 200)}`);
+  }
+  const read = z.safeParse(planFile, document);
+  if (!read.success) {
+    const issues = read.error.issues.slice(0, MAX_FINDINGS);
+    return { ok: false, findings: issues.map((issue) => schemaFinding(issue, document, file)) };
+  }
+  const findings: Finding[] = [];
+  findFineLengths(read.data, [], file, findings);
+  if (findings.length > 0) return { ok: false, findings };
+  return { ok: true, value: read.data, findings: [] };
+}

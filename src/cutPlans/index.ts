@@ -1,0 +1,129 @@
+import { umToMm } from '../basics/lengths.ts';
+import type { Nest } from '../model/nest.ts';
+import type { Part } from '../model/part.ts';
+import type { PlanFile, PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
+import type { StockGroup, StockSheet } from '../model/stock.ts';
+import { arrange } from './arrange.ts';
+import { handOut } from './handOut.ts';
+import { sawSheet } from './sawSheet.ts';
+
+export { readPlan } from '../basics/readPlan.ts';
+export { planSchemaText } from './planSchema.ts';
+export { writePlan } from './writePlan.ts';
+
+/** What the plan says about the job as a whole. */
+export interface PlanJob {
+  /** The order or list it is made for. */
+  readonly job: string;
+  /** ISO 4217, or empty where prices are areas. */
+  readonly currency: string;
+  readonly seed: number;
+}
+
+function planPanel(part: Part): PlanPanel {
+  return {
+    id: part.id,
+    name: part.name,
+    unit: part.unit,
+    order: part.order,
+    length: umToMm(part.cutLengthUm),
+    width: umToMm(part.cutWidthUm),
+    finishedLength: umToMm(part.finishedLengthUm),
+    finishedWidth: umToMm(part.finishedWidthUm),
+    count: part.count,
+    grain: part.grain,
+    edging: {
+      alongLength: [part.edging.alongLength[0], part.edging.alongLength[1]],
+      alongWidth: [part.edging.alongWidth[0], part.edging.alongWidth[1]],
+    },
+  };
+}
+
+function planStock(sheet: StockSheet): PlanStock {
+  const { left, right, near, far } = sheet.trim;
+  return {
+    id: sheet.id,
+    kind: sheet.kind,
+    length: umToMm(sheet.lengthUm),
+    width: umToMm(sheet.widthUm),
+    grain: sheet.grain,
+    price: sheet.priceMinor,
+    count: sheet.count,
+    trim: { left: umToMm(left), right: umToMm(right), near: umToMm(near), far: umToMm(far) },
+  };
+}
+
+function planSheets(group: StockGroup, nest: Nest): PlanSheet[] {
+  const parts = new Map(group.parts.map((part) => [part.id, part]));
+  return handOut(group, nest.sheets).map(({ nested, copies, ids }, index) => {
+    const given = ids.map(() => 0);
+    const nextPart = (demand: number): Part => parts.get(ids[demand]![given[demand]!++]!)!;
+    const sawn = sawSheet(group, nested.sheet, arrange(nested.root, group.saw), nextPart);
+    return {
+      number: index + 1,
+      stock: group.sheets[nested.sheet]!.id,
+      copies,
+      start: sawn.start,
+      steps: [...sawn.steps],
+      pieces: [...sawn.pieces],
+    };
+  });
+}
+
+function planGroup(group: StockGroup, nest: Nest): PlanGroup {
+  const runs = group.demands.flatMap(({ blank }) =>
+    blank
+      ? [{ name: blank.run, follows: blank.follows, panels: blank.pieces.map((piece) => piece.part) }]
+      : [],
+  );
+  const { certificate } = nest.bound;
+  return {
+    id: group.id,
+    board: group.board,
+    finish: group.finish,
+    thickness: umToMm(group.thicknessUm),
+    saw: {
+      name: group.saw.name,
+      kerf: umToMm(group.saw.kerfUm),
+      firstCut: group.saw.firstCut,
+      turns: group.saw.turns,
+    },
+    panels: group.parts.map(planPanel),
+    runs,
+    pricedBy: group.pricedBy ?? 'price',
+    stock: group.sheets.map(planStock),
+    sheets: planSheets(group, nest),
+    bound: {
+      sheets: nest.bound.sheets,
+      cost: nest.bound.costMinor,
+      certificate:
+        certificate.method === 'pattern prices'
+          ? {
+              ...certificate,
+              prices: [...certificate.prices],
+              sheetValues: [...certificate.sheetValues],
+            }
+          : certificate,
+    },
+    proved: nest.proved,
+  };
+}
+
+/**
+ * Stock groups with their nests → the plan of the job: for every sheet the cuts in the order in which a sawyer makes
+ * them, trims first and matched blanks parted last, and what becomes of every piece. Equal sheets are planned once
+ * with their copies. Throws when a nest does not cut exactly what its group asks for, or cannot be sawn.
+ */
+export function makePlan(
+  groups: readonly { readonly group: StockGroup; readonly nest: Nest }[],
+  job: PlanJob,
+): PlanFile {
+  return {
+    format: 'plywright plan',
+    version: 1,
+    job: job.job,
+    currency: job.currency,
+    seed: job.seed,
+    groups: groups.map(({ group, nest }) => planGroup(group, nest)),
+  };
+}

@@ -1,0 +1,71 @@
+import type { PlanFile, PlanGroup } from '../model/plan.ts';
+import type { GroupMeasure } from '../model/report.ts';
+import { area, Faults, toUm } from './pieces.ts';
+import { type SawnSheet, sawSheet } from './sawSheet.ts';
+
+function offcutsOf(sheet: PlanGroup['sheets'][number], sawn: SawnSheet, grain: 'length' | 'width' | 'none') {
+  return sawn.ends
+    .filter((end) => end.is === 'offcut')
+    .map(({ piece }) => ({
+      sheet: sheet.number,
+      piece: piece.name,
+      lengthUm: piece.x1 - piece.x0,
+      widthUm: piece.y1 - piece.y0,
+      grain,
+      count: sheet.copies,
+    }));
+}
+
+/** Area of one number over another, to six decimals and rounded down, so that it never reads better than it is. */
+function share(part: bigint, whole: bigint): number {
+  return whole === 0n ? 0 : Number((part * 1_000_000n) / whole) / 1_000_000;
+}
+
+function measureGroup(group: PlanGroup): GroupMeasure {
+  const faults = new Faults('plan', group.id);
+  const stocks = new Map(group.stock.map((stock) => [stock.id, stock]));
+  const offcuts: GroupMeasure['offcuts'][number][] = [];
+  let [sheets, panels, cuts, sawnUm, fenceSettings, turns] = [0, 0, 0, 0, 0, 0];
+  let [panelAreaUm2, sheetAreaUm2] = [0n, 0n];
+  for (const sheet of group.sheets) {
+    const stock = stocks.get(sheet.stock);
+    const sawn = stock && sawSheet(group, sheet, stock, faults);
+    if (stock === undefined || faults.findings.length > 0) {
+      throw new Error(
+        `the plan of ${group.id} cannot be sawn: ${faults.findings[0]?.message ?? sheet.stock}`,
+      );
+    }
+    const wanted = sawn!.ends.filter((end) => end.is === 'panel');
+    sheets += sheet.copies;
+    panels += wanted.length * sheet.copies;
+    cuts += sawn!.cuts * sheet.copies;
+    sawnUm += sawn!.sawnUm * sheet.copies;
+    fenceSettings += sawn!.fenceSettings * sheet.copies;
+    turns = Math.max(turns, sawn!.turns);
+    panelAreaUm2 += wanted.reduce((sum, end) => sum + area(end.piece), 0n) * BigInt(sheet.copies);
+    sheetAreaUm2 += BigInt(toUm(stock.length)) * BigInt(toUm(stock.width)) * BigInt(sheet.copies);
+    offcuts.push(...offcutsOf(sheet, sawn!, stock.grain));
+  }
+  return {
+    group: group.id,
+    sheets,
+    panels,
+    cuts,
+    sawnUm,
+    fenceSettings,
+    turns,
+    panelAreaUm2,
+    sheetAreaUm2,
+    yield: share(panelAreaUm2, sheetAreaUm2),
+    offcuts,
+  };
+}
+
+/**
+ * Measures what a plan takes and gives, per group in order, by sawing it in simulation: cuts, metres sawn, fence
+ * settings, turns, yield (area of the cut panels over that of the whole sheets) and the offcuts kept. Throws when the
+ * plan cannot be sawn; replay it first.
+ */
+export function measurePlan(plan: PlanFile): GroupMeasure[] {
+  return plan.groups.map(measureGroup);
+}
