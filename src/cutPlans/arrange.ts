@@ -20,7 +20,8 @@ export function sizeAlong(piece: { readonly xUm: Um; readonly yUm: Um }, axis: A
   return axis === 'x' ? piece.xUm : piece.yUm;
 }
 
-function worthKeeping(xUm: Um, yUm: Um, least: SawRules['leastOffcut']): boolean {
+/** Whether a piece is large enough, either way round, for a place in the rack. */
+export function worthKeeping(xUm: Um, yUm: Um, least: SawRules['leastOffcut']): boolean {
   const keep = Math.max(least.lengthUm, least.widthUm);
   const narrow = Math.min(least.lengthUm, least.widthUm);
   return Math.max(xUm, yUm) >= keep && Math.min(xUm, yUm) >= narrow;
@@ -63,9 +64,15 @@ function unfold(child: Arranged, axis: Axis, kerfUm: Um): Arranged[] {
   return exact ? child.children : [child];
 }
 
+function compareTexts(a: string, b: string): number {
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
+}
+
 /**
  * Puts a nest in the order of sawing, larger pieces first so that the heavy sheet is divided early and equal settings
- * meet, and what is spare last so that it needs no cut of its own. Spares side by side become one. Throws when the
+ * meet, and what is spare last so that it needs no cut of its own. Strips of one size are ordered by what is in them, so
+ * that alike ones stand together and sheets that are cut alike look alike. Spares side by side become one. Throws when the
  * pieces of a stack do not add up to it.
  */
 export function arrange(piece: NestPiece, saw: SawRules): Arranged {
@@ -75,7 +82,10 @@ export function arrange(piece: NestPiece, saw: SawRules): Arranged {
   const children = piece.children.flatMap((child) => unfold(arrange(child, saw), axis, saw.kerfUm));
   const wanted: Arranged[] = children.filter((child) => child.kind !== 'spare');
   const spares = children.filter((child) => child.kind === 'spare');
-  wanted.sort((a, b) => sizeAlong(b, axis) - sizeAlong(a, axis));
+  const forms = new Map(wanted.map((child) => [child, JSON.stringify(child)]));
+  wanted.sort(
+    (a, b) => sizeAlong(b, axis) - sizeAlong(a, axis) || compareTexts(forms.get(a) ?? '', forms.get(b) ?? ''),
+  );
   const across = sizeAlong(piece, axis === 'x' ? 'y' : 'x');
   if (spares.length > 0) {
     const used = wanted.reduce((sum, child) => sum + sizeAlong(child, axis) + saw.kerfUm, 0);

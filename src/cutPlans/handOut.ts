@@ -1,15 +1,23 @@
-import type { NestedSheet, NestPiece } from '../model/nest.ts';
 import type { StockGroup } from '../model/stock.ts';
+import type { Arranged } from './arrange.ts';
+
+/** One way to cut a sheet, in the order of sawing, and how many sheets are cut so. */
+export interface ArrangedSheet {
+  /** Index into the group's sheets. */
+  readonly sheet: number;
+  readonly copies: number;
+  readonly root: Arranged;
+}
 
 /** Sheets cut in one way down to the panels' names: `ids[d]` names the part of each leaf of demand d, in order. */
 export interface HandedOut {
-  readonly nested: NestedSheet;
+  readonly arranged: ArrangedSheet;
   readonly copies: number;
   /** For blanks the list is empty: their parts are the same in every blank. */
   readonly ids: readonly (readonly string[])[];
 }
 
-function countLeaves(piece: NestPiece, leaves: number[]): void {
+function countLeaves(piece: Arranged, leaves: number[]): void {
   switch (piece.kind) {
     case 'demand':
       leaves[piece.demand] = (leaves[piece.demand] ?? 0) + 1;
@@ -68,7 +76,7 @@ function takeParts(remaining: Remaining, leaves: number, copies: number): string
  * cut from each of them; otherwise they are divided into fewer copies. The order of the sheets is kept. Throws when
  * the nest cuts other numbers of a demand than the group asks for.
  */
-export function handOut(group: StockGroup, sheets: readonly NestedSheet[]): HandedOut[] {
+export function handOut(group: StockGroup, sheets: readonly ArrangedSheet[]): HandedOut[] {
   const remaining: Remaining[] = group.demands.map((demand) =>
     demand.blank
       ? [{ part: demand.blank.run, count: demand.count }]
@@ -78,16 +86,16 @@ export function handOut(group: StockGroup, sheets: readonly NestedSheet[]): Hand
   byCopies.sort((a, b) => sheets[b]!.copies - sheets[a]!.copies || a - b);
   const out = new Map<number, HandedOut[]>();
   for (const index of byCopies) {
-    const nested = sheets[index]!;
+    const arranged = sheets[index]!;
     const leaves = group.demands.map(() => 0);
-    countLeaves(nested.root, leaves);
+    countLeaves(arranged.root, leaves);
     const made: HandedOut[] = [];
-    for (let left = nested.copies; left > 0; left -= made.at(-1)!.copies) {
+    for (let left = arranged.copies; left > 0; left -= made.at(-1)!.copies) {
       const copies = mostCopies(remaining, leaves, left);
       if (copies === 0) throw new Error(`the nest of ${group.id} cuts more pieces than are wanted`);
       const ids = leaves.map((count, demand) => takeParts(remaining[demand]!, count, copies));
       made.push({
-        nested,
+        arranged,
         copies,
         ids: ids.map((list, demand) => (group.demands[demand]!.blank ? [] : list)),
       });

@@ -4,7 +4,7 @@ import type { Part } from '../model/part.ts';
 import type { PlanFile, PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
 import type { StockGroup, StockSheet } from '../model/stock.ts';
 import { arrange } from './arrange.ts';
-import { handOut } from './handOut.ts';
+import { type ArrangedSheet, handOut } from './handOut.ts';
 import { sawSheet } from './sawSheet.ts';
 
 export { readPlan } from '../basics/readPlan.ts';
@@ -53,15 +53,27 @@ function planStock(sheet: StockSheet): PlanStock {
   };
 }
 
+/** Sheets in the order of sawing; those that turn out to be cut alike become copies of the first of them. */
+function arrangeSheets(group: StockGroup, nest: Nest): ArrangedSheet[] {
+  const alike = new Map<string, ArrangedSheet>();
+  for (const { sheet, copies, root } of nest.sheets) {
+    const arranged = { sheet, copies, root: arrange(root, group.saw) };
+    const key = JSON.stringify([sheet, arranged.root]);
+    const before = alike.get(key);
+    alike.set(key, before ? { ...before, copies: before.copies + copies } : arranged);
+  }
+  return [...alike.values()];
+}
+
 function planSheets(group: StockGroup, nest: Nest): PlanSheet[] {
   const parts = new Map(group.parts.map((part) => [part.id, part]));
-  return handOut(group, nest.sheets).map(({ nested, copies, ids }, index) => {
+  return handOut(group, arrangeSheets(group, nest)).map(({ arranged, copies, ids }, index) => {
     const given = ids.map(() => 0);
     const nextPart = (demand: number): Part => parts.get(ids[demand]![given[demand]!++]!)!;
-    const sawn = sawSheet(group, nested.sheet, arrange(nested.root, group.saw), nextPart);
+    const sawn = sawSheet(group, arranged.sheet, arranged.root, nextPart);
     return {
       number: index + 1,
-      stock: group.sheets[nested.sheet]!.id,
+      stock: group.sheets[arranged.sheet]!.id,
       copies,
       start: sawn.start,
       steps: [...sawn.steps],

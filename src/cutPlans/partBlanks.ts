@@ -1,7 +1,8 @@
 import { umToMm } from '../basics/lengths.ts';
 import type { Um } from '../model/geometry.ts';
 import type { PlanEnding, PlanStep } from '../model/plan.ts';
-import type { Demand } from '../model/stock.ts';
+import type { Demand, SawRules } from '../model/stock.ts';
+import { worthKeeping } from './arrange.ts';
 import { pieceName, restName } from './pieceNames.ts';
 
 /** A matched blank that has been cut free, by name, before it is parted into its fronts. */
@@ -27,7 +28,7 @@ function acrossOf(blank: Blank): Um {
   return blank.blank.follows === 'length' ? blank.demand.widthUm : blank.demand.lengthUm;
 }
 
-function partOnce(blank: Blank, index: number, kerfUm: Um): PlanStep {
+function partOnce(blank: Blank, index: number, saw: SawRules): PlanStep {
   const { name, depth } = blank;
   const { pieces } = blank.blank;
   const after = pieceName(name, depth, index + 1);
@@ -37,15 +38,15 @@ function partOnce(blank: Blank, index: number, kerfUm: Um): PlanStep {
     blade: bladesOf(blank).parting,
     fence: umToMm(pieces[index]!.alongUm),
     gives: [pieceName(name, depth, index), index + 2 === pieces.length ? after : restName(after)],
-    take: umToMm(kerfUm),
+    take: umToMm(saw.kerfUm),
   };
 }
 
-/** A front narrower than its blank loses what is too much; a strip that is left beyond the kerf is waste. */
+/** A front narrower than its blank loses what is too much; a strip that is left beyond the kerf is spare. */
 function bringToWidth(
   blank: Blank,
   index: number,
-  kerfUm: Um,
+  saw: SawRules,
   steps: PlanStep[],
   endings: PlanEnding[],
 ): string {
@@ -55,15 +56,16 @@ function bringToWidth(
   if (spareUm === 0) return piece;
   const front = pieceName(piece, blank.depth + 1, 0);
   const strip = pieceName(piece, blank.depth + 1, 1);
-  const takeUm = Math.min(spareUm, kerfUm);
+  const takeUm = Math.min(spareUm, saw.kerfUm);
   const blade = bladesOf(blank).across;
-  const gives = spareUm > kerfUm ? [front, strip] : [front];
+  const gives = spareUm > saw.kerfUm ? [front, strip] : [front];
   steps.push({ cut: 'part', piece, blade, fence: umToMm(acrossUm), gives, take: umToMm(takeUm) });
-  if (spareUm > kerfUm) {
+  if (spareUm > saw.kerfUm) {
     const along = umToMm(alongUm);
-    const left = umToMm(spareUm - kerfUm);
+    const left = umToMm(spareUm - saw.kerfUm);
     const [length, width] = blade === 'width' ? [left, along] : [along, left];
-    endings.push({ is: 'waste', piece: strip, length, width });
+    const keep = worthKeeping(alongUm, spareUm - saw.kerfUm, saw.leastOffcut);
+    endings.push({ is: keep ? 'offcut' : 'waste', piece: strip, length, width });
   }
   return front;
 }
@@ -74,7 +76,7 @@ function bringToWidth(
  */
 export function partBlanks(
   blanks: readonly Blank[],
-  kerfUm: Um,
+  saw: SawRules,
   steps: PlanStep[],
   endings: PlanEnding[],
 ): void {
@@ -83,11 +85,11 @@ export function partBlanks(
     const alike = blanks.filter((blank) => blank.index === kind);
     const { pieces } = alike[0]!.blank;
     for (let i = 0; i + 1 < pieces.length; i++) {
-      for (const blank of alike) steps.push(partOnce(blank, i, kerfUm));
+      for (const blank of alike) steps.push(partOnce(blank, i, saw));
     }
     pieces.forEach((front, i) => {
       for (const blank of alike) {
-        const piece = bringToWidth(blank, i, kerfUm, steps, endings);
+        const piece = bringToWidth(blank, i, saw, steps, endings);
         const lengthAlong = blank.lengthAlong === 'x' ? 'length' : 'width';
         endings.push({ is: 'panel', piece, panel: front.part, lengthAlong });
       }

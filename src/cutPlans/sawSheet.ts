@@ -191,7 +191,7 @@ export function sawSheet(
     const lengthAlong = lengthOfPartAlong(part, demand, leaf.lengthAlong);
     pieces.push({ is: 'panel', piece: name, panel: part.id, lengthAlong });
   }
-  partBlanks(blanks, kerfUm, steps, pieces);
+  partBlanks(blanks, group.saw, steps, pieces);
   return { start: START, steps, pieces };
 }
 
