@@ -1,6 +1,7 @@
 import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
-import { cutPositions, type LaidItem, sheetInCells } from './cutPositions.ts';
+import { cutPositions, type LaidItem, type SheetInCells, sheetInCells } from './cutPositions.ts';
+import { LimitedCopies } from './limitedCopies.ts';
 
 /** Pairs of positions into which a length can be cut, for every length: pairs of position p at `starts[p]` and on. */
 interface Splits {
@@ -34,127 +35,242 @@ function splitsOf(positions: Int32Array): Splits {
   return { starts, first: Int32Array.from(first), second: Int32Array.from(second) };
 }
 
+/** Cuts of one axis for one state of the copies left: places in the table, counted from the row or cell in hand. */
+interface Places {
+  readonly starts: Int32Array;
+  readonly first: Int32Array;
+  readonly second: Int32Array;
+}
+
+/** The cuts of every length with every way to deal out the copies of a state; `step`: places between two positions. */
+function placesOf(
+  splits: Splits,
+  room: Int32Array,
+  copies: LimitedCopies,
+  state: number,
+  plane: number,
+  step: number,
+): Places {
+  const starts = new Int32Array(splits.starts.length);
+  const first: number[] = [];
+  const second: number[] = [];
+  for (let p = 0; p + 1 < splits.starts.length; p++) {
+    for (let s = splits.starts[p]!; s < splits.starts[p + 1]!; s++) {
+      const a = splits.first[s]!;
+      const b = splits.second[s]!;
+      for (const [stateA, stateB] of copies.shares(state, room[a]!, room[b]!)) {
+        first.push(stateA * plane + a * step);
+        second.push(stateB * plane + b * step);
+      }
+    }
+    starts[p + 1] = first.length;
+  }
+  return { starts, first: Int32Array.from(first), second: Int32Array.from(second) };
+}
+
+/** For each position how many copies of each counted item a strip of that length can hold, as a state. */
+function roomAlong(
+  positions: Int32Array,
+  laid: readonly LaidItem[],
+  axis: 'w' | 'h',
+  acrossLength: number,
+  counted: readonly CountedItem[],
+  copies: LimitedCopies,
+): Int32Array {
+  const across = axis === 'w' ? 'h' : 'w';
+  return positions.map((length) =>
+    copies.stateOf(
+      counted.map(({ item, limit }) => {
+        let most = 0;
+        for (const way of laid) {
+          if (way.item !== item || way[axis] > length || way[across] > acrossLength) continue;
+          most = Math.min(limit, Math.floor((length * acrossLength) / (way.w * way.h)));
+        }
+        return most;
+      }),
+    ),
+  );
+}
+
+interface CountedItem {
+  readonly item: number;
+  readonly limit: number;
+}
+
+/** What a table is made for. */
+export interface TableRequest {
+  /** Index into the problem's sheets. */
+  readonly sheet: number;
+  /** Sizes are rounded down to so many tenths of a millimetre; 1 for no rounding. */
+  readonly grid: number;
+  /** Items of which a sheet may hold no more than are wanted; of all others it may hold any number. */
+  readonly limited: readonly number[];
+  /** An evaluation may take so many steps. */
+  readonly mostWork: number;
+}
+
+/** More states than this are never tried. */
+const MOST_STATES = 4096;
+/** Cells of a table at most, 8 bytes each. */
+const MOST_CELLS = 30_000_000;
+
 /**
- * The best value that guillotine cuts can take out of one kind of sheet, for given prices of items and any number of
- * each, by dynamic programming over the sizes that can be reached (P. C. Gilmore and R. E. Gomory, Multistage cutting
- * stock problems of two and more dimensions, Operations Research 13 (1965) 94–120; J. E. Beasley, Algorithms for
- * unconstrained two-dimensional guillotine cutting, Journal of the Operational Research Society 36 (1985) 297–306).
+ * The best value that guillotine cuts can take out of one kind of sheet, for given prices of items, by dynamic
+ * programming over the sizes that can be reached (P. C. Gilmore and R. E. Gomory, Multistage cutting stock problems of
+ * two and more dimensions, Operations Research 13 (1965) 94–120; J. E. Beasley, Algorithms for unconstrained
+ * two-dimensional guillotine cutting, Journal of the Operational Research Society 36 (1985) 297–306).
  *
  *     F(x, y) = max { best item that fits, F(a, y) + F(x − a, y), F(x, b) + F(x, y − b) }
+ *
+ * A sheet may hold any number of each item, but for the `limited` ones: their copies are counted, and dealt out to the
+ * two parts at every cut, F(x, y, k) with k ≤ the numbers wanted. Letting only some constraints back in is the
+ * decremental state space of G. Righini and M. Salani, New dynamic programming algorithms for the resource constrained
+ * elementary shortest path problem, Networks 51 (2008) 155–170; N. Christofides and E. Hadjiconstantinou, European
+ * Journal of Operational Research 83 (1995) 21–38, relax the counts of this problem.
  *
  * Exact as long as the prices are whole numbers and no value passes 2^53.
  */
 export class GuillotineTable {
   /** Steps of one evaluation: a measure of its time, the same everywhere. */
   readonly work: number;
-  private readonly xs: Int32Array;
-  private readonly ys: Int32Array;
-  private readonly alongW: Splits;
-  private readonly alongH: Splits;
+  private readonly columns: number;
+  private readonly rows: number;
   private readonly laid: readonly LaidItem[];
+  /** Cell of the exact size of each way of laying, within a plane. */
   private readonly cellOf: Int32Array;
+  /** For each way of laying: which counted item it is, or −1. */
+  private readonly countedOf: Int32Array;
+  private readonly copies: LimitedCopies;
+  /** By state: the cuts along w, which join rows of the table, and along h, which join cells of a row. */
+  private readonly alongW: readonly Places[];
+  private readonly alongH: readonly Places[];
+  private readonly roomW: Int32Array;
   private readonly values: Float64Array;
 
   private constructor(
+    cells: SheetInCells,
     xs: Int32Array,
     ys: Int32Array,
-    alongW: Splits,
-    alongH: Splits,
-    laid: readonly LaidItem[],
+    counted: readonly CountedItem[],
+    mostWork: number,
   ) {
-    this.xs = xs;
-    this.ys = ys;
-    this.alongW = alongW;
-    this.alongH = alongH;
+    const { laid } = cells;
+    this.rows = xs.length;
+    this.columns = ys.length;
     this.laid = laid;
-    this.work = alongW.first.length * ys.length + alongH.first.length * xs.length + xs.length * ys.length;
-    this.values = new Float64Array(xs.length * ys.length);
     const indexX = new Map(Array.from(xs, (x, i) => [x, i]));
     const indexY = new Map(Array.from(ys, (y, j) => [y, j]));
     this.cellOf = Int32Array.from(laid, (way) => indexX.get(way.w)! * ys.length + indexY.get(way.h)!);
+    this.countedOf = Int32Array.from(laid, (way) => counted.findIndex(({ item }) => item === way.item));
+    this.copies = new LimitedCopies(counted.map(({ limit }) => limit));
+    const plane = xs.length * ys.length;
+    this.roomW = roomAlong(xs, laid, 'w', cells.h, counted, this.copies);
+    const roomH = roomAlong(ys, laid, 'h', cells.w, counted, this.copies);
+    const [splitsW, splitsH] = [splitsOf(xs), splitsOf(ys)];
+    const alongW: Places[] = [];
+    const alongH: Places[] = [];
+    let work = 0;
+    for (let state = 0; state < this.copies.states && work <= mostWork; state++) {
+      alongW.push(placesOf(splitsW, this.roomW, this.copies, state, plane, ys.length));
+      alongH.push(placesOf(splitsH, roomH, this.copies, state, plane, 1));
+      work += plane + alongW[state]!.first.length * ys.length + alongH[state]!.first.length * xs.length;
+    }
+    this.work = work;
+    this.alongW = alongW;
+    this.alongH = alongH;
+    this.values = new Float64Array(work <= mostWork ? plane * this.copies.states : 0);
   }
 
-  /**
-   * A table for one kind of sheet, sizes rounded down to `grid` tenths of a millimetre (1 for none). Returns null when
-   * an item would vanish, or when an evaluation would take more than `mostWork` steps; no large memory is taken then.
-   */
-  static make(
-    problem: RectangleProblem,
-    sheet: number,
-    grid: number,
-    mostWork: number,
-  ): GuillotineTable | null {
-    const cells = sheetInCells(problem, sheet, grid);
+  /** Returns null when an item would vanish on the grid or when the table would be too much work or too large. */
+  static make(problem: RectangleProblem, request: TableRequest): GuillotineTable | null {
+    const cells = sheetInCells(problem, request.sheet, request.grid);
     if (!cells) return null;
-    const xs = cutPositions(cells.laid, problem.items.count, 'w', cells.w);
-    const ys = cutPositions(cells.laid, problem.items.count, 'h', cells.h);
-    if (xs.length * ys.length > mostWork || xs.length > 20_000 || ys.length > 20_000) return null;
-    if (estimate(xs.length, ys.length) > 8 * mostWork) return null;
-    const table = { alongW: splitsOf(xs), alongH: splitsOf(ys) };
-    const work = table.alongW.first.length * ys.length + table.alongH.first.length * xs.length;
-    if (work > mostWork) return null;
-    return new GuillotineTable(xs, ys, table.alongW, table.alongH, cells.laid);
+    const counts = problem.items.count;
+    const counted = request.limited
+      .filter((item) => cells.laid.some((way) => way.item === item))
+      .map((item) => ({ item, limit: counts[item]! }));
+    const states = counted.reduce((product, { limit }) => product * (limit + 1), 1);
+    const xs = cutPositions(cells.laid, counts, 'w', cells.w);
+    const ys = cutPositions(cells.laid, counts, 'h', cells.h);
+    const plane = xs.length * ys.length;
+    if (states > MOST_STATES || plane * states > Math.min(request.mostWork, MOST_CELLS)) return null;
+    // Cuts are pairs of positions; without needless ones there are at most a quarter of all pairs, rarely under a 40th.
+    if (plane * (xs.length + ys.length) * states > 40 * request.mostWork) return null;
+    const table = new GuillotineTable(cells, xs, ys, counted, request.mostWork);
+    return table.work <= request.mostWork ? table : null;
   }
 
   /** Best value of the whole sheet. `prices`: a whole number from 0 per item. Keeps the table for `pattern`. */
   evaluate(prices: Float64Array): number {
-    const { values, alongW, alongH } = this;
-    const columns = this.ys.length;
-    values.fill(0);
+    this.values.fill(0);
+    for (let state = 0; state < this.copies.states; state++) this.fillPlane(state, prices);
+    return this.values[this.values.length - 1]!;
+  }
+
+  private fillPlane(state: number, prices: Float64Array): void {
+    const { values, columns } = this;
+    const plane = state * this.rows * columns;
     for (let way = 0; way < this.laid.length; way++) {
-      const cell = this.cellOf[way]!;
+      const counted = this.countedOf[way]!;
+      if (counted >= 0 && this.copies.copies(state, counted) === 0) continue;
+      const cell = plane + this.cellOf[way]!;
       const price = prices[this.laid[way]!.item]!;
       if (price > values[cell]!) values[cell] = price;
     }
-    for (let i = 1; i < this.xs.length; i++) {
-      const row = i * columns;
+    const alongW = this.alongW[state]!;
+    const alongH = this.alongH[state]!;
+    for (let i = 1; i < this.rows; i++) {
+      const row = plane + i * columns;
+      const held = this.copies.least(state, this.roomW[i]!);
+      if (held !== state) {
+        const same = held * this.rows * columns + i * columns;
+        values.copyWithin(row, same, same + columns);
+        continue;
+      }
       raiseTo(values, row, row - columns, columns);
       for (let s = alongW.starts[i]!; s < alongW.starts[i + 1]!; s++) {
-        raiseToSum(values, row, alongW.first[s]! * columns, alongW.second[s]! * columns, columns);
+        raiseToSum(values, row, alongW.first[s]!, alongW.second[s]!, columns);
       }
-      cutAcross(values, row, columns, alongH);
+      cutAcross(values, row, row - plane, columns, alongH);
     }
-    return values[values.length - 1]!;
   }
 
   /** A pattern of the best value found by the last `evaluate`, called with the same prices; null when it is 0. */
   pattern(prices: Float64Array): PatternNode | null {
-    return this.trace(this.xs.length - 1, this.ys.length - 1, prices);
+    return this.trace(this.values.length - 1, prices);
   }
 
-  private trace(column: number, row: number, prices: Float64Array): PatternNode | null {
-    const columns = this.ys.length;
-    let [i, j] = [column, row];
-    const value = this.values[i * columns + j]!;
+  private trace(place: number, prices: Float64Array): PatternNode | null {
+    const { values, columns } = this;
+    const planeSize = this.rows * columns;
+    const value = values[place]!;
     if (value === 0) return null;
-    while (i > 0 && this.values[(i - 1) * columns + j] === value) i--;
-    while (j > 0 && this.values[i * columns + j - 1] === value) j--;
-    const cell = i * columns + j;
+    const state = Math.floor(place / planeSize);
+    const plane = state * planeSize;
+    let i = Math.floor((place - plane) / columns);
+    let j = place - plane - i * columns;
+    while (i > 0 && values[plane + (i - 1) * columns + j] === value) i--;
+    while (j > 0 && values[plane + i * columns + j - 1] === value) j--;
+    const held = this.copies.least(state, this.roomW[i]!);
+    if (held !== state) return this.trace(held * planeSize + i * columns + j, prices);
     for (let way = 0; way < this.laid.length; way++) {
       const { item, turned } = this.laid[way]!;
-      if (this.cellOf[way] === cell && prices[item] === value) return { kind: 'item', item, turned };
+      if (this.cellOf[way] !== i * columns + j || prices[item] !== value) continue;
+      const counted = this.countedOf[way]!;
+      if (counted < 0 || this.copies.copies(state, counted) > 0) return { kind: 'item', item, turned };
     }
-    for (let s = this.alongW.starts[i]!; s < this.alongW.starts[i + 1]!; s++) {
-      const a = this.alongW.first[s]!;
-      const b = this.alongW.second[s]!;
-      if (this.values[a * columns + j]! + this.values[b * columns + j]! === value) {
-        return joined('w', this.trace(a, j, prices), this.trace(b, j, prices));
+    const cut = (axis: 'w' | 'h', places: Places, p: number, base: number): PatternNode | null => {
+      for (let s = places.starts[p]!; s < places.starts[p + 1]!; s++) {
+        const [a, b] = [base + places.first[s]!, base + places.second[s]!];
+        if (values[a]! + values[b]! !== value) continue;
+        return joined(axis, this.trace(a, prices), this.trace(b, prices));
       }
-    }
-    for (let s = this.alongH.starts[j]!; s < this.alongH.starts[j + 1]!; s++) {
-      const a = this.alongH.first[s]!;
-      const b = this.alongH.second[s]!;
-      if (this.values[i * columns + a]! + this.values[i * columns + b]! === value) {
-        return joined('h', this.trace(i, a, prices), this.trace(i, b, prices));
-      }
-    }
-    throw new Error(`no pattern has the value ${value} that the table gives`);
+      return null;
+    };
+    const found = cut('w', this.alongW[state]!, i, j) ?? cut('h', this.alongH[state]!, j, i * columns);
+    if (!found) throw new Error(`no pattern has the value ${value} that the table gives`);
+    return found;
   }
-}
-
-/** About the steps of an evaluation when no cut is found to be needless. */
-function estimate(columns: number, rows: number): number {
-  return columns * rows * (columns + rows);
 }
 
 function joined(axis: 'w' | 'h', first: PatternNode | null, second: PatternNode | null): PatternNode | null {
@@ -186,13 +302,16 @@ function raiseToSum(
   }
 }
 
-/** Finishes one row of the table: no cell is worth less than the one before, nor than two that it can be cut into. */
-function cutAcross(values: Float64Array, row: number, columns: number, splits: Splits): void {
+/**
+ * Finishes one row of the table: no cell is worth less than the one before, nor than two that it can be cut into.
+ * `base`: place of the row within its plane, from which the cuts' places count.
+ */
+function cutAcross(values: Float64Array, row: number, base: number, columns: number, cuts: Places): void {
   for (let j = 1; j < columns; j++) {
     let best = Math.max(values[row + j]!, values[row + j - 1]!);
-    const end = splits.starts[j + 1]!;
-    for (let s = splits.starts[j]!; s < end; s++) {
-      const value = values[row + splits.first[s]!]! + values[row + splits.second[s]!]!;
+    const end = cuts.starts[j + 1]!;
+    for (let s = cuts.starts[j]!; s < end; s++) {
+      const value = values[base + cuts.first[s]!]! + values[base + cuts.second[s]!]!;
       if (value > best) best = value;
     }
     values[row + j] = best;

@@ -18,8 +18,7 @@ function knownFunction(name: string, parameter: number): DualFeasibleFunction | 
 /** Best worth of each kind of sheet at the prices, by the guillotine table; null when that cannot be told. */
 function worthByPatterns(
   problem: RectangleProblem,
-  prices: readonly number[],
-  grid: number,
+  { prices, grid, limited }: Extract<Certificate, { method: 'pattern prices' }>,
 ): number[] | null {
   const table = Float64Array.from(prices);
   const worth: number[] = [];
@@ -29,7 +28,8 @@ function worthByPatterns(
       worth.push(worth[twin]!);
       continue;
     }
-    const value = GuillotineTable.make(problem, s, grid, MOST_WORK)?.evaluate(table);
+    const request = { sheet: s, grid, limited, mostWork: MOST_WORK };
+    const value = GuillotineTable.make(problem, request)?.evaluate(table);
     if (value === undefined || value > Number.MAX_SAFE_INTEGER) return null;
     worth.push(value);
   }
@@ -54,11 +54,13 @@ function pricesOf(problem: RectangleProblem, certificate: Certificate): PricesAn
       return along && across && pricesFromFunctions(problem, { along, across, sheet: certificate.sheet });
     }
     case 'pattern prices': {
-      const { prices, grid } = certificate;
+      const { prices, grid, limited } = certificate;
       const whole = prices.every((price) => Number.isSafeInteger(price) && price >= 0);
-      if (!whole || prices.length !== problem.items.kinds || !Number.isSafeInteger(grid) || grid < 1)
+      if (!whole || prices.length !== problem.items.kinds) return null;
+      if (!Number.isSafeInteger(grid) || grid < 1) return null;
+      if (limited.some((item, k) => !Number.isInteger(item) || item < 0 || limited.indexOf(item) !== k))
         return null;
-      const worth = worthByPatterns(problem, prices, grid);
+      const worth = worthByPatterns(problem, certificate);
       return worth && { prices, worth };
     }
   }

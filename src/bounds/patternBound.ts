@@ -31,7 +31,10 @@ function makeTables(problem: RectangleProblem, effort: number): Tables | null {
     let left = effort / ROUNDS_HOPED_FOR;
     for (let s = 0; s < problem.sheets.length && left >= 0; s++) {
       const twin = sameSheetBefore(problem, s);
-      const table = twin >= 0 ? bySheet[twin]! : GuillotineTable.make(problem, s, grid, left);
+      const table =
+        twin >= 0
+          ? bySheet[twin]!
+          : GuillotineTable.make(problem, { sheet: s, grid, limited: [], mostWork: left });
       if (!table) break;
       bySheet.push(table);
       if (twin >= 0) continue;
@@ -158,6 +161,7 @@ class ColumnGeneration {
       denominator: DENOMINATOR,
       prices,
       sheetValues: worth,
+      limited: [],
       grid: this.tables.grid,
     } as const;
     this.best = { sheets, costMinor, certificate };

@@ -52,7 +52,8 @@ export interface NestedSheet {
  * - dual feasible function: `function` with `parameter` along the grain and `across` across it, scaled to the size of
  *   the sheet of index `sheet` in the group; the price is their product.
  * - pattern prices: `prices[d] / denominator` per piece of demand d, and no sheet of kind s can hold pieces worth more
- *   than `sheetValues[s] / denominator`, as the best guillotine pattern shows.
+ *   than `sheetValues[s] / denominator`, as the best guillotine pattern shows. Of the demands in `limited` a pattern
+ *   has no more pieces than are wanted; of the others it may have any number.
  */
 export type Certificate =
   | { readonly method: 'area' }
@@ -68,6 +69,8 @@ export type Certificate =
       readonly denominator: number;
       readonly prices: readonly number[];
       readonly sheetValues: readonly number[];
+      /** Indices of demands, in rising order. */
+      readonly limited: readonly number[];
       /** Grid in 0.1 mm to which pieces and sheets were rounded down; 1 when nothing was rounded. */
       readonly grid: number;
     };

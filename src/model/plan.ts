@@ -121,6 +121,7 @@ export const planBound = z.strictObject({
       denominator: z.number().int().positive(),
       prices: z.array(z.number().int().min(0)),
       sheetValues: z.array(z.number().int().min(0)),
+      limited: z.array(z.number().int().min(0)).readonly(),
       grid: z.number().int().positive(),
     }),
   ]),

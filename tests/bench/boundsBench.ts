@@ -79,5 +79,5 @@ for (const turning of ['fixed', 'turnable'] as const) {
   console.log(
     `${set} ${turning}: sum of bounds ${sum}, reference ${reference}, below it ${below}, ${seconds.toFixed(1)} s, slowest ${slowest.toFixed(2)} s (${slowestId})`,
   );
-  if (process.env['GROUPS']) console.log([...groups].map(([g, n]) => `${g}:${n}`).join(' '));
+  if (process.env['BY_GROUP']) console.log([...groups].map(([g, n]) => `${g}:${n}`).join(' '));
 }

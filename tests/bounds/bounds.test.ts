@@ -167,6 +167,7 @@ describe('recheckBound', () => {
           denominator: 1,
           prices: group.demands.map((_, d) => 1 + d),
           sheetValues: [1],
+          limited: [],
           grid: 1,
         },
         {
@@ -174,6 +175,7 @@ describe('recheckBound', () => {
           denominator: 1,
           prices: group.demands.map(() => 1),
           sheetValues: [1],
+          limited: [],
           grid: 15,
         },
         {
@@ -181,9 +183,10 @@ describe('recheckBound', () => {
           denominator: 1,
           prices: group.demands.map(() => -1),
           sheetValues: [1],
+          limited: [],
           grid: 1,
         },
-        { method: 'pattern prices', denominator: 1, prices: [0.5], sheetValues: [1], grid: 0 },
+        { method: 'pattern prices', denominator: 1, prices: [0.5], sheetValues: [1], limited: [], grid: 0 },
         certificate.method === 'pattern prices'
           ? {
               ...certificate,
