@@ -1,0 +1,124 @@
+/**
+ * Nests published instances and prints a table: `npm run bench -- <set> [options]`. See `--help`.
+ *
+ * Every nest is checked by `assertNest`, which shares no code with the nester, and compared with its own bound and
+ * with the bound that came with the data; a plan below a bound ends the run with an error.
+ */
+import { fork } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { loadSolver } from '../helpers/loadSolver.ts';
+import { BENCHMARK_SETS, readInstances, type Turning } from './instances.ts';
+import { printInstances, printTable } from './report.ts';
+import { type RunResult, runInstance } from './runInstance.ts';
+
+const HELP = `npm run bench -- <set> [options]
+
+sets: ${BENCHMARK_SETS.join(', ')}
+
+--seconds n     search time an instance, on one core (1)
+--sample n      every n-th instance only (1)
+--offset n      start the sample at this instance (0)
+--only text     instances whose name holds this text
+--fixed         pieces not turned only
+--turnable      turnable pieces only
+--effort n      work for the bound by patterns, in steps of about a nanosecond; 0: none (300000000)
+--seed n        (1)
+--jobs n        instances searched side by side, each on a core of its own (1)
+--list          a line for each instance, too
+--json file     results of all instances
+`;
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    seconds: { type: 'string', default: '1' },
+    sample: { type: 'string', default: '1' },
+    offset: { type: 'string', default: '0' },
+    only: { type: 'string', default: '' },
+    fixed: { type: 'boolean', default: false },
+    turnable: { type: 'boolean', default: false },
+    effort: { type: 'string', default: '300000000' },
+    seed: { type: 'string', default: '1' },
+    jobs: { type: 'string', default: '1' },
+    list: { type: 'boolean', default: false },
+    json: { type: 'string' },
+    help: { type: 'boolean', default: false },
+  },
+});
+
+const set = positionals[0] ?? '';
+if (values.help || !(BENCHMARK_SETS as readonly string[]).includes(set)) {
+  console.log(HELP);
+  process.exit(values.help ? 0 : 2);
+}
+
+const settings = {
+  seconds: Number(values.seconds),
+  seed: Number(values.seed),
+  effort: Number(values.effort),
+};
+
+const jobs = readInstances(set)
+  .filter(
+    (instance, index) =>
+      instance.id.includes(values.only) && (index - Number(values.offset)) % Number(values.sample) === 0,
+  )
+  .flatMap((instance) => turnings().map((turning) => ({ instance, turning })));
+
+function turnings(): Turning[] {
+  const all: Turning[] = ['fixed', 'turnable'];
+  return all.filter((turning) => values[turning] || (!values.fixed && !values.turnable));
+}
+
+/** A process of its own asks for the number of a job and answers with its result, until there are none left. */
+async function answerAsWorker(): Promise<void> {
+  const solver = await loadSolver();
+  process.on('message', (index: number) => {
+    const { instance, turning } = jobs[index]!;
+    process.send!({ index, result: runInstance(instance, turning, solver, settings) });
+  });
+  process.send!({ index: -1 });
+}
+
+async function runAll(): Promise<RunResult[]> {
+  const results: RunResult[] = [];
+  let next = 0;
+  const runWorker = () =>
+    new Promise<void>((resolve, reject) => {
+      const worker = fork(fileURLToPath(import.meta.url), process.argv.slice(2), {
+        env: { ...process.env, BENCH_WORKER: '1' },
+      });
+      const give = () => {
+        if (next < jobs.length) worker.send(next++);
+        else worker.disconnect();
+      };
+      worker.on('message', ({ index, result }: { index: number; result?: RunResult }) => {
+        if (result) results[index] = result;
+        if (process.stderr.isTTY)
+          process.stderr.write(`\r${results.filter(Boolean).length} of ${jobs.length} `);
+        give();
+      });
+      worker.on('exit', (code) =>
+        code === 0 ? resolve() : reject(new Error('an instance failed, see above')),
+      );
+    });
+  await Promise.all(Array.from({ length: Number(values.jobs) }, runWorker));
+  return results;
+}
+
+if (process.env['BENCH_WORKER']) {
+  await answerAsWorker();
+} else {
+  const results = await runAll();
+  if (values.json) writeFileSync(values.json, JSON.stringify(results, null, 1));
+  for (const turning of turnings()) {
+    const some = results.filter((result) => result.turning === turning);
+    if (values.list) printInstances(some);
+    printTable(`${set}, ${turning}, ${settings.seconds} s an instance`, some, {
+      turning,
+      published: set === 'bwmv' && values.sample === '1' && values.only === '',
+    });
+  }
+}
