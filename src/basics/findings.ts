@@ -85,7 +85,7 @@ export function listWords(words: Iterable<string>, last: 'or' | 'and' = 'or'): s
   const all = [...words].map(shownText);
   if (all.length === 0) return 'nothing';
   if (all.length === 1) return all[0]!;
-  if (all.length > 12) return `${all.slice(0, 12).join(', ')} … (${all.length} in all)`;
+  if (all.length > 16) return `${all.slice(0, 16).join(', ')} … (${all.length} in all)`;
   return `${all.slice(0, -1).join(', ')} ${last} ${all.at(-1)}`;
 }
 

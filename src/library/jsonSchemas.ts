@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import {
+  boardsFile,
+  edgingsFile,
+  finishesFile,
+  fittingsFile,
+  layoutFile,
+  libraryFile,
+  sawsFile,
+  sheetsFile,
+  unitFile,
+  vehicleFile,
+} from './schemas.ts';
+
+const SCHEMAS: readonly (readonly [string, z.ZodType])[] = [
+  ['library', libraryFile],
+  ['boards', boardsFile],
+  ['finishes', finishesFile],
+  ['edgings', edgingsFile],
+  ['fittings', fittingsFile],
+  ['sheets', sheetsFile],
+  ['saws', sawsFile],
+  ['vehicle', vehicleFile],
+  ['unit', unitFile],
+  ['layout', layoutFile],
+];
+
+/**
+ * The JSON Schemas (draft 2020-12) of a library's files, by file name (`boards.schema.json`), as texts that end in a line
+ * break: for editors that help while writing YAML. They are made from the schemas that files are checked with. What
+ * cannot be said in one file's shape (words of other files, formulas, ranges of lengths in texts) is not in them.
+ */
+export function libraryJsonSchemas(): ReadonlyMap<string, string> {
+  return new Map(
+    SCHEMAS.map(([name, schema]) => [
+      `${name}.schema.json`,
+      `${JSON.stringify(z.toJSONSchema(schema, { io: 'input' }), null, 2)}\n`,
+    ]),
+  );
+}

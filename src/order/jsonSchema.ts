@@ -1,0 +1,7 @@
+import { z } from 'zod';
+import { orderFile } from './schema.ts';
+
+/** The JSON Schema (draft 2020-12) of an order file, as a text that ends in a line break: for editors. */
+export function orderJsonSchema(): string {
+  return `${JSON.stringify(z.toJSONSchema(orderFile, { io: 'input' }), null, 2)}\n`;
+}
