@@ -1,0 +1,110 @@
+import type { PlanFile, PlanGroup } from '../model/plan.ts';
+import type { GroupMeasure } from '../model/report.ts';
+
+/** One stock group as it is told to people and programs. Lengths in mm, prices in minor units. */
+export interface GroupSummary {
+  readonly group: string;
+  readonly board: string;
+  readonly finish: string;
+  readonly thickness: number;
+  /** Panels that are cut. */
+  readonly panels: number;
+  /** Whole sheets and offcuts from the rack that are cut up. */
+  readonly sheetCount: number;
+  /** The same by their id in the stock of the group. */
+  readonly sheets: readonly {
+    readonly stock: string;
+    readonly kind: 'sheet' | 'offcut';
+    readonly count: number;
+  }[];
+  /** What they cost; null where some sheet has no price and areas were compared. */
+  readonly cost: number | null;
+  /** No plan takes fewer sheets than this. */
+  readonly bound: number;
+  /** No plan costs less than this; null as for `cost`. */
+  readonly boundCost: number | null;
+  /** True when no plan can be cheaper. */
+  readonly proved: boolean;
+  /** How much dearer than the best this plan might at most be, in percent of the bound, rounded up to 0.1. */
+  readonly withinPercent: number;
+  /** Area of the cut panels over the area of the whole sheets, 0 to 1. */
+  readonly yield: number;
+  readonly offcuts: readonly {
+    readonly length: number;
+    readonly width: number;
+    readonly grain: 'length' | 'width' | 'none';
+    readonly count: number;
+  }[];
+  readonly sawnMetres: number;
+  readonly cuts: number;
+  readonly fenceSettings: number;
+  readonly turns: number;
+}
+
+export interface JobSummary {
+  readonly job: string;
+  readonly currency: string;
+  readonly groups: readonly GroupSummary[];
+}
+
+function sheetsTaken(group: PlanGroup): GroupSummary['sheets'] {
+  const taken = group.stock.map((stock) => ({
+    stock: stock.id,
+    kind: stock.kind,
+    count: group.sheets.reduce((sum, sheet) => (sheet.stock === stock.id ? sum + sheet.copies : sum), 0),
+  }));
+  return taken.filter((entry) => entry.count > 0);
+}
+
+function costOf(group: PlanGroup): number {
+  const prices = new Map(group.stock.map((stock) => [stock.id, stock.price]));
+  return group.sheets.reduce((sum, sheet) => sum + sheet.copies * (prices.get(sheet.stock) ?? 0), 0);
+}
+
+function percentAbove(cost: number, bound: number): number {
+  if (cost <= bound) return 0;
+  return bound === 0 ? 100 : Math.ceil((1000 * (cost - bound)) / bound) / 10;
+}
+
+function summariseGroup(group: PlanGroup, measure: GroupMeasure): GroupSummary {
+  const cost = costOf(group);
+  const priced = group.pricedBy === 'price';
+  return {
+    group: group.id,
+    board: group.board,
+    finish: group.finish,
+    thickness: group.thickness,
+    panels: measure.panels,
+    sheetCount: measure.sheets,
+    sheets: sheetsTaken(group),
+    cost: priced ? cost : null,
+    bound: group.bound.sheets,
+    boundCost: priced ? group.bound.cost : null,
+    proved: group.proved,
+    withinPercent: group.proved ? 0 : percentAbove(cost, group.bound.cost),
+    yield: measure.yield,
+    offcuts: measure.offcuts.map(({ lengthUm, widthUm, grain, count }) => ({
+      length: lengthUm / 1000,
+      width: widthUm / 1000,
+      grain,
+      count,
+    })),
+    sawnMetres: Math.round(measure.sawnUm / 10_000) / 100,
+    cuts: measure.cuts,
+    fenceSettings: measure.fenceSettings,
+    turns: measure.turns,
+  };
+}
+
+/**
+ * A plan and its measures (one per group, in order) → what the terminal and programs are told of it. Throws when a
+ * measure is missing or belongs to another group.
+ */
+export function summarise(plan: PlanFile, measures: readonly GroupMeasure[]): JobSummary {
+  const groups = plan.groups.map((group, index) => {
+    const measure = measures[index];
+    if (measure?.group !== group.id) throw new Error(`the measure of stock group ${group.id} is missing`);
+    return summariseGroup(group, measure);
+  });
+  return { job: plan.job, currency: plan.currency, groups };
+}
