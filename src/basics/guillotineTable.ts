@@ -2,38 +2,7 @@ import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import { cutPositions, type LaidItem, type SheetInCells, sheetInCells } from './cutPositions.ts';
 import { LimitedCopies } from './limitedCopies.ts';
-
-/** Pairs of positions into which a length can be cut, for every length: pairs of position p at `starts[p]` and on. */
-interface Splits {
-  readonly starts: Int32Array;
-  readonly first: Int32Array;
-  readonly second: Int32Array;
-}
-
-/** For each position the cuts worth trying: the smaller part a, and the largest position that fits beside it. */
-function splitsOf(positions: Int32Array): Splits {
-  const count = positions.length;
-  const below = new Int32Array(positions[count - 1]! + 1);
-  for (let x = 0, p = 0; x < below.length; x++) {
-    if (p + 1 < count && positions[p + 1] === x) p++;
-    below[x] = p;
-  }
-  const starts = new Int32Array(count + 1);
-  const first: number[] = [];
-  const second: number[] = [];
-  for (let p = 0; p < count; p++) {
-    const whole = positions[p]!;
-    for (let a = 1; 2 * positions[a]! <= whole; a++) {
-      const b = below[whole - positions[a]!]!;
-      // A larger first part with the same rest beside it is never worse.
-      if (a + 1 < count && 2 * positions[a + 1]! <= whole && below[whole - positions[a + 1]!] === b) continue;
-      first.push(a);
-      second.push(b);
-    }
-    starts[p + 1] = first.length;
-  }
-  return { starts, first: Int32Array.from(first), second: Int32Array.from(second) };
-}
+import { type UsefulCuts, usefulCuts } from './usefulCuts.ts';
 
 /** Cuts of one axis for one state of the copies left: places in the table, counted from the row or cell in hand. */
 interface Places {
@@ -44,7 +13,7 @@ interface Places {
 
 /** The cuts of every length with every way to deal out the copies of a state; `step`: places between two positions. */
 function placesOf(
-  splits: Splits,
+  splits: UsefulCuts,
   room: Int32Array,
   copies: LimitedCopies,
   state: number,
@@ -111,6 +80,8 @@ export interface TableRequest {
 
 /** More states than this are never tried. */
 const MOST_STATES = 4096;
+/** Positions along one axis at most, so that finding the useful ones stays quick. */
+const MOST_POSITIONS = 8000;
 /** Cells of a table at most, 8 bytes each. */
 const MOST_CELLS = 30_000_000;
 
@@ -136,7 +107,7 @@ export class GuillotineTable {
   private readonly columns: number;
   private readonly rows: number;
   private readonly laid: readonly LaidItem[];
-  /** Cell of the exact size of each way of laying, within a plane. */
+  /** Least cell that holds each way of laying, within a plane. */
   private readonly cellOf: Int32Array;
   /** For each way of laying: which counted item it is, or −1. */
   private readonly countedOf: Int32Array;
@@ -149,30 +120,29 @@ export class GuillotineTable {
 
   private constructor(
     cells: SheetInCells,
-    xs: Int32Array,
-    ys: Int32Array,
+    cutsW: UsefulCuts,
+    cutsH: UsefulCuts,
     counted: readonly CountedItem[],
     mostWork: number,
   ) {
     const { laid } = cells;
+    const [xs, ys] = [cutsW.lengths, cutsH.lengths];
     this.rows = xs.length;
     this.columns = ys.length;
     this.laid = laid;
-    const indexX = new Map(Array.from(xs, (x, i) => [x, i]));
-    const indexY = new Map(Array.from(ys, (y, j) => [y, j]));
-    this.cellOf = Int32Array.from(laid, (way) => indexX.get(way.w)! * ys.length + indexY.get(way.h)!);
+    const [holdsX, holdsY] = [shortestHolding(xs, cells.w), shortestHolding(ys, cells.h)];
+    this.cellOf = Int32Array.from(laid, (way) => holdsX[way.w]! * ys.length + holdsY[way.h]!);
     this.countedOf = Int32Array.from(laid, (way) => counted.findIndex(({ item }) => item === way.item));
     this.copies = new LimitedCopies(counted.map(({ limit }) => limit));
     const plane = xs.length * ys.length;
     this.roomW = roomAlong(xs, laid, 'w', cells.h, counted, this.copies);
     const roomH = roomAlong(ys, laid, 'h', cells.w, counted, this.copies);
-    const [splitsW, splitsH] = [splitsOf(xs), splitsOf(ys)];
     const alongW: Places[] = [];
     const alongH: Places[] = [];
     let work = 0;
     for (let state = 0; state < this.copies.states && work <= mostWork; state++) {
-      alongW.push(placesOf(splitsW, this.roomW, this.copies, state, plane, ys.length));
-      alongH.push(placesOf(splitsH, roomH, this.copies, state, plane, 1));
+      alongW.push(placesOf(cutsW, this.roomW, this.copies, state, plane, ys.length));
+      alongH.push(placesOf(cutsH, roomH, this.copies, state, plane, 1));
       work += plane + alongW[state]!.first.length * ys.length + alongH[state]!.first.length * xs.length;
     }
     this.work = work;
@@ -190,13 +160,15 @@ export class GuillotineTable {
       .filter((item) => cells.laid.some((way) => way.item === item))
       .map((item) => ({ item, limit: counts[item]! }));
     const states = counted.reduce((product, { limit }) => product * (limit + 1), 1);
-    const xs = cutPositions(cells.laid, counts, 'w', cells.w);
-    const ys = cutPositions(cells.laid, counts, 'h', cells.h);
-    const plane = xs.length * ys.length;
-    if (states > MOST_STATES || plane * states > Math.min(request.mostWork, MOST_CELLS)) return null;
-    // Cuts are pairs of positions; without needless ones there are at most a quarter of all pairs, rarely under a 40th.
-    if (plane * (xs.length + ys.length) * states > 40 * request.mostWork) return null;
-    const table = new GuillotineTable(cells, xs, ys, counted, request.mostWork);
+    const positionsW = cutPositions(cells.laid, counts, 'w', cells.w);
+    const positionsH = cutPositions(cells.laid, counts, 'h', cells.h);
+    if (positionsW.length > MOST_POSITIONS || positionsH.length > MOST_POSITIONS) return null;
+    const [cutsW, cutsH] = [usefulCuts(positionsW), usefulCuts(positionsH)];
+    const [columns, rows] = [cutsH.lengths.length, cutsW.lengths.length];
+    const least = columns * rows + cutsW.first.length * columns + cutsH.first.length * rows;
+    if (states > MOST_STATES || columns * rows * states > MOST_CELLS) return null;
+    if (least * states > request.mostWork) return null;
+    const table = new GuillotineTable(cells, cutsW, cutsH, counted, request.mostWork);
     return table.work <= request.mostWork ? table : null;
   }
 
@@ -271,6 +243,16 @@ export class GuillotineTable {
     if (!found) throw new Error(`no pattern has the value ${value} that the table gives`);
     return found;
   }
+}
+
+/** For every size up to `whole` the index of the shortest length that is not less. */
+function shortestHolding(lengths: Int32Array, whole: number): Int32Array {
+  const index = new Int32Array(whole + 1);
+  for (let x = 0, p = 0; x <= whole; x++) {
+    if (p + 1 < lengths.length && x > lengths[p]!) p++;
+    index[x] = p;
+  }
+  return index;
 }
 
 function joined(axis: 'w' | 'h', first: PatternNode | null, second: PatternNode | null): PatternNode | null {
