@@ -13,11 +13,11 @@ export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
 
 /** The part of `--help` that explains the exit codes. */
 export const exitCodeHelp = `
-Exit codes:
+Exit codes (after all but 0 nothing is written):
   0    done, every paper is written
-  1    something in an order, a library or a list is wrong; nothing is written
+  1    something in an order, a library or a list is wrong
   2    the command was not understood
-  3    a plan did not pass its replay, or the program has a fault; nothing is written
+  3    a plan did not pass its replay, or the program has a fault
   4    a file or folder cannot be read or written
-  130  interrupted before there was a plan; nothing is written
+  130  interrupted twice
 `;

@@ -1,5 +1,5 @@
 import { readdir, stat } from 'node:fs/promises';
-import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { nearestWord } from '../../src/basics/nearestWord.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
@@ -32,8 +32,8 @@ function foldersUpwards(from: string): string[] {
 /** A path as short as it can be said from the folder that the person is in. */
 export function shortPath(path: string): string {
   const from = relative(process.cwd(), path);
-  if (from === '') return '.';
-  return from.startsWith('..') || isAbsolute(from) ? path : from;
+  const short = from === '' || from.startsWith('..') || isAbsolute(from) ? path : from;
+  return short.replaceAll(sep, '/');
 }
 
 function isPath(name: string): boolean {
@@ -61,7 +61,7 @@ function notFound(name: string, names: readonly string[], place: Finding['place'
   return {
     code: 'folder-missing',
     severity: 'error',
-    message: `there is no library “${name}”`,
+    message: `There is no library “${name}”.`,
     ...(place === undefined ? {} : { place }),
     found: name,
     ...(names.length === 0 ? {} : { expected: names.join(', ') }),
@@ -122,7 +122,7 @@ export async function libraryOfCommand(named: string | undefined): Promise<Check
       {
         code: 'folder-missing',
         severity: 'error',
-        message: names.length === 0 ? 'there is no library here' : 'there are several libraries',
+        message: names.length === 0 ? 'There is no library here.' : 'There are several libraries.',
         ...(names.length === 0 ? {} : { found: names.join(', ') }),
         advice: 'name one with --library',
       },

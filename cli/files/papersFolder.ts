@@ -1,5 +1,17 @@
 import { createHash } from 'node:crypto';
-import { cp, lstat, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import {
+  access,
+  constants,
+  cp,
+  lstat,
+  mkdir,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  stat,
+  writeFile,
+} from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
 import type { ExistingFiles, Papers, Writer } from '../../src/edge/index.ts';
@@ -96,7 +108,7 @@ function refusal(folder: string, standing: Standing, existing: ExistingFiles): F
     return {
       code: 'folder-not-ours',
       severity: 'error',
-      message: 'this folder holds files that are not papers of a job',
+      message: 'This folder holds files that are not papers of a job.',
       place: { file: folder },
       found: [...standing.inTheWay, ...standing.own].slice(0, 5).join(', '),
       advice: 'choose another place with --out, or give --replace to write the papers beside them',
@@ -106,7 +118,7 @@ function refusal(folder: string, standing: Standing, existing: ExistingFiles): F
   return {
     code: 'papers-edited',
     severity: 'error',
-    message: 'papers in this folder were changed by hand since they were written',
+    message: 'Papers in this folder were changed by hand since they were written.',
     place: { file: folder },
     found: standing.inTheWay.slice(0, 5).join(', '),
     advice: 'keep them by choosing another place with --out, or give --replace to write over them',
@@ -167,9 +179,42 @@ async function exchange(folder: string, fresh: string): Promise<void> {
 function checkPaths(papers: Papers): void {
   for (const path of papers.keys()) {
     const parts = path.split('/');
-    if (parts.some((part) => !/^[a-z0-9][a-z0-9.-]*$/.test(part))) {
+    if (parts.some((part) => !/^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(part))) {
       throw new Error(`a paper has an unsafe path: ${JSON.stringify(path)}`);
     }
+  }
+}
+
+/** What is wrong with the folder, and what of its files stays, before anything is written. */
+async function checkFolder(
+  folder: string,
+  papers: Papers,
+  existing: ExistingFiles,
+): Promise<{ readonly finding: Finding | null; readonly own: readonly string[] }> {
+  if (!(await exists(folder))) return { finding: null, own: [] };
+  const about = await lstat(folder);
+  if (about.isSymbolicLink()) {
+    return { finding: cannotWrite(folder, 'a link with this name is in the way'), own: [] };
+  }
+  if (!about.isDirectory()) {
+    return { finding: cannotWrite(folder, 'a file with this name is in the way'), own: [] };
+  }
+  const standing = await look(folder, papers);
+  return { finding: refusal(folder, standing, existing), own: standing.own };
+}
+
+async function lookFirst(folder: string, existing: ExistingFiles): Promise<readonly Finding[]> {
+  try {
+    // The nearest folder that exists must let us in.
+    let parent = dirname(folder);
+    while (!(await exists(parent)) && dirname(parent) !== parent) parent = dirname(parent);
+    if (!(await stat(parent)).isDirectory())
+      return [cannotWrite(parent, 'a file with this name is in the way')];
+    await access(parent, constants.W_OK);
+    const { finding } = await checkFolder(folder, new Map(), existing);
+    return finding === null ? [] : [finding];
+  } catch (error) {
+    return [cannotWrite(folder, systemReason(error))];
   }
 }
 
@@ -183,16 +228,8 @@ async function writePapers(
   try {
     await mkdir(dirname(folder), { recursive: true });
     await tidyAfterKilledRuns(folder);
-    let own: readonly string[] = [];
-    if (await exists(folder)) {
-      const about = await lstat(folder);
-      if (about.isSymbolicLink()) return [cannotWrite(folder, 'a link with this name is in the way')];
-      if (!about.isDirectory()) return [cannotWrite(folder, 'a file with this name is in the way')];
-      const standing = await look(folder, papers);
-      const refused = refusal(folder, standing, existing);
-      if (refused !== null) return [refused];
-      own = standing.own;
-    }
+    const { finding, own } = await checkFolder(folder, papers, existing);
+    if (finding !== null) return [finding];
     await writeBeside(fresh, papers);
     for (const path of own) {
       await cp(join(folder, path), join(fresh, path), {
@@ -213,11 +250,11 @@ function cannotWrite(folder: string, reason: string): Finding {
   return {
     code: 'cannot-write',
     severity: 'error',
-    message: `the papers cannot be written here: ${reason}`,
+    message: `The papers cannot be written here: ${reason}.`,
     place: { file: folder },
     advice: 'choose another place with --out',
   };
 }
 
 /** Writes into the file system. */
-export const diskWriter: Writer = { papers: writePapers };
+export const diskWriter: Writer = { look: lookFirst, papers: writePapers };

@@ -68,7 +68,7 @@ export function systemReason(error: unknown): string {
 async function missing(path: string, what: 'file' | 'folder'): Promise<Finding> {
   const siblings = await readdir(dirname(path)).catch(() => [] as string[]);
   const nearest = nearestWord(basename(path), siblings.sort());
-  return finding(what === 'file' ? 'file-missing' : 'folder-missing', path, `there is no such ${what}`, {
+  return finding(what === 'file' ? 'file-missing' : 'folder-missing', path, `There is no such ${what}.`, {
     ...(nearest === undefined ? {} : { nearest: join(dirname(path), nearest) }),
     advice: `give the path of an existing ${what}, from the folder you are in`,
   });
@@ -94,14 +94,14 @@ async function readWhole(path: string, kind: ReadKind | 'library'): Promise<Chec
     const about = await stat(path);
     if (about.isDirectory()) {
       return fail(
-        finding('not-a-file', path, 'this is a folder, not a file', { advice: 'name a file in it' }),
+        finding('not-a-file', path, 'This is a folder, not a file.', { advice: 'name a file in it' }),
       );
     }
-    if (!about.isFile()) return fail(finding('not-a-file', path, 'this is not an ordinary file'));
+    if (!about.isFile()) return fail(finding('not-a-file', path, 'This is not an ordinary file.'));
     const limit = greatestBytes[kind];
     const tooLarge = (size: string) =>
       fail(
-        finding('file-too-large', path, `the file is too large for ${kindWord(kind)}`, {
+        finding('file-too-large', path, `The file is too large for ${kindWord(kind)}.`, {
           found: size,
           expected: `at most ${megabytes(limit)}`,
           advice: 'check that it is the right file',
@@ -122,7 +122,7 @@ async function readWhole(path: string, kind: ReadKind | 'library'): Promise<Chec
       const text = decode(bytes.subarray(0, length));
       if (text === null) {
         return fail(
-          finding('file-not-text', path, 'the file is not plain text in UTF-8', {
+          finding('file-not-text', path, 'The file is not plain text in UTF-8.', {
             advice: 'save it as plain text with the encoding UTF-8',
           }),
         );
@@ -135,7 +135,7 @@ async function readWhole(path: string, kind: ReadKind | 'library'): Promise<Chec
     if (isNodeError(error) && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
       return fail(await missing(path, 'file'));
     }
-    return fail(finding('file-unreadable', path, `the file cannot be read: ${systemReason(error)}`));
+    return fail(finding('file-unreadable', path, `The file cannot be read: ${systemReason(error)}.`));
   }
 }
 
@@ -166,7 +166,7 @@ async function libraryPaths(folder: string, findings: Finding[]): Promise<string
         const target = await realpath(full).catch(() => '');
         if (!target.startsWith(root + sep)) {
           findings.push(
-            finding('link-out-of-library', full, 'this link leads out of the library', {
+            finding('link-out-of-library', full, 'This link leads out of the library.', {
               advice: 'put a copy of the file in its place',
             }),
           );
@@ -193,13 +193,13 @@ async function readLibraryFolder(folder: string): Promise<Checked<ReadonlyMap<st
     if (!(await stat(folder)).isDirectory()) {
       return {
         ok: false,
-        findings: [finding('not-a-folder', folder, 'a library is a folder, and this is a file')],
+        findings: [finding('not-a-folder', folder, 'A library is a folder, and this is a file.')],
       };
     }
     const paths = await libraryPaths(folder, findings);
     if (paths.length > GREATEST_LIBRARY_FILES) {
       findings.push(
-        finding('library-too-large', folder, 'the folder holds too many files for a library', {
+        finding('library-too-large', folder, 'The folder holds too many files for a library.', {
           expected: `at most ${GREATEST_LIBRARY_FILES}`,
         }),
       );
@@ -208,7 +208,7 @@ async function readLibraryFolder(folder: string): Promise<Checked<ReadonlyMap<st
     for (const path of paths) {
       const read = await readWhole(join(folder, path), 'library');
       findings.push(...read.findings);
-      if (read.ok) files.set(path, read.value);
+      if (read.ok) files.set(`${folder}/${path}`, read.value);
     }
   } catch (error) {
     if (isNodeError(error) && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
@@ -216,7 +216,7 @@ async function readLibraryFolder(folder: string): Promise<Checked<ReadonlyMap<st
     }
     return {
       ok: false,
-      findings: [finding('file-unreadable', folder, `the library cannot be read: ${systemReason(error)}`)],
+      findings: [finding('file-unreadable', folder, `The library cannot be read: ${systemReason(error)}.`)],
     };
   }
   return findings.length > 0 ? { ok: false, findings } : { ok: true, value: files, findings };

@@ -11,11 +11,7 @@ const silent: ProgressLine = { update: () => undefined, clear: () => undefined }
 const MILLISECONDS_BETWEEN = 100;
 
 /** How far all searches together are. Silent when the stream is not a terminal. */
-export function progressLine(
-  stream: NodeJS.WriteStream,
-  groups: number,
-  finished: () => number,
-): ProgressLine {
+export function progressLine(stream: NodeJS.WriteStream, groups: number): ProgressLine {
   if (stream.isTTY !== true || groups === 0) return silent;
   const states = new Map<number, NestProgress>();
   const started = performance.now();
@@ -33,7 +29,7 @@ export function progressLine(
         bound += s.boundSheets;
       }
       const seconds = ((now - started) / 1000).toFixed(1);
-      const text = `nesting: ${finished()} of ${groups} stock groups done · ${sheets} sheets, at least ${bound} · ${seconds} s · Ctrl-C keeps this`;
+      const text = `${states.size} of ${groups} stock groups: ${sheets} sheets, at least ${bound}; ${seconds} s (Ctrl-C keeps this)`;
       stream.write(`\r\u001b[2K${text.slice(0, 79)}`);
     },
     clear() {

@@ -8,7 +8,7 @@ export type ReadKind = 'order' | 'list' | 'plan';
 export interface Reader {
   /** The text of one file, without a byte order mark. */
   text(path: string, kind: ReadKind): Promise<Checked<string>>;
-  /** Every text of a library folder, by its path inside the folder with `/` between folders. */
+  /** Every text of a library folder (a path without a final slash), by its path with the folder before it. */
   library(folder: string): Promise<Checked<TextFiles>>;
 }
 
@@ -20,6 +20,8 @@ export type ExistingFiles = 'keep edited' | 'replace edited';
 
 /** Writes the papers of a job, all of them or none. */
 export interface Writer {
+  /** What would stand in the way of writing papers into the folder, as far as can be told without them. */
+  look(folder: string, existing: ExistingFiles): Promise<readonly Finding[]>;
   /** Findings are empty when every paper is in place; with any finding nothing was changed. */
   papers(folder: string, papers: Papers, existing: ExistingFiles): Promise<readonly Finding[]>;
 }

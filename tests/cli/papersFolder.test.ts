@@ -109,7 +109,7 @@ describe('the folder of a job', () => {
 
   it('refuses a path that leads out of the folder, as a fault of the program', async () => {
     const folder = join(temporaryFolder(), 'job');
-    for (const path of ['../x.csv', '/etc/x', 'a//b', 'A.csv', 'a b.csv', '.hidden', 'a/../b']) {
+    for (const path of ['../x.csv', '/etc/x', 'a//b', 'a b.csv', '.hidden', 'a/../b']) {
       await expect(diskWriter.papers(folder, new Map([[path, 'x']]), 'keep edited')).rejects.toThrow(
         'unsafe path',
       );

@@ -60,8 +60,8 @@ describe('reading a library', () => {
     writeFileSync(join(folder, 'notes.txt'), 'd');
     const read = await diskReader.library(folder);
     expect(read.ok && [...read.value]).toEqual([
-      ['library.yaml', 'title: a'],
-      ['units/shelf.yaml', 'title: b'],
+      [`${folder}/library.yaml`, 'title: a'],
+      [`${folder}/units/shelf.yaml`, 'title: b'],
     ]);
   });
 

@@ -1,0 +1,36 @@
+import type { Command } from 'commander';
+
+/** What `plywright check` was asked for. */
+export interface CheckOptions {
+  readonly json?: true;
+  readonly library?: string;
+}
+
+const more = `
+An order is checked with its library: words, formulas, sizes, and whether the
+furniture can be built (panels through each other, gaps, units outside the
+vehicle). A library folder is checked by itself. Nothing is written.
+
+Examples:
+  plywright check my-order.yaml
+  plywright check parts-libraries/demo-van
+
+Exit codes: 0 when there are no errors (warnings and cautions may be printed),
+1 when there are; others as in 'plywright --help'.
+`;
+
+/** Adds `plywright check`. */
+export function addCheckCommand(program: Command): void {
+  program
+    .command('check')
+    .summary('say everything that is wrong with an order or a library')
+    .description('Checks an order with its library, or a library, and prints everything found at once.')
+    .argument('<ORDER|LIBRARY>', 'order file (YAML) or library folder')
+    .option('--json', 'as one JSON document')
+    .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
+    .addHelpText('after', more)
+    .action(async (path: string, options: CheckOptions) => {
+      const { check } = await import('../printing/check.ts');
+      await check(path, options);
+    });
+}

@@ -1,0 +1,121 @@
+import type { Command } from 'commander';
+import { InvalidArgumentError } from 'commander';
+import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
+
+/** What `plywright cut` was asked for. */
+export interface CutOptions {
+  readonly out: string;
+  readonly seed: number;
+  readonly time?: number;
+  readonly work?: number;
+  readonly threads?: number;
+  readonly json?: true;
+  readonly library?: string;
+  readonly panels?: string;
+  readonly sheets?: string;
+  readonly saw?: string;
+  /** In µm. */
+  readonly kerf?: number;
+  readonly trim?: number;
+  readonly replace?: true;
+}
+
+function wholeNumber(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = /^\d{1,16}$/.test(text) ? Number(text) : Number.NaN;
+    if (!(value >= least && value <= most)) {
+      throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`);
+    }
+    return value;
+  };
+}
+
+function seconds(text: string): number {
+  const value = /^\d{1,6}(?:\.\d{1,6})?$/.test(text) ? Number(text) : Number.NaN;
+  if (!(value > 0 && value <= 100_000)) {
+    throw new InvalidArgumentError('It must be a number of seconds above 0, up to 100000.');
+  }
+  return value;
+}
+
+function lengthUpTo(mostMm: number): (text: string) => number {
+  return (text) => {
+    const um = lengthFromText(text);
+    if (um === undefined) throw new InvalidArgumentError(`It must be ${LENGTH_EXPECTED}.`);
+    if (um < 0 || um > mostMm * 1000) throw new InvalidArgumentError(`It must be from 0 to ${mostMm} mm.`);
+    return um;
+  };
+}
+
+const more = `
+Without --time and --work the search ends after a set amount of work, so that
+one seed gives the same papers, byte for byte, on every machine. --work sets
+that amount. --time ends the search by the clock: alone, it searches until then
+or until the plan is proved best, and the papers then depend on how fast the
+machine is.
+
+Ctrl-C ends the search and keeps the best plan so far; pressed again, it ends
+the program with nothing written.
+
+Papers of an order go to DIR/<name of the order>/: plan.json, cut-plans/*.svg,
+cutting-list.csv, edging-list.csv, edging-to-buy.csv, sheets-to-buy.csv and
+offcuts-kept.csv. All of them are written or none. Papers that you changed by
+hand are not overwritten unless you give --replace; other files of yours in
+that folder stay where they are.
+
+Examples:
+  plywright cut parts-libraries/demo-van/orders/demo-long.yaml
+  plywright cut one.yaml two.yaml --out jobs --seed 7
+  plywright cut my-order.yaml --time 20
+  plywright cut --panels list.csv --sheets sheets.csv --kerf 3.2 --trim 10
+  plywright cut --panels list.csv --sheets sheets.csv --kerf '1/8 in' --json
+
+Exit codes: as in 'plywright --help'.
+`;
+
+/** Adds `plywright cut`. */
+export function addCutCommand(program: Command): void {
+  program
+    .command('cut')
+    .summary('write the papers to saw an order or a list from')
+    .description('Makes the cut plans, lists and plan file for each order, or for a plain list of panels.')
+    .argument('[ORDER...]', 'order files (YAML)')
+    .option('--out <DIR>', 'folder in which each job gets its folder', 'out')
+    .option('--seed <N>', 'start of the random search', wholeNumber(0, 4_294_967_295), 1)
+    .option('--time <SECONDS>', 'end the search after this time', seconds)
+    .option('--work <N>', 'end the search after this many moves', wholeNumber(0, 1_000_000_000_000))
+    .option('--threads <N>', 'use at most N threads; the papers are the same', wholeNumber(1, 256))
+    .option('--json', 'print one JSON document instead of the summary')
+    .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
+    .option('--panels <FILE>', 'plain list of panels (CSV) instead of an order')
+    .option('--sheets <FILE>', 'plain list of sheets (CSV) for --panels')
+    .option('--saw <NAME>', 'for --panels: a saw of --library')
+    .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
+    .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500))
+    .option('--replace', 'write over papers that were changed by hand')
+    .addHelpText('after', more)
+    .action(async (orders: string[], options: CutOptions, command: Command) => {
+      const wrong = wrongCombination(orders, options);
+      if (wrong !== null) command.error(`error: ${wrong}`);
+      const { cut } = await import('../cutting/cut.ts');
+      await cut(orders, options);
+    });
+}
+
+function wrongCombination(orders: readonly string[], options: CutOptions): string | null {
+  const lists = options.panels !== undefined || options.sheets !== undefined;
+  if (orders.length > 0 && lists) return 'give orders or --panels with --sheets, not both';
+  if (lists && options.panels === undefined) return '--sheets needs --panels FILE';
+  if (lists && options.sheets === undefined) return '--panels needs --sheets FILE';
+  if (!lists && orders.length === 0) return 'give an order file, or --panels FILE with --sheets FILE';
+  const onlyLists = (['saw', 'kerf', 'trim'] as const).find((name) => options[name] !== undefined);
+  if (!lists && onlyLists !== undefined) return `--${onlyLists} goes with --panels; an order names its saw`;
+  if (options.saw !== undefined && options.library === undefined) return '--saw needs --library DIR';
+  if (options.saw !== undefined && (options.kerf !== undefined || options.trim !== undefined)) {
+    return 'give --saw, or --kerf and --trim, not both';
+  }
+  if (lists && options.library !== undefined && options.saw === undefined) {
+    return '--library goes with an order, or with --saw for a list';
+  }
+  return null;
+}

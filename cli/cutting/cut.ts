@@ -1,0 +1,205 @@
+import type { NestRequest } from '../../src/edge/index.ts';
+import type { Finding } from '../../src/model/finding.ts';
+import type { Nest } from '../../src/model/nest.ts';
+import type { GroupSummary, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
+import type { CutOptions } from '../commands/cut.ts';
+import { exitCodes } from '../exitCodes.ts';
+import { diskWriter } from '../files/papersFolder.ts';
+import { coloursFor, describeFindings } from '../terminal/findings.ts';
+import { endWith, print, printError } from '../terminal/output.ts';
+import { progressLine } from '../terminal/progress.ts';
+import { reportFindings } from '../terminal/report.ts';
+import { type NestedGroup, nestInThreads } from '../threads/nestPool.ts';
+import { describeJob, describePapers } from './describeJob.ts';
+import { type Interrupts, listenForInterrupts } from './interrupts.ts';
+import { type PreparedJob, prepareJobs } from './prepareJobs.ts';
+
+/** Search moves per stock group when neither `--work` nor `--time` says otherwise. */
+const USUAL_WORK = 20_000;
+
+/** A job whose plan passed its replay, with its papers and what is to be told of it. */
+interface CutJob {
+  readonly prepared: PreparedJob;
+  readonly proven: ProvenPlan;
+  readonly papers: ReadonlyMap<string, string>;
+  readonly groups: readonly TimedSummary[];
+}
+
+/** A stock group's summary with its job and the time its search took by the clock. */
+type TimedSummary = GroupSummary & { readonly job: string; readonly seconds: number };
+
+/** Runs `plywright cut`: reads, nests, replays, and only then writes; sets the exit code. */
+export async function cut(orders: readonly string[], options: CutOptions): Promise<void> {
+  const prepared = await prepareJobs(orders, options);
+  if (!prepared.ok) return reportFindings(prepared.findings, options);
+  const existing = options.replace ? 'replace edited' : 'keep edited';
+  // Better to hear now than after the search that the papers cannot be written.
+  const inTheWay = await Promise.all(prepared.value.map(({ folder }) => diskWriter.look(folder, existing)));
+  if (inTheWay.flat().length > 0) return reportFindings(inTheWay.flat(), options);
+
+  let stopSearch: () => void = () => undefined;
+  const interrupts = listenForInterrupts(() => stopSearch());
+  try {
+    const nested = await nestJobs(prepared.value, options, (stop) => {
+      stopSearch = stop;
+    });
+    const failures = nestFailures(prepared.value, nested);
+    if (failures.length > 0) return await reportFindings(failures, options);
+    const made = await makeAll(prepared.value, nested, options.seed);
+    if (!made.ok) return await reportFailedReplay(made.findings, options);
+    await writeAll(made.jobs, prepared.findings, options, interrupts);
+  } finally {
+    interrupts.end();
+  }
+}
+
+/** All stock groups of all jobs through the threads; outcomes come back job by job. */
+async function nestJobs(
+  jobs: readonly PreparedJob[],
+  options: CutOptions,
+  stoppable: (stop: () => void) => void,
+): Promise<NestedGroup[][]> {
+  const clockOnly = options.time !== undefined && options.work === undefined;
+  const workLimit = clockOnly ? Number.MAX_SAFE_INTEGER : (options.work ?? USUAL_WORK);
+  const requests: NestRequest[] = jobs
+    .flatMap(({ job }) => job.groups)
+    .map((group, index) => ({ index, group, seed: options.seed, workLimit }));
+  const nested = await withProgress(requests.length, options, (progress) =>
+    nestInThreads(requests, {
+      ...(options.threads === undefined ? {} : { threads: options.threads }),
+      timeLimitSeconds: options.time ?? null,
+      progress,
+      stoppable,
+    }),
+  );
+  let next = 0;
+  return jobs.map(({ job }) =>
+    job.groups.map((group) => {
+      const outcome = nested.get(next++);
+      if (outcome === undefined) throw new Error(`stock group ${group.id} was not nested`);
+      return outcome;
+    }),
+  );
+}
+
+async function withProgress<T>(
+  groups: number,
+  options: CutOptions,
+  run: (progress: ReturnType<typeof progressLine>['update']) => Promise<T>,
+): Promise<T> {
+  const line = progressLine(process.stderr, options.json ? 0 : groups);
+  try {
+    return await run(line.update);
+  } finally {
+    line.clear();
+  }
+}
+
+function nestFailures(jobs: readonly PreparedJob[], nested: readonly (readonly NestedGroup[])[]): Finding[] {
+  return jobs.flatMap(({ job, file }, j) =>
+    job.groups.flatMap((group, g) => {
+      const outcome = nested[j]![g]!.outcome;
+      return outcome.ok ? [] : describeNestFailure(group, outcome.failure, file);
+    }),
+  );
+}
+
+type Made =
+  | { readonly ok: true; readonly jobs: readonly CutJob[] }
+  | { readonly ok: false; readonly findings: readonly Finding[] };
+
+/** Plans of all jobs, each replayed from its text; only when all of them are right are the papers made. */
+async function makeAll(
+  jobs: readonly PreparedJob[],
+  nested: readonly (readonly NestedGroup[])[],
+  seed: number,
+): Promise<Made> {
+  const { makePapers, provePlan } = await import('../../src/pipeline/makePapers.ts');
+  const proofs = jobs.map(({ job }, j) => {
+    const nests = nested[j]!.map(({ outcome }) => (outcome as { ok: true; nest: Nest }).nest);
+    return provePlan(job, nests, seed);
+  });
+  const wrong = proofs.flatMap((proof) => (proof.ok ? [] : proof.findings));
+  if (wrong.length > 0) return { ok: false, findings: wrong };
+  const { loadDrawingTools } = await import('./drawingTools.ts');
+  const tools = await loadDrawingTools();
+  return {
+    ok: true,
+    jobs: jobs.map((prepared, j) => {
+      const proven = proofs[j] as ProvenPlan;
+      const groups = proven.groups.map((group, g) => ({
+        job: prepared.job.name,
+        ...group,
+        seconds: Math.round(nested[j]![g]!.seconds * 1000) / 1000,
+      }));
+      return { prepared, proven, papers: makePapers(prepared.job, proven, tools), groups };
+    }),
+  };
+}
+
+async function reportFailedReplay(findings: readonly Finding[], options: CutOptions): Promise<void> {
+  await printError(
+    'A plan did not pass its replay, so nothing was written. This is a fault of plywright:\n' +
+      'please report it with the order or list that led to it.\n\n',
+  );
+  await reportFindings(findings, options, exitCodes.failedReplay);
+}
+
+async function writeAll(
+  jobs: readonly CutJob[],
+  warnings: readonly Finding[],
+  options: CutOptions,
+  interrupts: Interrupts,
+): Promise<void> {
+  interrupts.putOff();
+  const failed: Finding[] = [];
+  for (const { prepared, papers } of jobs) {
+    const existing = options.replace ? 'replace edited' : 'keep edited';
+    failed.push(...(await diskWriter.papers(prepared.folder, papers, existing)));
+  }
+  if (failed.length > 0) return reportFindings(failed, options);
+  if (options.json) await print(jsonDocument(jobs, warnings, options, interrupts.pressed()));
+  else await printSummary(jobs, warnings, interrupts.pressed());
+  endWith(exitCodes.done);
+}
+
+function jsonDocument(
+  jobs: readonly CutJob[],
+  findings: readonly Finding[],
+  options: CutOptions,
+  endedEarly: boolean,
+): string {
+  const document = {
+    ok: true,
+    exitCode: exitCodes.done,
+    seed: options.seed,
+    endedEarly,
+    jobs: jobs.map(({ prepared, papers }) => ({
+      name: prepared.job.name,
+      title: prepared.job.title,
+      folder: prepared.folder,
+      papers: [...papers.keys()].sort(),
+    })),
+    groups: jobs.flatMap(({ groups }) => groups),
+    findings,
+  };
+  return `${JSON.stringify(document, null, 2)}\n`;
+}
+
+async function printSummary(
+  jobs: readonly CutJob[],
+  warnings: readonly Finding[],
+  endedEarly: boolean,
+): Promise<void> {
+  const colours = coloursFor(process.stdout);
+  const parts = jobs.map(({ prepared, groups, papers }) =>
+    [
+      describeJob(prepared.job.title, groups, prepared.job.currency, colours),
+      describePapers(prepared.folder, [...papers.keys()], colours),
+    ].join('\n'),
+  );
+  if (endedEarly) parts.push('The search was ended early; the papers are those of the best plan so far.\n');
+  if (warnings.length > 0) parts.push(describeFindings(warnings, colours));
+  await print(`${parts.join('\n')}`);
+}

@@ -1,0 +1,133 @@
+import { basename, extname, join, resolve } from 'node:path';
+import type { Checked, Finding } from '../../src/model/finding.ts';
+import type { Library } from '../../src/model/library.ts';
+import type { Job } from '../../src/pipeline/job.ts';
+import { libraryNamedBy, prepareOrder } from '../../src/pipeline/prepareOrder.ts';
+import type { CutOptions } from '../commands/cut.ts';
+import { safeFileName } from '../files/fileName.ts';
+import { libraryOfCommand, libraryOfOrder } from '../files/libraryFolder.ts';
+import { loadLibrary } from '../files/loadLibrary.ts';
+import { diskReader } from '../files/reader.ts';
+
+/** A job with the file it came from and the folder its papers go to. */
+export interface PreparedJob {
+  readonly job: Job;
+  readonly file: string;
+  readonly folder: string;
+}
+
+/** Libraries read so far, by folder, so that several orders of one library read it once. */
+export type LibraryShelf = Map<string, Promise<Checked<Library>>>;
+
+/** An order's text with the library it is made from. */
+export interface ReadOrder {
+  readonly text: string;
+  readonly library: Library;
+}
+
+/** Reads an order and its library; `named` is what `--library` says, if anything. */
+export async function readOrderFile(
+  file: string,
+  named: string | undefined,
+  shelf: LibraryShelf,
+): Promise<Checked<ReadOrder>> {
+  const text = await diskReader.text(file, 'order');
+  if (!text.ok) return text;
+  const folder = await libraryFor(text.value, file, named);
+  if (!folder.ok) return folder;
+  let library = shelf.get(folder.value);
+  if (library === undefined) {
+    library = loadLibrary(folder.value);
+    shelf.set(folder.value, library);
+  }
+  const read = await library;
+  if (!read.ok) return read;
+  return { ok: true, value: { text: text.value, library: read.value }, findings: read.findings };
+}
+
+async function libraryFor(text: string, file: string, named: string | undefined): Promise<Checked<string>> {
+  if (named !== undefined) return libraryOfCommand(named);
+  const name = libraryNamedBy(text, file);
+  if (name !== undefined) return libraryOfOrder(name, file, { file, field: 'library' });
+  // Whatever library there is lets the order be read, so that all that is wrong with it can be said.
+  const any = await libraryOfCommand(undefined);
+  if (any.ok) return any;
+  const finding: Finding = {
+    code: 'missing-field',
+    severity: 'error',
+    message: 'The order does not say which library it is made from.',
+    place: { file, field: 'library' },
+    expected: 'library: followed by the name or the path of a library',
+  };
+  return { ok: false, findings: [finding] };
+}
+
+async function prepareOne(
+  file: string,
+  options: CutOptions,
+  shelf: LibraryShelf,
+): Promise<Checked<PreparedJob>> {
+  const read = await readOrderFile(file, options.library, shelf);
+  if (!read.ok) return read;
+  const job = prepareOrder(read.value.text, file, read.value.library);
+  const findings = [...read.findings, ...job.findings];
+  if (!job.ok) return { ok: false, findings };
+  const folder = join(options.out, safeFileName(job.value.name));
+  return { ok: true, value: { job: job.value, file, folder }, findings };
+}
+
+/** Two jobs whose papers would go to one folder. */
+function sameFolders(jobs: readonly PreparedJob[]): Finding[] {
+  const first = new Map<string, string>();
+  return jobs.flatMap(({ folder, file }) => {
+    const key = resolve(folder).toLowerCase();
+    const other = first.get(key);
+    if (other === undefined) {
+      first.set(key, file);
+      return [];
+    }
+    const finding: Finding = {
+      code: 'folder-used-twice',
+      severity: 'error',
+      message: `The papers of this job would go to the same folder as those of ${other}.`,
+      place: { file },
+      found: folder,
+      advice: 'rename one of the files, or cut them one after the other with different --out',
+    };
+    return [finding];
+  });
+}
+
+/** Reads every order, or the plain list, up to stock groups. All findings of all files come back at once. */
+export async function prepareJobs(
+  orders: readonly string[],
+  options: CutOptions,
+): Promise<Checked<readonly PreparedJob[]>> {
+  const shelf: LibraryShelf = new Map();
+  const results: Checked<PreparedJob>[] = [];
+  if (options.panels !== undefined && options.sheets !== undefined) {
+    const { prepareListJob } = await import('./prepareListJob.ts');
+    results.push(await prepareListJob(options.panels, options.sheets, options));
+  }
+  for (const file of orders) results.push(await prepareOne(file, options, shelf));
+  const jobs = results.flatMap((result) => (result.ok ? [result.value] : []));
+  const findings = [...withoutRepeats(results.flatMap((result) => result.findings)), ...sameFolders(jobs)];
+  if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
+  return { ok: true, value: jobs, findings };
+}
+
+/** A library that several orders use is wrong once. */
+function withoutRepeats(findings: readonly Finding[]): Finding[] {
+  const seen = new Set<string>();
+  return findings.filter((finding) => {
+    const key = JSON.stringify(finding);
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
+/** The name of a job that is made from a plain list. */
+export function nameOfList(file: string): string {
+  return safeFileName(basename(file, extname(file)));
+}

@@ -1,0 +1,84 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { addCheckCommand } from './commands/check.ts';
+import { addCutCommand } from './commands/cut.ts';
+import { addListCommand } from './commands/list.ts';
+import { addPanelsCommand } from './commands/panels.ts';
+import { addReplayCommand } from './commands/replay.ts';
+import { exitCodeHelp, exitCodes } from './exitCodes.ts';
+import { endWith, printError } from './terminal/output.ts';
+
+const examples = `
+Examples:
+  plywright cut parts-libraries/demo-van/orders/demo-long.yaml
+  plywright cut my-order.yaml --out jobs
+  plywright cut --panels list.csv --sheets sheets.csv --kerf 3.2 --trim 10
+  plywright panels my-order.yaml --csv
+  plywright check my-order.yaml
+  plywright replay out/demo-long/plan.json
+  plywright list units --library demo-van
+
+'plywright COMMAND --help' says more about a command.
+`;
+
+function version(): string {
+  const about = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+    version: string;
+  };
+  return about.version;
+}
+
+function makeProgram(): Command {
+  const program = new Command('plywright')
+    .description("From a customer's order for a van interior to cut, edged and labelled panels.")
+    .version(version(), '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand('help [COMMAND]', 'print the help of a command')
+    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .showHelpAfterError("'plywright --help' lists the commands, with examples.")
+    .addHelpText('after', examples + exitCodeHelp);
+  addCutCommand(program);
+  addPanelsCommand(program);
+  addCheckCommand(program);
+  addReplayCommand(program);
+  addListCommand(program);
+  for (const command of program.commands) {
+    command
+      .helpOption('-h, --help', 'print this help')
+      .configureHelp({ helpWidth: 80 })
+      .showHelpAfterError(`'plywright ${command.name()} --help' shows how it is used, with examples.`);
+  }
+  for (const command of [program, ...program.commands]) command.exitOverride();
+  return program;
+}
+
+/** One sentence for a fault of the program; the stack only for those who ask for it. */
+async function reportFault(fault: unknown): Promise<void> {
+  const message = fault instanceof Error ? fault.message : String(fault);
+  const first = (message.split('\n')[0] ?? '').slice(0, 300);
+  await printError(
+    `plywright has a fault: ${first}\n` +
+      'Nothing was written. Please report it with the order or list that led to it\n' +
+      'and what PLYWRIGHT_DEBUG=1 in the environment prints in addition.\n',
+  );
+  if (process.env['PLYWRIGHT_DEBUG'] && fault instanceof Error) {
+    await printError(`${(fault.stack ?? '').slice(0, 5000)}\n`);
+  }
+  endWith(exitCodes.failedReplay);
+}
+
+/** Runs the command line that the process was started with and sets the exit code; never throws. */
+export async function runFromTerminal(): Promise<void> {
+  const stopAtFault = (fault: unknown) => void reportFault(fault).finally(() => process.exit());
+  process.on('uncaughtException', stopAtFault);
+  process.on('unhandledRejection', stopAtFault);
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit();
+  });
+  try {
+    await makeProgram().parseAsync();
+  } catch (error) {
+    if (error instanceof CommanderError) endWith(error.exitCode === 0 ? exitCodes.done : exitCodes.wrongUse);
+    else await reportFault(error);
+  }
+}

@@ -1,0 +1,24 @@
+import type { Furniture } from '../model/furniture.ts';
+import type { Library } from '../model/library.ts';
+import type { Order } from '../model/order.ts';
+import type { StockGroup } from '../model/stock.ts';
+
+/** What an order was worked out to, beside its stock groups. */
+export interface OrderedFurniture {
+  readonly order: Order;
+  readonly library: Library;
+  readonly furniture: Furniture;
+}
+
+/** One job on the line, ready to be nested: an order, or a plain list. */
+export interface Job {
+  /** Name for the papers: the order's id, or the list's file name. */
+  readonly name: string;
+  /** As printed. */
+  readonly title: string;
+  /** ISO 4217; empty where prices have no currency. */
+  readonly currency: string;
+  readonly groups: readonly StockGroup[];
+  /** Absent for a plain list. */
+  readonly ordered?: OrderedFurniture;
+}

@@ -1,0 +1,92 @@
+import { checkFurniture } from '../checks/index.ts';
+import { makeStockGroups } from '../demands/index.ts';
+import { readLibrary } from '../library/index.ts';
+import type { Checked, Finding } from '../model/finding.ts';
+import type { Library, TextFiles } from '../model/library.ts';
+import type { SheetSupply } from '../model/stock.ts';
+import { readOrder } from '../order/index.ts';
+import { makePanels } from '../panels/index.ts';
+import { expandOrder } from '../units/index.ts';
+import type { Job, OrderedFurniture } from './job.ts';
+
+export { libraryOfOrder as libraryNamedBy } from '../order/index.ts';
+
+/** The first part of the line for a library alone: its texts by path, and the folder that they are in. */
+export function readLibraryTexts(files: TextFiles, folder: string): Checked<Library> {
+  return readLibrary(files, folder);
+}
+
+function failed<T>(findings: readonly Finding[]): Checked<T> {
+  return { ok: false, findings };
+}
+
+function hasError(findings: readonly Finding[]): boolean {
+  return findings.some((finding) => finding.severity === 'error');
+}
+
+/**
+ * From the text of an order to furniture whose sizes are known and checked. What each step finds is added up; the
+ * line ends at the first step with an error, since the next would only repeat it in other words.
+ */
+export function furnishOrder(text: string, file: string, library: Library): Checked<OrderedFurniture> {
+  const findings: Finding[] = [];
+  const order = readOrder(text, file, library);
+  findings.push(...order.findings);
+  if (!order.ok) return failed(findings);
+  const expanded = expandOrder(order.value, library);
+  findings.push(...expanded.findings);
+  if (!expanded.ok) return failed(findings);
+  const furniture = makePanels(expanded.value, order.value, library);
+  findings.push(...furniture.findings);
+  if (!furniture.ok) return failed(findings);
+  findings.push(...checkFurniture(furniture.value, order.value, library));
+  if (hasError(findings)) return failed(findings);
+  return { ok: true, value: { order: order.value, library, furniture: furniture.value }, findings };
+}
+
+/** The sheets that a library offers, with the thickness of their board. */
+function suppliesOf(library: Library): SheetSupply[] {
+  return library.sheets.flatMap((offer) => {
+    const board = library.boards.get(offer.board);
+    if (board === undefined) return [];
+    const { id, finish, lengthUm, widthUm, grain, priceMinor, count } = offer;
+    return [
+      {
+        id,
+        board: board.id,
+        finish,
+        thicknessUm: board.thicknessUm,
+        lengthUm,
+        widthUm,
+        grain,
+        priceMinor,
+        count,
+        kind: 'sheet',
+      },
+    ];
+  });
+}
+
+/** From the text of an order to stock groups that can be nested. */
+export function prepareOrder(text: string, file: string, library: Library): Checked<Job> {
+  const furnished = furnishOrder(text, file, library);
+  if (!furnished.ok) return furnished;
+  const { order, furniture } = furnished.value;
+  const saw = library.saws.get(order.saw);
+  if (saw === undefined) throw new Error(`the order's saw ${order.saw} is not in the library`);
+  const parts = furniture.units.flatMap((unit) => unit.panels);
+  const stock = makeStockGroups(parts, suppliesOf(library), saw);
+  const findings = [...furnished.findings, ...stock.findings];
+  if (hasError(findings)) return failed(findings);
+  return {
+    ok: true,
+    value: {
+      name: order.id,
+      title: order.title,
+      currency: library.currency,
+      groups: stock.groups,
+      ordered: furnished.value,
+    },
+    findings,
+  };
+}
