@@ -145,6 +145,10 @@ const cutOut = z.strictObject({
   when: formula.optional(),
 });
 
+const heldBy = z.record(name, formula).meta({
+  description: 'panels that hold this one by fittings, with the widest gap these bridge',
+});
+
 const panel = z.strictObject({
   role: identifier,
   x: extent,
@@ -155,19 +159,22 @@ const panel = z.strictObject({
     .union([z.literal('all'), z.array(face)], { error: '`all`, or a list of faces such as [front, left]' })
     .optional(),
   'let into': z.record(name, formula).optional(),
+  'held by': heldBy.optional(),
   when: formula.optional(),
   repeat: repeat.optional(),
   'cut-outs': z.record(name, cutOut).optional(),
   match: name.optional(),
 });
 
-const innerUnit = z.strictObject({
+const use = {
   unit: id,
   at,
   set: set.optional(),
   when: formula.optional(),
   repeat: repeat.optional(),
-});
+};
+
+const innerUnit = z.strictObject({ ...use, 'held by': heldBy.optional() });
 
 const fittingUse = z.union([formula, z.strictObject({ count: formula, when: formula.optional() })], {
   error: 'how many, as a number or formula, or a block of count and when',
@@ -190,7 +197,7 @@ export const unitFile = z
     description: 'A unit: one piece of furniture, panels as boxes in its frame',
   });
 
-const placedUnit = innerUnit.extend({ facing: z.enum(['left', 'right', 'front', 'rear']) });
+const placedUnit = z.strictObject({ ...use, facing: z.enum(['left', 'right', 'front', 'rear']) });
 
 export const layoutFile = z
   .strictObject({

@@ -2,7 +2,14 @@ import { errorFinding, unknownWord, warningFinding } from '../basics/findings.ts
 import type { FieldReader } from '../basics/yamlFields.ts';
 import type { Place } from '../model/finding.ts';
 import type { Face } from '../model/geometry.ts';
-import type { CutOutDefinition, FittingUse, PanelDefinition, UnitDefinition } from '../model/library.ts';
+import type {
+  CutOutDefinition,
+  FittingUse,
+  Formula,
+  HeldBy,
+  PanelDefinition,
+  UnitDefinition,
+} from '../model/library.ts';
 import {
   checkRepeatedNames,
   type KnownWords,
@@ -50,22 +57,49 @@ function readCutOuts(
   });
 }
 
+/** Panels of this unit by name, each with a formula: what `let into` and `held by` hold. */
+function readOtherPanels(
+  reader: FieldReader,
+  others: Readonly<Record<string, string | number>> | undefined,
+  panelNames: readonly string[],
+  own: { readonly name: string; readonly itself: string },
+): { readonly panel: string; readonly formula: Formula; readonly place: Place }[] {
+  return Object.keys(others ?? {}).map((panel) => {
+    const place = reader.yaml.placeOfKey(others!, panel);
+    if (panel === own.name) {
+      reader.report(errorFinding('unknown-word', own.itself, place));
+    } else if (!panelNames.includes(panel)) {
+      const possible = panelNames.filter((other) => other !== own.name);
+      reader.report(unknownWord(panel, 'a panel of this unit', possible, place));
+    }
+    return { panel, formula: reader.formula(others!, panel), place };
+  });
+}
+
 function readHousings(
   reader: FieldReader,
   panels: Readonly<Record<string, PanelField>>,
   name: string,
 ): PanelDefinition['housings'] {
-  const housings = panels[name]!['let into'];
-  return Object.keys(housings ?? {}).map((into) => {
-    const place = reader.yaml.placeOfKey(housings!, into);
-    if (into === name) {
-      reader.report(errorFinding('unknown-word', 'A panel cannot be let into itself.', place));
-    } else if (!reader.yaml.namesIn(panels).includes(into)) {
-      const others = reader.yaml.namesIn(panels).filter((other) => other !== name);
-      reader.report(unknownWord(into, 'a panel of this unit', others, place));
-    }
-    return { into, depth: reader.formula(housings!, into), place };
-  });
+  const own = { name, itself: 'A panel cannot be let into itself.' };
+  return readOtherPanels(reader, panels[name]!['let into'], Object.keys(panels), own).map(
+    ({ panel, formula, place }) => ({ into: panel, depth: formula, place }),
+  );
+}
+
+/** A unit inside this one is held by panels as well; it has no name among them. */
+function readHeldBy(
+  reader: FieldReader,
+  heldBy: Readonly<Record<string, string | number>> | undefined,
+  panels: Readonly<Record<string, PanelField>> | undefined,
+  name: string,
+): HeldBy[] {
+  const own = { name, itself: 'A panel cannot hold itself.' };
+  return readOtherPanels(reader, heldBy, Object.keys(panels ?? {}), own).map(({ panel, formula, place }) => ({
+    panel,
+    gap: formula,
+    place,
+  }));
 }
 
 function readPanels(
@@ -93,6 +127,7 @@ function readPanels(
     when: reader.optionalFormula(panel, 'when'),
     repeat: readRepeat(reader, panel, taken),
     housings: readHousings(reader, panels, name),
+    heldBy: readHeldBy(reader, panel['held by'], panels, name),
     cutOuts: readCutOuts(reader, panel['cut-outs']),
     match: panel.match ?? null,
   }));
@@ -142,7 +177,10 @@ export function readUnit(files: LibraryFiles, path: string, known: KnownWords): 
       z: reader.extent(value.outside, 'z'),
     },
     panels: readPanels(reader, value.panels, taken, known),
-    units: Object.keys(inner).map((name) => readUnitUse(reader, inner, name, 'front', taken, known)),
+    units: Object.entries(inner).map(([name, use]) => ({
+      ...readUnitUse(reader, inner, name, 'front', taken, known),
+      heldBy: readHeldBy(reader, use['held by'], value.panels, ''),
+    })),
     fittings: readFittingUses(reader, value.fittings, known),
     musts: readMusts(reader, value.musts),
   };

@@ -1,0 +1,86 @@
+import { axes, extentSize, sharedBox } from '../basics/boxes.ts';
+import { printMmShort } from '../basics/lengths.ts';
+import { freeAcrossUm } from '../basics/vehicleSection.ts';
+import type { Finding } from '../model/finding.ts';
+import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Box, Um } from '../model/geometry.ts';
+import type { Obstacle, Vehicle } from '../model/library.ts';
+import { mm, panelOfUnit, unitFinding } from './names.ts';
+
+/**
+ * Whether the units fit beside each other and into the vehicle. Units are kept apart by their outside boxes; the body, its
+ * wheel arches and door openings are held against each panel, since a unit may well reach over a wheel arch.
+ */
+export function checkFit(furniture: Furniture, vehicle: Vehicle): Finding[] {
+  return [
+    ...unitsThroughEachOther(furniture),
+    ...furniture.units.flatMap((unit) => [
+      ...throughBody(unit, vehicle),
+      ...vehicle.wheelArches.flatMap((arch) => throughObstacle(unit, arch, 'in-wheel-arch', 'wheel arch')),
+      ...vehicle.doors.flatMap((door) => throughObstacle(unit, door, 'in-door-opening', 'opening of the')),
+    ]),
+  ];
+}
+
+function leastSize(box: Box): Um {
+  return Math.min(...axes.map((axis) => extentSize(box[axis])));
+}
+
+function unitsThroughEachOther(furniture: Furniture): Finding[] {
+  return furniture.units.flatMap((a, index) =>
+    furniture.units.slice(index + 1).flatMap((b) => {
+      const shared = sharedBox(a.placeOutside, b.placeOutside);
+      if (shared === null) return [];
+      const message = `the ${b.name} goes ${mm(leastSize(shared))} into the ${a.name}`;
+      return [unitFinding('units-clash', b, message, 'move one of them, or make one of them smaller')];
+    }),
+  );
+}
+
+/** How far a panel stands through each side of the body, in µm; 0 or less where it does not. */
+function throughSides(
+  panel: Panel,
+  vehicle: Vehicle,
+): readonly { readonly side: string; readonly overUm: Um }[] {
+  const { x, y, z } = panel.placeBox;
+  const [left, right] = freeAcrossUm(vehicle, z[0], z[1]);
+  return [
+    { side: 'the cab end', overUm: -x[0] },
+    { side: 'the rear end', overUm: x[1] - vehicle.insideLengthUm },
+    { side: 'the left wall', overUm: left - y[0] },
+    { side: 'the right wall', overUm: y[1] - right },
+    { side: 'the floor', overUm: -z[0] },
+    { side: 'the roof', overUm: z[1] - vehicle.insideHeightUm },
+  ];
+}
+
+/** The panel that stands furthest through each side; one finding a side, not one a panel. */
+function throughBody(unit: PlacedUnit, vehicle: Vehicle): Finding[] {
+  const worst = new Map<string, { panel: Panel; overUm: Um }>();
+  for (const panel of unit.panels) {
+    for (const { side, overUm } of throughSides(panel, vehicle)) {
+      if (overUm > (worst.get(side)?.overUm ?? 0)) worst.set(side, { panel, overUm });
+    }
+  }
+  return [...worst].map(([side, { panel, overUm }]) => {
+    const [from, to] = panel.placeBox.z;
+    const where = side.endsWith('wall')
+      ? `, between ${printMmShort(from)} and ${printMmShort(to)} mm above the floor`
+      : '';
+    const message = `${panelOfUnit(panel)} stands ${mm(overUm)} through ${side}${where}`;
+    return unitFinding('through-body', unit, message, `move the ${unit.name}, or make it smaller`);
+  });
+}
+
+function throughObstacle(unit: PlacedUnit, obstacle: Obstacle, code: string, what: string): Finding[] {
+  let worst: { panel: Panel; overUm: Um } | null = null;
+  for (const panel of unit.panels) {
+    const shared = sharedBox(panel.placeBox, obstacle);
+    if (shared === null) continue;
+    const overUm = leastSize(shared);
+    if (worst === null || overUm > worst.overUm) worst = { panel, overUm };
+  }
+  if (worst === null) return [];
+  const message = `${panelOfUnit(worst.panel)} goes ${mm(worst.overUm)} into the ${what} ${obstacle.name}`;
+  return [unitFinding(code, unit, message, `move the ${unit.name}, or make it smaller`)];
+}

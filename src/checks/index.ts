@@ -1,0 +1,24 @@
+import type { Finding } from '../model/finding.ts';
+import type { Furniture } from '../model/furniture.ts';
+import type { Library } from '../model/library.ts';
+import type { Order } from '../model/order.ts';
+import { checkAssembly } from './assembly.ts';
+import { checkFit } from './fit.ts';
+import { checkMass } from './mass.ts';
+import { checkSawing } from './sawing.ts';
+
+/**
+ * Everything that can be wrong with furniture whose sizes are known: units that cannot be put together, units that do not
+ * fit into the vehicle or stand through each other, mass, and parts too small to be sawn or edged. All findings at once,
+ * in sentences with millimetres; none when the furniture can be built.
+ */
+export function checkFurniture(furniture: Furniture, order: Order, library: Library): Finding[] {
+  const vehicle = library.vehicles.get(order.vehicle);
+  const saw = library.saws.get(order.saw);
+  return [
+    ...furniture.units.flatMap(checkAssembly),
+    ...(vehicle === undefined ? [] : checkFit(furniture, vehicle)),
+    ...(vehicle === undefined ? [] : checkMass(furniture, vehicle, library.fittings, order.place)),
+    ...(saw === undefined ? [] : checkSawing(furniture, saw)),
+  ];
+}
