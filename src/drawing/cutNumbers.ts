@@ -70,16 +70,22 @@ function drawRing(sketch: Sketch, number: number, at: readonly [number, number],
   sketch.taken.take(ringBox(at, halfWidth, 0));
 }
 
-/** A place beside the line when there is none on it, found in widening squares around the line's middle. */
+/** Where a leader meets its line: a little behind the place where the blade enters. */
+function leaderFoot(line: Line): readonly [number, number] {
+  return along(line, Math.min(line.lengthMm / 2, 3));
+}
+
+/** A place beside the line when there is none on it, found in widening squares around the leader's foot. */
 function placeBeside(
   line: Line,
   field: Box,
+  mostMm: number,
   isFree: (at: readonly [number, number]) => boolean,
 ): readonly [number, number] | null {
-  const [x, y] = along(line, line.lengthMm / 2);
+  const [x, y] = leaderFoot(line);
   const inField = (at: readonly [number, number]) =>
     at[0] > field.x0 && at[0] < field.x1 && at[1] > field.y0 && at[1] < field.y1;
-  for (let far = 2.5; far <= 30; far += 1.25) {
+  for (let far = 2.5; far <= mostMm; far += 1.25) {
     for (let i = -far; i <= far; i += 1.25) {
       for (const at of [
         [x + i, y - far],
@@ -106,6 +112,7 @@ function boxAlongLine(from: readonly [number, number], to: readonly [number, num
 /**
  * Numbers the cuts of a sheet in the order of sawing. Each number stands in a ring on its cut, as near as can be to
  * where the blade enters (the lower or left end), or beside it with a leader where there is no room.
+ * `smallPanels` are panels whose whole room their own label needs; rings keep off them where they can.
  * Returns the cuts for which no place was found at all; the step table still has them.
  */
 export function drawCutNumbers(
@@ -113,6 +120,7 @@ export function drawCutNumbers(
   cuts: readonly SawnCut[],
   view: SheetView,
   field: Box,
+  smallPanels: readonly Box[],
 ): number[] {
   const lines = cuts.map((cut) => lineOf(cut, view));
   const left: number[] = [];
@@ -131,7 +139,16 @@ export function drawCutNumbers(
       return kerfs.every((kerf, other) => other === index || !boxesOverlap(kerf, box));
     };
     const places = [...placesForRing(line, halfWidth, view)].filter(isFree);
-    const on = places.find(clearOfCuts) ?? places[0];
+    const clearOfSmallPanels = (at: readonly [number, number]) => {
+      const box = ringBox(at, halfWidth, 0);
+      return !smallPanels.some((panel) => boxesOverlap(panel, box));
+    };
+    const clear = places.filter(clearOfCuts);
+    const best = clear.find(clearOfSmallPanels);
+    const close = best
+      ? null
+      : placeBeside(line, field, 8, (at) => isFree(at) && clearOfCuts(at) && clearOfSmallPanels(at));
+    const on = best ?? (close ? undefined : (clear[0] ?? places[0]));
     if (on) {
       const outside = on[0] < view.box.x0 || on[1] > view.box.y1;
       if (outside) sketch.line('numbers', on[0], on[1], line.enter[0], line.enter[1], NARROW);
@@ -139,14 +156,16 @@ export function drawCutNumbers(
       continue;
     }
     const beside =
-      placeBeside(line, field, (at) => isFree(at) && clearOfCuts(at)) ?? placeBeside(line, field, isFree);
+      close ??
+      placeBeside(line, field, 30, (at) => isFree(at) && clearOfCuts(at)) ??
+      placeBeside(line, field, 30, isFree);
     if (!beside) {
       left.push(number);
       continue;
     }
-    const middle = along(line, line.lengthMm / 2);
-    sketch.line('numbers', middle[0], middle[1], beside[0], beside[1], NARROW);
-    for (const box of boxAlongLine(middle, beside)) sketch.taken.take(box);
+    const foot = leaderFoot(line);
+    sketch.line('numbers', foot[0], foot[1], beside[0], beside[1], NARROW);
+    for (const box of boxAlongLine(foot, beside)) sketch.taken.take(box);
     drawRing(sketch, number, beside, halfWidth);
   }
   return left;

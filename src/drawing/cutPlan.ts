@@ -1,28 +1,28 @@
 import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanPanel, PlanSheet } from '../model/plan.ts';
 import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
-import { keyTable, LEAST_TABLE_WIDTH, markAt, panelSize, stepTable, unitOf } from './cutPlanTables.ts';
 import { type Box, boxesOverlap, type Drawing, inset, type TextMeasurer } from './drawing.ts';
 import { drawLegend, legendHeight } from './legend.ts';
-import { printRect, printSetting, type Units } from './lengthsInWords.ts';
-import { NORMAL, plainText, SMALL } from './lettering.ts';
+import { printRect, type Units } from './lengthsInWords.ts';
+import { plainText } from './lettering.ts';
 import { drawFrame, drawTitleBlock, type Page, type PageSize, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { keyTable, markAt } from './panelKey.ts';
 import { drawMarkWithLeader, drawPanelLabel, drawSpareLabel, type PanelWords } from './pieceLabels.ts';
 import {
   drawEdging,
   drawGround,
   drawSheetOutline,
-  drawSheetSize,
   EDGING_DASHES,
   EDGING_INSET_MM,
   edgingsOnPage,
   hatch,
   type PageSide,
-  sideOnPage,
 } from './pieces.ts';
 import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
 import { type SheetView, viewOfSheet } from './sheetView.ts';
-import { findRoom, Sketch } from './sketch.ts';
+import { Sketch } from './sketch.ts';
+import { panelSize, stepTable, unitOf } from './stepTable.ts';
+import { drawStripNames, drawSurroundings } from './surroundings.ts';
 import { columnsOf, flowTable, type TableSpace, tableSpace } from './tables.ts';
 import { cutPlanTitle } from './titleFields.ts';
 
@@ -37,6 +37,10 @@ export interface DrawingOptions {
   /** Words for the ids of boards, finishes and edgings; an id without one is printed as it is. */
   readonly titles?: ReadonlyMap<string, string>;
 }
+
+/** Widths in mm of a table's column: the least that can be read, and what most rows take on one line. */
+const LEAST_TABLE_WIDTH = 60;
+const GOOD_TABLE_WIDTH = 82;
 
 /** Space round the sheet on the page, for numbers of cuts and for its size. */
 const ROOM = { left: 9.5, right: 5, top: 5, bottom: 5.6 } as const;
@@ -85,24 +89,47 @@ function roomForWords(box: Box, edged: ReadonlySet<PageSide> | ReadonlyMap<PageS
   };
 }
 
-function drawPanels(sketch: Sketch, sheet: Sheet, edgingOrder: readonly string[]): void {
-  const { view, sawn, marks } = sheet;
-  const dashOf = (edging: string) =>
-    EDGING_DASHES[Math.min(edgingOrder.indexOf(edging), EDGING_DASHES.length - 1)]!;
-  const panels = sawn.ends.flatMap((end) =>
-    end.panel ? [{ end, panel: end.panel, box: view.place(end.piece.rect) }] : [],
+interface PanelOnPage {
+  readonly panel: PlanPanel;
+  readonly lengthAlong: 'length' | 'width';
+  readonly box: Box;
+}
+
+function panelsOnPage({ sawn, view }: Sheet): PanelOnPage[] {
+  return sawn.ends.flatMap(({ piece, ending, panel }) =>
+    panel && ending.is === 'panel'
+      ? [{ panel, lengthAlong: ending.lengthAlong, box: view.place(piece.rect) }]
+      : [],
   );
+}
+
+/** Panels so small that a number on them would leave no room for their own mark. */
+function smallPanels(sheet: Sheet): Box[] {
+  return panelsOnPage(sheet)
+    .map(({ box }) => box)
+    .filter((box) => (box.x1 - box.x0) * (box.y1 - box.y0) < 80);
+}
+
+function drawAllEdging(sketch: Sketch, sheet: Sheet, order: readonly string[]): void {
+  const dashOf = (edging: string) =>
+    EDGING_DASHES[Math.min(order.indexOf(edging), EDGING_DASHES.length - 1)]!;
+  for (const { panel, lengthAlong, box } of panelsOnPage(sheet)) {
+    drawEdging(sketch, box, edgingsOnPage(panel, lengthAlong, sheet.view), dashOf);
+  }
+}
+
+/** Labels all panels; those without room for even a mark get theirs beside them once the others stand. */
+function drawPanels(sketch: Sketch, sheet: Sheet): void {
+  const { view, marks } = sheet;
+  const panels = panelsOnPage(sheet);
   const isPanel = (box: Box) => panels.some((one) => boxesOverlap(one.box, box));
-  const homeless: typeof panels = [];
+  const homeless: PanelOnPage[] = [];
   for (const one of panels) {
-    const { end, panel, box } = one;
-    if (end.ending.is !== 'panel') continue;
-    const edgings = edgingsOnPage(panel, end.ending.lengthAlong, view);
-    drawEdging(sketch, box, edgings, dashOf);
+    const { panel, lengthAlong, box } = one;
     const words = wordsOf(panel, sheet);
-    const grain =
-      panel.grain === 'none' ? null : view.onPage(end.ending.lengthAlong === 'length' ? 'x' : 'y');
-    const drawn = drawPanelLabel(sketch, roomForWords(box, edgings), words, grain);
+    const grain = panel.grain === 'none' ? null : view.onPage(lengthAlong === 'length' ? 'x' : 'y');
+    const room = roomForWords(box, edgingsOnPage(panel, lengthAlong, view));
+    const drawn = drawPanelLabel(sketch, room, words, grain);
     if (drawn === 'full') continue;
     marks.set(panel.id, words.mark);
     if (drawn === 'no room') homeless.push(one);
@@ -122,63 +149,12 @@ function drawSpares(sketch: Sketch, sheet: Sheet): void {
   }
 }
 
-/** Sizes of the sheet, names of its sides and the direction of its grain, round its outline. */
-function drawSurroundings(sketch: Sketch, sheet: Sheet): void {
-  const { view, sawn, units } = sheet;
-  const { box } = view;
-  const size = (axis: 'x' | 'y') =>
-    printSetting(axis === 'x' ? sawn.raw.x1 : sawn.raw.y1, units).replace(/\.0$/, '');
-  const acrossAxis = view.onPage('x') === 'across' ? 'x' : 'y';
-  drawSheetSize(sketch, view, 'top', size(acrossAxis), NORMAL);
-  drawSheetSize(sketch, view, 'right', size(acrossAxis === 'x' ? 'y' : 'x'), NORMAL);
-  for (const side of ['left', 'right', 'near', 'far'] as const) {
-    const where = sideOnPage(side, view);
-    const across = where === 'top' || where === 'bottom';
-    const width = sketch.measure(side, SMALL, 'regular');
-    const wanted: Record<PageSide, readonly [number, number]> = {
-      top: [box.x0 + (box.x1 - box.x0) * 0.25, box.y0 - 2],
-      bottom: [box.x0 + (box.x1 - box.x0) * 0.25, box.y1 + 2.2],
-      left: [box.x0 - 2.2, box.y0 + (box.y1 - box.y0) * 0.25],
-      right: [box.x1 + 2, box.y0 + (box.y1 - box.y0) * 0.25],
-    };
-    const [w, h] = across ? [width + 0.6, SMALL * 1.02] : [SMALL * 1.02, width + 0.6];
-    const strip: Record<PageSide, Box> = {
-      top: { x0: box.x0, x1: box.x1, y0: box.y0 - 4.6, y1: box.y0 - 0.5 },
-      bottom: { x0: box.x0, x1: box.x1, y0: box.y1 + 0.5, y1: box.y1 + 5.4 },
-      left: { x0: box.x0 - 9.4, x1: box.x0 - 0.5, y0: box.y0, y1: box.y1 },
-      right: { x0: box.x1 + 0.5, x1: box.x1 + 4.8, y0: box.y0, y1: box.y1 },
-    };
-    const centre = findRoom(strip[where], w, h, wanted[where], (place) => sketch.taken.isFree(place));
-    if (!centre) continue;
-    const back = sketch.taken.isFree({
-      x0: centre[0] - w / 2,
-      y0: centre[1] - h / 2,
-      x1: centre[0] + w / 2,
-      y1: centre[1] + h / 2,
-    });
-    if (back)
-      sketch.rect(
-        'sheet',
-        { x0: centre[0] - w / 2, y0: centre[1] - h / 2, x1: centre[0] + w / 2, y1: centre[1] + h / 2 },
-        { fill: 0 },
-      );
-    if (across)
-      sketch.text('sheet', side, centre[0], centre[1] + SMALL * 0.27, { sizeMm: SMALL, anchor: 'middle' });
-    else
-      sketch.text('sheet', side, centre[0] + SMALL * 0.27, centre[1], {
-        sizeMm: SMALL,
-        anchor: 'middle',
-        reads: 'up',
-      });
-  }
-}
-
 /** The regions tables can use on a sheet's first page: right of the sheet, then the band below it. */
 function regionsOnFirstPage(page: Page, field: Box, blockTop: number, legendTop: number): Box[] {
   const { frame } = page;
   const regions: Box[] = [];
   const right = { x0: field.x1 + 2, y0: frame.y0 + 1.5, x1: frame.x1 - 1.5, y1: blockTop - 1.5 };
-  const rightColumns = right.x1 - right.x0 >= LEAST_TABLE_WIDTH ? columnsOf(right, LEAST_TABLE_WIDTH) : [];
+  const rightColumns = columnsOf(right, LEAST_TABLE_WIDTH, GOOD_TABLE_WIDTH);
   regions.push(...rightColumns);
   const below = {
     x0: frame.x0 + 1.5,
@@ -186,13 +162,13 @@ function regionsOnFirstPage(page: Page, field: Box, blockTop: number, legendTop:
     x1: rightColumns.length > 0 ? field.x1 : frame.x1 - 1.5,
     y1: Math.min(blockTop, legendTop) - 1,
   };
-  if (below.y1 - below.y0 > 14) regions.push(...columnsOf(below, LEAST_TABLE_WIDTH));
+  if (below.y1 - below.y0 > 14) regions.push(...columnsOf(below, LEAST_TABLE_WIDTH, GOOD_TABLE_WIDTH));
   return regions;
 }
 
 function regionsOnLaterPage(page: Page, blockTop: number, legendTop: number): Box[] {
   const area = inset(page.frame, 1.5);
-  return columnsOf({ ...area, y1: Math.min(blockTop, legendTop) - 1 }, LEAST_TABLE_WIDTH);
+  return columnsOf({ ...area, y1: Math.min(blockTop, legendTop) - 1 }, LEAST_TABLE_WIDTH, GOOD_TABLE_WIDTH);
 }
 
 function edgingsOf(ends: readonly SawnEnd[]): string[] {
@@ -242,10 +218,12 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   for (const trim of sawn.trims) hatch(first, 'trim', view.place(trim), 0.7);
   drawCuts(first, sawn.cuts, view);
   drawSheetOutline(first, view);
-  drawCutNumbers(first, sawn.cuts, view, field);
-  drawPanels(first, sheet, edgings);
+  drawAllEdging(first, sheet, edgings);
+  drawSurroundings(first, sawn, view, units);
+  drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
+  drawPanels(first, sheet);
   drawSpares(first, sheet);
-  drawSurroundings(first, sheet);
+  drawStripNames(first, sawn, view);
   sketches.push(first);
 
   const keyed = group.panels.flatMap((panel) => {
@@ -256,7 +234,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   const markOf = (panel: string) => sheet.marks.get(panel) ?? null;
   const tables = [
     keyTable(first, keyed, group, units, (panel) => runWords(panel, group)),
-    stepTable(first, sawn, view, group, units, markOf),
+    stepTable(first, { sawn, view, group, units, markOf }),
   ];
   let space: TableSpace = tableSpace(regionsOnFirstPage(page, field, blockTop, legendTop));
   let sketch = first;

@@ -44,6 +44,8 @@ export interface Box {
   readonly y1: number;
 }
 
+export type Segment = readonly [x0: number, y0: number, x1: number, y1: number];
+
 export type Shape =
   | {
       readonly kind: 'line';
@@ -52,6 +54,12 @@ export type Shape =
       readonly y0: number;
       readonly x1: number;
       readonly y1: number;
+      readonly stroke: Stroke;
+    }
+  | {
+      readonly kind: 'lines';
+      readonly layer: Layer;
+      readonly segments: readonly Segment[];
       readonly stroke: Stroke;
     }
   | {

@@ -1,11 +1,11 @@
 import type { PlanGroup } from '../model/plan.ts';
-import { CARE_SIGN, needsPushStick } from './cutPlanTables.ts';
 import type { Box } from './drawing.ts';
 import { LINE_PITCH, NARROW, SMALL, shorten, wrap } from './lettering.ts';
 import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
-import { EDGING_DASHES, hatch } from './pieces.ts';
+import { EDGING_DASHES, hatch, OFFCUT_STROKE } from './pieces.ts';
 import type { SawnSheet } from './sawnSheet.ts';
 import type { Sketch } from './sketch.ts';
+import { CARE_SIGN, needsPushStick } from './stepTable.ts';
 
 export interface LegendOf {
   /** Names of the edgings in the order of their dashes. */
@@ -52,7 +52,7 @@ function items(legend: LegendOf): Item[] {
   ];
   legend.edgings.forEach((name, index) => {
     list.push({
-      words: legend.edgings.length > 3 && index >= 2 ? `edged: ${name}` : `edged: ${name}`,
+      words: `edged: ${name}`,
       draw: (sketch, box) => {
         const y = (box.y0 + box.y1) / 2;
         sketch.line('tables', box.x0, y, box.x1, y, {
@@ -72,6 +72,12 @@ function items(legend: LegendOf): Item[] {
       },
     });
   }
+  if (has('offcut')) {
+    list.push({
+      words: 'offcut to keep',
+      draw: (sketch, box) => sketch.rect('tables', box, { stroke: OFFCUT_STROKE }),
+    });
+  }
   if (legend.sawn.trims.length > 0) {
     list.push({
       words: 'trim',
@@ -82,7 +88,7 @@ function items(legend: LegendOf): Item[] {
   }
   if (legend.sawn.ends.some((end) => end.panel?.grain === 'length')) {
     list.push({
-      words: 'grain, first figure of a size',
+      words: 'grain, and first figure of a size',
       draw: (sketch, box) => {
         const y = (box.y0 + box.y1) / 2;
         sketch.arrow('tables', [box.x0, y], [box.x1, y], 'both');

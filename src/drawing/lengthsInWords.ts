@@ -15,7 +15,7 @@ function printInch(um: Um): string {
     of /= 2;
   }
   if (part === 0) return `${whole}"`;
-  return whole === 0 ? `${part}/${of}"` : `${whole} ${part}/${of}"`;
+  return whole === 0 ? `${part}/${of}"` : `${whole}\u00a0${part}/${of}"`;
 }
 
 /** A fence setting or another length that is set on the saw: `412.0`. */
@@ -23,10 +23,10 @@ export function printSetting(um: Um, units: Units): string {
   return units === 'mm' ? printMm(um) : printInch(um);
 }
 
-/** Two sizes of a piece: `600 × 397.5`. */
+/** Two sizes of a piece, with spaces that do not break: `600 × 397.5`. */
 export function printSize(firstUm: Um, secondUm: Um, units: Units): string {
   const print = units === 'mm' ? printMmShort : printInch;
-  return `${print(firstUm)} × ${print(secondUm)}`;
+  return `${print(firstUm)}\u00a0×\u00a0${print(secondUm)}`;
 }
 
 /** Size of a piece of a sheet, the figure along the sheet's grain first; along its length where it has none. */

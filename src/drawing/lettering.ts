@@ -20,7 +20,8 @@ export const LINE_PITCH = 1.24;
 export const NARROW: Stroke = { widthMm: 0.18, dashMm: [] };
 export const WIDE: Stroke = { widthMm: 0.35, dashMm: [] };
 export const FRAME: Stroke = { widthMm: 0.7, dashMm: [] };
-export const NARROW_DASHED: Stroke = { widthMm: 0.18, dashMm: [2, 1] };
+/** For hatches and rules of tables, which lie behind everything else. */
+export const HAIRLINE: Stroke = { widthMm: 0.13, dashMm: [] };
 
 const ELLIPSIS = '…';
 
@@ -31,7 +32,7 @@ const ELLIPSIS = '…';
 export function plainText(text: string): string {
   return (
     text
-      .replace(/[\s\u0085\u2028\u2029]+/gu, ' ')
+      .replace(/[\t-\r \u0085\u2028\u2029]+/gu, ' ')
       // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not reach a drawing
       .replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff\ufeff]/gu, '')
       .replace(/\p{Surrogate}/gu, '\ufffd')

@@ -1,5 +1,5 @@
 import type { Box } from './drawing.ts';
-import { FRAME, LARGE, NARROW, NORMAL, SMALL, shorten, wrap } from './lettering.ts';
+import { FRAME, NARROW, NORMAL, SMALL, shorten, wrap } from './lettering.ts';
 import type { Sketch } from './sketch.ts';
 
 /** Sizes of ISO 216, landscape, in mm. */
@@ -53,9 +53,7 @@ function drawField(sketch: Sketch, cell: Box, field: TitleField): void {
     },
   );
   const weight = field.strong ? 'bold' : 'regular';
-  const wanted = field.strong ? LARGE : NORMAL;
-  const sizes = [wanted, NORMAL, SMALL].filter((size) => size <= wanted);
-  const sizeMm = sizes.find((size) => sketch.measure(field.content, size, weight) <= room);
+  const sizeMm = [NORMAL, SMALL].find((size) => sketch.measure(field.content, size, weight) <= room);
   if (sizeMm !== undefined) {
     sketch.text('title block', field.content, left, cell.y1 - 1.1, { sizeMm, weight });
     return;

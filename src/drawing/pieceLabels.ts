@@ -1,6 +1,6 @@
 import { type Box, TEXT_FALL, TEXT_RISE, type Weight } from './drawing.ts';
 import { LARGE, LINE_PITCH, NARROW, NORMAL, SMALL, wrap } from './lettering.ts';
-import { findRoom, type Sketch } from './sketch.ts';
+import { findRoom, findRoomOnGrid, type Sketch } from './sketch.ts';
 
 /** What a label says about a panel, all parts plain text; empty parts are left out. */
 export interface PanelWords {
@@ -103,8 +103,8 @@ function keyedLabels(words: PanelWords): Line[][] {
 function* labelsToTry(sketch: Sketch, words: PanelWords, room: Box): Generator<Label & { keyed: boolean }> {
   const width = room.x1 - room.x0;
   const height = room.y1 - room.y0;
-  for (const sizeMm of [NORMAL, SMALL]) {
-    for (const reads of ['across', 'up'] as const) {
+  for (const reads of ['across', 'up'] as const) {
+    for (const sizeMm of [NORMAL, SMALL]) {
       const along = reads === 'across' ? width : height;
       for (const lines of fullLabels(sketch, words, sizeMm, along))
         yield { lines, sizeMm, reads, keyed: false };
@@ -171,16 +171,14 @@ function roomForArrow(
   room: Box,
   labelBox: Box,
   runs: 'across' | 'up',
-  isFree: (box: Box) => boolean,
+  obstacles: readonly Box[],
 ): { centre: readonly [number, number]; lengthMm: number } | null {
-  const clear = (box: Box) =>
-    isFree(box) &&
-    (box.x0 >= labelBox.x1 || box.x1 <= labelBox.x0 || box.y0 >= labelBox.y1 || box.y1 <= labelBox.y0);
+  const all = [...obstacles, labelBox];
   const below = [(labelBox.x0 + labelBox.x1) / 2, labelBox.y1 + ARROW_ROOM_MM] as const;
   const beside = [labelBox.x1 + ARROW_ROOM_MM, (labelBox.y0 + labelBox.y1) / 2] as const;
   for (const lengthMm of ARROW_LENGTHS) {
     const [w, h] = runs === 'across' ? [lengthMm, ARROW_ROOM_MM] : [ARROW_ROOM_MM, lengthMm];
-    const centre = findRoom(room, w, h, runs === 'across' ? below : beside, clear);
+    const centre = findRoom(room, w, h, runs === 'across' ? below : beside, all);
     if (centre) return { centre, lengthMm };
   }
   return null;
@@ -214,13 +212,13 @@ export function drawPanelLabel(
   words: PanelWords,
   grainRuns: 'across' | 'up' | null,
 ): 'full' | 'keyed' | 'no room' {
-  const isFree = (box: Box) => sketch.taken.isFree(box);
+  const obstacles = sketch.taken.within(room);
   const middle = [(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2] as const;
   let withoutArrow: (() => 'full' | 'keyed') | null = null;
   for (const label of labelsToTry(sketch, words, room)) {
     const [along, high] = extent(sketch, label);
     const [w, h] = label.reads === 'across' ? [along, high] : [high, along];
-    const centre = findRoom(room, w, h, middle, isFree);
+    const centre = findRoom(room, w, h, middle, obstacles);
     if (!centre) continue;
     const draw = () => {
       drawLabel(sketch, label, centre, 'panels');
@@ -228,7 +226,7 @@ export function drawPanelLabel(
     };
     if (grainRuns === null) return draw();
     // A little apart from the words on every side, so that the arrow is seen as an arrow.
-    const arrow = roomForArrow(room, boxAround(centre, w + 0.8, h + 0.6), grainRuns, isFree);
+    const arrow = roomForArrow(room, boxAround(centre, w + 0.8, h + 0.6), grainRuns, obstacles);
     if (arrow) {
       const drawn = draw();
       drawArrow(sketch, grainRuns, arrow);
@@ -249,7 +247,9 @@ export function drawMarkWithLeader(
 ): boolean {
   const label: Label = { lines: [{ text: '', weight: 'bold', mark }], sizeMm: SMALL, reads: 'across' };
   const [w, h] = extent(sketch, label);
-  const from = [(panelBox.x0 + panelBox.x1) / 2, (panelBox.y0 + panelBox.y1) / 2] as const;
+  const middle = [(panelBox.x0 + panelBox.x1) / 2, (panelBox.y0 + panelBox.y1) / 2] as const;
+  // The dot stands where the panel is not covered by a number, or else in its middle.
+  const from = findRoom(panelBox, 0.8, 0.8, middle, sketch.taken.within(panelBox)) ?? middle;
   const near = (far: number): Box => ({
     x0: Math.max(field.x0, from[0] - far),
     y0: Math.max(field.y0, from[1] - far),
@@ -258,16 +258,19 @@ export function drawMarkWithLeader(
   });
   const leaderIsFree = (box: Box) => {
     const to = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2] as const;
-    return pointsBetween(from, to).every(
-      ([x, y]) =>
-        (x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1) ||
-        sketch.taken.isFree({ x0: x - 0.2, y0: y - 0.2, x1: x + 0.2, y1: y + 0.2 }),
-    );
+    for (const [x, y] of pointsBetween(from, to)) {
+      if (x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1) return true;
+      if (!sketch.taken.isFree({ x0: x - 0.2, y0: y - 0.2, x1: x + 0.2, y1: y + 0.2 })) return false;
+    }
+    return true;
   };
-  const good = (box: Box) => sketch.taken.isFree(box) && leaderIsFree(box);
-  for (const wanted of [(box: Box) => good(box) && !avoid(box), good]) {
+  const isFree = (box: Box) => sketch.taken.isFree(box);
+  for (const wanted of [
+    (box: Box) => isFree(box) && !avoid(box) && leaderIsFree(box),
+    (box: Box) => isFree(box) && leaderIsFree(box),
+  ]) {
     for (const far of [12, 30, 60]) {
-      const centre = findRoom(near(far), w + 0.4, h + 0.4, from, wanted);
+      const centre = findRoomOnGrid(near(far), w + 0.4, h + 0.4, from, wanted);
       if (!centre) continue;
       sketch.line('panels', from[0], from[1], centre[0], centre[1], NARROW);
       sketch.rect('panels', boxAround(from, 0.8, 0.8), { fill: 1, radiusMm: 0.4 });
@@ -279,12 +282,14 @@ export function drawMarkWithLeader(
   return false;
 }
 
-function pointsBetween(from: readonly [number, number], to: readonly [number, number]): [number, number][] {
+function* pointsBetween(
+  from: readonly [number, number],
+  to: readonly [number, number],
+): Generator<readonly [number, number]> {
   const count = Math.max(1, Math.ceil((Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1])) / 0.6));
-  return Array.from({ length: count + 1 }, (_, i) => [
-    from[0] + ((to[0] - from[0]) * i) / count,
-    from[1] + ((to[1] - from[1]) * i) / count,
-  ]);
+  for (let i = 0; i <= count; i++) {
+    yield [from[0] + ((to[0] - from[0]) * i) / count, from[1] + ((to[1] - from[1]) * i) / count];
+  }
 }
 
 /** Writes what a spare piece is and its size where there is room, on a white ground. */
@@ -296,7 +301,7 @@ export function drawSpareLabel(
   strong: 'bold' | 'regular',
 ): void {
   const middle = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2] as const;
-  const isFree = (place: Box) => sketch.taken.isFree(place);
+  const obstacles = sketch.taken.within(box);
   const sizes = strong === 'bold' ? [LARGE, NORMAL, SMALL] : [SMALL];
   const first: Line = { text: word, weight: strong };
   const second: Line = { text: size, weight: 'regular' };
@@ -307,7 +312,7 @@ export function drawSpareLabel(
         const label: Label = { lines, sizeMm, reads };
         const [along, high] = extent(sketch, label);
         const [w, h] = reads === 'across' ? [along + 0.8, high + 0.2] : [high + 0.2, along + 0.8];
-        const centre = findRoom(box, w, h, middle, isFree);
+        const centre = findRoom(box, w, h, middle, obstacles);
         if (!centre) continue;
         sketch.rect('offcuts', boxAround(centre, w, h), { fill: 0 });
         drawLabel(sketch, label, centre, 'offcuts');

@@ -1,6 +1,6 @@
 import type { PlanPanel } from '../model/plan.ts';
-import { type Box, inset } from './drawing.ts';
-import { NARROW, WIDE } from './lettering.ts';
+import { type Box, inset, type Segment } from './drawing.ts';
+import { HAIRLINE, NARROW, WIDE } from './lettering.ts';
 import type { SawnEnd } from './sawnSheet.ts';
 import type { SheetView } from './sheetView.ts';
 import type { Sketch } from './sketch.ts';
@@ -22,13 +22,15 @@ export function hatch(
   box: Box,
   spacingMm = HATCH_MM,
 ): void {
+  const segments: Segment[] = [];
   const first = Math.ceil((box.x0 + box.y0) / spacingMm) * spacingMm;
   for (let c = first; c < box.x1 + box.y1; c += spacingMm) {
     // On each line x + y = c; its part inside the box:
     const x0 = Math.max(box.x0, c - box.y1);
     const x1 = Math.min(box.x1, c - box.y0);
-    if (x1 - x0 > 0.05) sketch.line(layer, x0, c - x0, x1, c - x1, { widthMm: 0.13, dashMm: [] });
+    if (x1 - x0 > 0.05) segments.push([x0, c - x0, x1, c - x1]);
   }
+  sketch.lines(layer, segments, HAIRLINE);
 }
 
 const SIDE_AS_IT_LIES: Record<SheetSide, PageSide> = {
@@ -108,13 +110,16 @@ export function drawEdging(
   }
 }
 
+/** Chain line round what is kept. */
+export const OFFCUT_STROKE = { widthMm: 0.35, dashMm: [5, 1, 0.7, 1] };
+
 /** The outline, trims, waste and offcuts of a sheet: everything that lies under its cuts and words. */
 export function drawGround(sketch: Sketch, ends: readonly SawnEnd[], view: SheetView): void {
   for (const { piece, ending } of ends) {
     const box = view.place(piece.rect);
     if (ending.is === 'waste') hatch(sketch, 'waste', box);
     if (ending.is === 'offcut' && Math.min(box.x1 - box.x0, box.y1 - box.y0) > 2.5) {
-      sketch.rect('offcuts', inset(box, 0.9), { stroke: { widthMm: 0.35, dashMm: [5, 1, 0.7, 1] } });
+      sketch.rect('offcuts', inset(box, 0.9), { stroke: OFFCUT_STROKE });
     }
   }
 }
@@ -140,6 +145,7 @@ export function drawSheetSize(
     sketch.line('sheet', box.x0, box.y0 - 0.6, box.x0, y - 1, NARROW);
     sketch.line('sheet', box.x1, box.y0 - 0.6, box.x1, y - 1, NARROW);
     sketch.text('sheet', figure, middle, y + sizeMm * 0.36, { sizeMm, anchor: 'middle' });
+    sketch.taken.take({ x0: box.x0, y0: y - 0.6, x1: box.x1, y1: y + 0.6 });
     if (box.x1 - box.x0 < width + 8) return;
     sketch.arrow('sheet', [middle - width / 2 - 0.8, y], [box.x0, y], 'one');
     sketch.arrow('sheet', [middle + width / 2 + 0.8, y], [box.x1, y], 'one');
@@ -150,6 +156,7 @@ export function drawSheetSize(
   sketch.line('sheet', box.x1 + 0.6, box.y0, x + 1, box.y0, NARROW);
   sketch.line('sheet', box.x1 + 0.6, box.y1, x + 1, box.y1, NARROW);
   sketch.text('sheet', figure, x + sizeMm * 0.36, middle, { sizeMm, anchor: 'middle', reads: 'up' });
+  sketch.taken.take({ x0: x - 0.6, y0: box.y0, x1: x + 0.6, y1: box.y1 });
   if (box.y1 - box.y0 < width + 8) return;
   sketch.arrow('sheet', [x, middle + width / 2 + 0.8], [x, box.y1], 'one');
   sketch.arrow('sheet', [x, middle - width / 2 - 0.8], [x, box.y0], 'one');

@@ -1,4 +1,4 @@
-import type { Box, Layer, Shape, Stroke, TextMeasurer, TextShape, Weight } from './drawing.ts';
+import type { Box, Layer, Segment, Shape, Stroke, TextMeasurer, TextShape, Weight } from './drawing.ts';
 import { boxesOverlap, textBox } from './drawing.ts';
 import { NARROW, plainText } from './lettering.ts';
 
@@ -23,6 +23,16 @@ export class TakenPlaces {
       box,
       (key) => !(this.squares.get(key) ?? []).some((taken) => boxesOverlap(taken, box)),
     );
+  }
+
+  /** The taken places that reach into a box. */
+  within(box: Box): Box[] {
+    const found = new Set<Box>();
+    this.eachSquare(box, (key) => {
+      for (const taken of this.squares.get(key) ?? []) if (boxesOverlap(taken, box)) found.add(taken);
+      return true;
+    });
+    return [...found];
   }
 
   private eachSquare(box: Box, visit: (key: number) => boolean): boolean {
@@ -99,6 +109,11 @@ export class Sketch {
     this.taken.take(textBox(shape));
   }
 
+  /** Many lines of one stroke: a hatch, the rules of a table. */
+  lines(layer: Layer, segments: readonly Segment[], stroke: Stroke): void {
+    if (segments.length > 0) this.shapes.push({ kind: 'lines', layer, segments, stroke });
+  }
+
   /** An arrow with a head at one end or both, level or upright; the heads are drawn as filled triangles. */
   arrow(
     layer: Layer,
@@ -134,45 +149,100 @@ export class Sketch {
   }
 }
 
+function boxAt(x: number, y: number, widthMm: number, heightMm: number): Box {
+  return { x0: x - widthMm / 2, y0: y - heightMm / 2, x1: x + widthMm / 2, y1: y + heightMm / 2 };
+}
+
+/** The nearest centre to `start` among all pairs of the given x and y, each sorted by its distance from the start. */
+function nearestFree(
+  xs: readonly number[],
+  ys: readonly number[],
+  start: readonly [number, number],
+  isFree: (x: number, y: number) => boolean,
+): readonly [x: number, y: number] | null {
+  let nearest = Number.POSITIVE_INFINITY;
+  let found: readonly [number, number] | null = null;
+  for (const x of xs) {
+    const dx2 = (x - start[0]) * (x - start[0]);
+    if (dx2 >= nearest) break;
+    for (const y of ys) {
+      const far = dx2 + (y - start[1]) * (y - start[1]);
+      if (far >= nearest) break;
+      if (!isFree(x, y)) continue;
+      nearest = far;
+      found = [x, y];
+      break;
+    }
+  }
+  return found;
+}
+
+function sortedFrom(start: number, values: readonly number[]): number[] {
+  return [...new Set(values)].sort((a, b) => Math.abs(a - start) - Math.abs(b - start) || a - b);
+}
+
+/** Where centres of a box of the given size can lie in a field, and the one nearest to what is wanted. */
+function centresIn(field: Box, widthMm: number, heightMm: number, wanted: readonly [number, number]) {
+  const least = [field.x0 + widthMm / 2, field.y0 + heightMm / 2] as const;
+  const most = [field.x1 - widthMm / 2, field.y1 - heightMm / 2] as const;
+  if (least[0] > most[0] || least[1] > most[1]) return null;
+  const clamp = (value: number, axis: 0 | 1) => Math.min(most[axis], Math.max(least[axis], value));
+  return { least, most, start: [clamp(wanted[0], 0), clamp(wanted[1], 1)] as const };
+}
+
 /**
- * Where a box of the given size fits into a field without touching a taken place, as near as can be to a wanted
- * centre. Positions are tried on a grid of `stepMm`. Returns its centre, or null when it fits nowhere.
+ * Where a box of the given size fits into a field without touching an obstacle, as near as can be to a wanted centre.
+ * Exact: the nearest free centre lies straight from the wanted one, or touches obstacles or the field on two sides.
+ * Returns the centre, or null when the box fits nowhere.
  */
 export function findRoom(
   field: Box,
   widthMm: number,
   heightMm: number,
   wanted: readonly [x: number, y: number],
-  isFree: (box: Box) => boolean,
-  stepMm = 0.75,
+  obstacles: readonly Box[],
 ): readonly [x: number, y: number] | null {
-  const least = [field.x0 + widthMm / 2, field.y0 + heightMm / 2] as const;
-  const most = [field.x1 - widthMm / 2, field.y1 - heightMm / 2] as const;
-  if (least[0] > most[0] || least[1] > most[1]) return null;
-  const clamp = (value: number, axis: 0 | 1) => Math.min(most[axis], Math.max(least[axis], value));
-  const at = (x: number, y: number): Box => ({
-    x0: x - widthMm / 2,
-    y0: y - heightMm / 2,
-    x1: x + widthMm / 2,
-    y1: y + heightMm / 2,
-  });
-  const start = [clamp(wanted[0], 0), clamp(wanted[1], 1)] as const;
-  if (isFree(at(start[0], start[1]))) return start;
-  const places: { x: number; y: number; far: number }[] = [];
-  const ticks = (axis: 0 | 1): number[] => {
-    const count = Math.min(60, Math.ceil((most[axis] - least[axis]) / stepMm));
-    const step = count === 0 ? 0 : (most[axis] - least[axis]) / count;
-    return Array.from({ length: count + 1 }, (_, index) => least[axis] + index * step);
+  const centres = centresIn(field, widthMm, heightMm, wanted);
+  if (!centres) return null;
+  const { least, most, start } = centres;
+  const isFree = (x: number, y: number) => {
+    const box = boxAt(x, y, widthMm, heightMm);
+    return !obstacles.some((obstacle) => boxesOverlap(obstacle, box));
   };
-  const rows = ticks(1);
-  for (const x of ticks(0)) {
-    for (const y of rows) {
-      const dx = x - start[0];
-      const dy = y - start[1];
-      places.push({ x, y, far: dx * dx + dy * dy });
-    }
+  if (isFree(start[0], start[1])) return start;
+  const xs = [start[0], least[0], most[0]];
+  const ys = [start[1], least[1], most[1]];
+  // A hair beyond the touching place, so that rounding does not make it an overlap.
+  const hair = 1e-6;
+  for (const obstacle of obstacles) {
+    xs.push(obstacle.x0 - widthMm / 2 - hair, obstacle.x1 + widthMm / 2 + hair);
+    ys.push(obstacle.y0 - heightMm / 2 - hair, obstacle.y1 + heightMm / 2 + hair);
   }
-  places.sort((a, b) => a.far - b.far || a.x - b.x || a.y - b.y);
-  const found = places.find((place) => isFree(at(place.x, place.y)));
-  return found ? [found.x, found.y] : null;
+  const inside = (axis: 0 | 1) => (value: number) => value >= least[axis] && value <= most[axis];
+  return nearestFree(
+    sortedFrom(start[0], xs.filter(inside(0))),
+    sortedFrom(start[1], ys.filter(inside(1))),
+    start,
+    isFree,
+  );
+}
+
+/** As `findRoom`, over a grid of at most 48 places a side, for conditions that are no boxes. */
+export function findRoomOnGrid(
+  field: Box,
+  widthMm: number,
+  heightMm: number,
+  wanted: readonly [x: number, y: number],
+  isFree: (box: Box) => boolean,
+): readonly [x: number, y: number] | null {
+  const centres = centresIn(field, widthMm, heightMm, wanted);
+  if (!centres) return null;
+  const { least, most, start } = centres;
+  const ticks = (axis: 0 | 1): number[] => {
+    const count = Math.min(48, Math.ceil(most[axis] - least[axis]));
+    const step = count === 0 ? 0 : (most[axis] - least[axis]) / count;
+    const all = Array.from({ length: count + 1 }, (_, index) => least[axis] + index * step);
+    return sortedFrom(start[axis], all);
+  };
+  return nearestFree(ticks(0), ticks(1), start, (x, y) => isFree(boxAt(x, y, widthMm, heightMm)));
 }

@@ -41,6 +41,13 @@ function addShape(parent: Container, shape: Shape): void {
         ...strokeAttributes(shape.stroke),
       });
       return;
+    case 'lines':
+      parent.element('path').attr({
+        d: shape.segments.map(([x0, y0, x1, y1]) => `M${mm(x0)} ${mm(y0)}L${mm(x1)} ${mm(y1)}`).join(''),
+        fill: 'none',
+        ...strokeAttributes(shape.stroke),
+      });
+      return;
     case 'rect':
       parent.element('rect').attr({
         x: mm(shape.box.x0),
@@ -102,5 +109,5 @@ export function svgFromDrawing(drawing: Drawing, window: DrawingWindow): string 
   root.node.removeAttribute('xmlns:xlink');
   const text = new window.XMLSerializer().serializeToString(root.node as never);
   root.remove();
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${text.replaceAll(/(<\/?g[ >])/g, '\n$1').replaceAll(/(<(?:rect|line|polygon|text|title|desc) ?)/g, '\n$1')}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${text.replaceAll(/(<\/?g[ >])/g, '\n$1').replaceAll(/(<(?:rect|line|path|polygon|text|title|desc) ?)/g, '\n$1')}\n`;
 }

@@ -1,5 +1,5 @@
-import type { Box, Weight } from './drawing.ts';
-import { LINE_PITCH, SMALL, shorten, WIDE, wrap } from './lettering.ts';
+import type { Box, Segment, Weight } from './drawing.ts';
+import { HAIRLINE, LINE_PITCH, SMALL, shorten, WIDE, wrap } from './lettering.ts';
 import type { Sketch } from './sketch.ts';
 
 export interface TableColumn {
@@ -13,6 +13,8 @@ export interface TableColumn {
 
 export interface Table {
   readonly title: string;
+  /** What it is called where it goes on in a new column. */
+  readonly shortTitle: string;
   readonly columns: readonly TableColumn[];
   /** A cell per column; long cells are broken into lines, never cut off. */
   readonly rows: readonly (readonly string[])[];
@@ -28,16 +30,16 @@ export interface TableSpace {
 const LINE_MM = SMALL * LINE_PITCH;
 const ROW_GAP_MM = 0.25;
 const CELL_GAP_MM = 1.2;
-const HAIRLINE = { widthMm: 0.13, dashMm: [] };
 
 export function tableSpace(regions: readonly Box[]): TableSpace {
   return { regions, region: 0, y: regions[0]?.y0 ?? 0 };
 }
 
-/** Splits a box into equal columns at least `leastWidthMm` wide with gaps between them. */
-export function columnsOf(box: Box, leastWidthMm: number, gapMm = 4): Box[] {
+/** Splits a box into equal columns about `goodWidthMm` wide with gaps between them; none when it is narrower than the least. */
+export function columnsOf(box: Box, leastWidthMm: number, goodWidthMm: number, gapMm = 4): Box[] {
   const width = box.x1 - box.x0;
-  const count = Math.floor((width + gapMm) / (leastWidthMm + gapMm));
+  if (width < leastWidthMm) return [];
+  const count = Math.max(1, Math.floor((width + gapMm) / (goodWidthMm + gapMm)));
   const each = (width - gapMm * (count - 1)) / count;
   return Array.from({ length: count }, (_, index) => {
     const x0 = box.x0 + index * (each + gapMm);
@@ -74,28 +76,40 @@ function writeCell(
   });
 }
 
-/** Writes title and headings at the top of what is left of a region; gives the y below them. */
-function writeHead(sketch: Sketch, table: Table, region: Box, y: number, title: string): number {
-  sketch.text('tables', title, region.x0, y + SMALL * 0.86, { sizeMm: SMALL, weight: 'bold' });
+interface Head {
+  readonly titleLines: readonly string[];
+  readonly headings: readonly (readonly string[])[];
+  readonly heightMm: number;
+}
+
+/** Title and headings as they stand over a table's part in a region. */
+function headOf(sketch: Sketch, table: Table, region: Box, row: number): Head {
+  const title = row === 0 ? table.title : `${table.shortTitle}, continued`;
+  const titleLines = wrap(title, region.x1 - region.x0, SMALL, 'bold', sketch.measure);
   const places = layColumns(table.columns, region);
   const headings = table.columns.map((column, index) =>
     wrap(column.heading, places[index]!.width, SMALL, 'regular', sketch.measure),
   );
-  const top = y + LINE_MM;
-  table.columns.forEach((column, index) => {
-    writeCell(sketch, column, places[index]!, headings[index]!, top, 'regular');
-  });
-  const below = top + LINE_MM * Math.max(...headings.map((lines) => lines.length)) + 0.2;
-  sketch.line('tables', region.x0, below, region.x1, below, WIDE);
-  return below + 0.3;
+  const lines = titleLines.length + Math.max(...headings.map((heading) => heading.length));
+  return { titleLines, headings, heightMm: LINE_MM * lines + 0.5 };
 }
 
-function headHeight(sketch: Sketch, table: Table, region: Box): number {
+/** Writes a head at a region's y; gives the y below it. */
+function writeHead(sketch: Sketch, table: Table, region: Box, y: number, head: Head): number {
+  head.titleLines.forEach((line, index) => {
+    sketch.text('tables', line, region.x0, y + SMALL * 0.86 + index * LINE_MM, {
+      sizeMm: SMALL,
+      weight: 'bold',
+    });
+  });
   const places = layColumns(table.columns, region);
-  const lines = table.columns.map(
-    (column, index) => wrap(column.heading, places[index]!.width, SMALL, 'regular', sketch.measure).length,
-  );
-  return LINE_MM * (1 + Math.max(...lines)) + 0.5;
+  const top = y + LINE_MM * head.titleLines.length;
+  table.columns.forEach((column, index) => {
+    writeCell(sketch, column, places[index]!, head.headings[index]!, top, 'regular');
+  });
+  const below = y + head.heightMm;
+  sketch.line('tables', region.x0, below - 0.3, region.x1, below - 0.3, WIDE);
+  return below;
 }
 
 /** Most lines of one cell; what is longer ends with an ellipsis, so that a row always fits on an empty page. */
@@ -115,6 +129,7 @@ function cellLines(sketch: Sketch, column: TableColumn, cell: string, widthMm: n
  */
 export function flowTable(sketch: Sketch, table: Table, from: number, space: TableSpace): number {
   let row = from;
+  const rules: Segment[] = [];
   while (row < table.rows.length && space.region < space.regions.length) {
     const region = space.regions[space.region]!;
     const places = layColumns(table.columns, region);
@@ -122,15 +137,15 @@ export function flowTable(sketch: Sketch, table: Table, from: number, space: Tab
       cells.map((cell, index) => cellLines(sketch, table.columns[index]!, cell, places[index]!.width));
     const heightOf = (lines: string[][]) => LINE_MM * Math.max(...lines.map((l) => l.length)) + ROW_GAP_MM;
     let lines = linesOf(table.rows[row]!);
-    if (space.y + headHeight(sketch, table, region) + heightOf(lines) <= region.y1) {
-      const title = row === 0 ? table.title : `${table.title}, continued`;
-      space.y = writeHead(sketch, table, region, space.y, title);
+    const head = headOf(sketch, table, region, row);
+    if (space.y + head.heightMm + heightOf(lines) <= region.y1) {
+      space.y = writeHead(sketch, table, region, space.y, head);
       while (space.y + heightOf(lines) <= region.y1) {
         table.columns.forEach((column, index) => {
           writeCell(sketch, column, places[index]!, lines[index]!, space.y, column.weight ?? 'regular');
         });
         space.y += heightOf(lines);
-        sketch.line('tables', region.x0, space.y - 0.1, region.x1, space.y - 0.1, HAIRLINE);
+        rules.push([region.x0, space.y - 0.1, region.x1, space.y - 0.1]);
         row++;
         if (row === table.rows.length) break;
         lines = linesOf(table.rows[row]!);
@@ -138,6 +153,7 @@ export function flowTable(sketch: Sketch, table: Table, from: number, space: Tab
     }
     if (row < table.rows.length) nextRegion(space);
   }
+  sketch.lines('tables', rules, HAIRLINE);
   space.y += 1.5;
   return row;
 }

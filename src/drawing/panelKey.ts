@@ -1,0 +1,40 @@
+import type { PlanGroup, PlanPanel } from '../model/plan.ts';
+import type { Units } from './lengthsInWords.ts';
+import { SMALL } from './lettering.ts';
+import type { Sketch } from './sketch.ts';
+import { panelName, panelSize } from './stepTable.ts';
+import type { Table } from './tables.ts';
+
+/** Marks in the order a, b, … z, aa, ab, …; `index` from 0. */
+export function markAt(index: number): string {
+  const letter = String.fromCharCode(97 + (index % 26));
+  return index < 26 ? letter : markAt(Math.floor(index / 26) - 1) + letter;
+}
+
+/** The key to the panels that have only a mark on the drawing. */
+export function keyTable(
+  sketch: Sketch,
+  keyed: readonly { readonly panel: PlanPanel; readonly mark: string }[],
+  group: PlanGroup,
+  units: Units,
+  runOf: (panel: PlanPanel) => string,
+): Table {
+  const rows = keyed.map(({ panel, mark }) => [
+    mark,
+    [panelName(panel, group), runOf(panel)].filter((text) => text !== '').join(' · '),
+    panelSize(panel, units),
+    panel.grain === 'length' ? 'yes' : 'no',
+  ]);
+  const sizes = rows.map((row) => sketch.measure(row[2]!, SMALL, 'regular'));
+  return {
+    title: 'Key to marks',
+    shortTitle: 'Key',
+    columns: [
+      { heading: 'mark', widthMm: 6.5, weight: 'bold' },
+      { heading: 'panel', widthMm: 0, grows: true },
+      { heading: 'cut size', widthMm: sizes.reduce((a, b) => Math.max(a, b), 9) },
+      { heading: 'grain', widthMm: 6.8 },
+    ],
+    rows,
+  };
+}

@@ -1,0 +1,143 @@
+import { mmToUm } from '../basics/lengths.ts';
+import type { PlanGroup, PlanPanel } from '../model/plan.ts';
+import { printRect, printSetting, printSize, type Units } from './lengthsInWords.ts';
+import { plainText, SMALL, shorten } from './lettering.ts';
+import type { SawnCut, SawnEnd, SawnPiece, SawnSheet } from './sawnSheet.ts';
+import type { SheetView } from './sheetView.ts';
+import type { Sketch } from './sketch.ts';
+import type { Table } from './tables.ts';
+
+/** Below this between fence and blade the hands keep off (safety texts of saw manuals; see the cautions). */
+const PUSH_STICK_UM = 150_000;
+
+const SIGN_ACROSS = '↔';
+const SIGN_UP = '↕';
+export const CARE_SIGN = '▲';
+
+/** Unit and, when the group holds panels of several orders, the order of a panel. */
+export function unitOf(panel: PlanPanel, group: PlanGroup): string {
+  const several = group.panels.some((other) => other.order !== group.panels[0]!.order);
+  return [panel.unit, several ? panel.order : '']
+    .map(plainText)
+    .filter((text) => text !== '')
+    .join(', ');
+}
+
+/** Cut size of a panel, the figure along the grain first. */
+export function panelSize(panel: PlanPanel, units: Units): string {
+  return printSize(mmToUm(panel.length), mmToUm(panel.width), units);
+}
+
+/** `left side, galley sink`. */
+export function panelName(panel: PlanPanel, group: PlanGroup): string {
+  const unit = unitOf(panel, group);
+  return unit === '' ? plainText(panel.name) : `${plainText(panel.name)}, ${unit}`;
+}
+
+/** Whether a cut leaves less between fence and blade than hands need. Trims are taken off by the blade's free side. */
+export function needsPushStick(cut: SawnCut): boolean {
+  return cut.step.cut !== 'trim' && mmToUm(cut.step.fence) < PUSH_STICK_UM;
+}
+
+export interface StepTableOf {
+  readonly sawn: SawnSheet;
+  readonly view: SheetView;
+  readonly group: PlanGroup;
+  readonly units: Units;
+  /** The mark by which the drawing calls a panel, or null when it has its full name there. */
+  markOf(panel: string): string | null;
+}
+
+/** What a piece is called from the cut that frees it on: what it ends as, or its name and size. */
+function pieceWords(piece: SawnPiece, end: SawnEnd | undefined, of: StepTableOf): string {
+  const size = printRect(piece.rect, of.sawn.stock.grain, of.units);
+  if (!end) return `${plainText(piece.name)} (${size})`;
+  if (!end.panel) return `${end.ending.is === 'offcut' ? 'OFFCUT' : 'waste'} ${size}`;
+  const mark = of.markOf(end.panel.id);
+  const name = panelName(end.panel, of.group);
+  return `${mark === null ? '' : `[${mark}] `}${name} ${panelSize(end.panel, of.units)}`;
+}
+
+/** Cuts that follow each other with one fence setting and free the same panel each time. */
+interface Series {
+  readonly cuts: SawnCut[];
+}
+
+function sameAgain(before: SawnCut, next: SawnCut, ends: ReadonlyMap<string, SawnEnd>): boolean {
+  if (before.step.cut === 'trim' || next.step.cut === 'trim') return false;
+  const one = ends.get(before.gives[0]!.name)?.panel;
+  const other = ends.get(next.gives[0]!.name)?.panel;
+  return (
+    one !== undefined &&
+    one !== null &&
+    one === other &&
+    before.step.cut === next.step.cut &&
+    before.step.blade === next.step.blade &&
+    before.step.fence === next.step.fence &&
+    before.gives[1]?.name === next.hand.name
+  );
+}
+
+function inSeries(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>): Series[] {
+  const series: Series[] = [];
+  for (const cut of cuts) {
+    const last = series.at(-1);
+    if (last && sameAgain(last.cuts.at(-1)!, cut, ends)) last.cuts.push(cut);
+    else series.push({ cuts: [cut] });
+  }
+  return series;
+}
+
+function comesOut(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>, of: StepTableOf): string {
+  const [first] = cuts[0]!.gives;
+  const rest = cuts.at(-1)!.gives[1];
+  const times = cuts.length > 1 ? `${cuts.length} × ` : '';
+  const freed = `${times}${pieceWords(first!, ends.get(first!.name), of)}`;
+  return rest === undefined ? freed : `${freed}; ${pieceWords(rest, ends.get(rest.name), of)}`;
+}
+
+function setting(cut: SawnCut, units: Units): string {
+  if (cut.step.cut === 'trim') return `off ${printSetting(mmToUm(cut.step.take), units)}`;
+  const fence = printSetting(mmToUm(cut.step.fence), units);
+  return needsPushStick(cut) ? `${CARE_SIGN} ${fence}` : fence;
+}
+
+/**
+ * Every step in order: number, cut, piece in hand, fence setting, and what comes out. Steps that repeat a cut with the
+ * same fence share a row with their numbers from and to.
+ */
+export function stepTable(sketch: Sketch, of: StepTableOf): Table {
+  const ends = new Map(of.sawn.ends.map((end) => [end.piece.name, end]));
+  const rows = inSeries(of.sawn.cuts, ends).map(({ cuts }): string[] => {
+    const cut = cuts[0]!;
+    const way = of.view.onPage(cut.runsAlong) === 'across' ? SIGN_ACROSS : SIGN_UP;
+    return [
+      cuts.length === 1 ? String(cut.number) : `${cut.number}–${cuts.at(-1)!.number}`,
+      `${way} ${cut.step.cut === 'trim' ? `trim ${cut.step.side}` : cut.step.cut}`,
+      shorten(plainText(cut.hand.name), 44, SMALL, 'regular', sketch.measure),
+      setting(cut, of.units),
+      comesOut(cuts, ends, of),
+    ];
+  });
+  const widest = (column: number, least: number, most: number) => {
+    const weight = column === 0 ? 'bold' : 'regular';
+    const widths = rows.map((row) => sketch.measure(row[column]!, SMALL, weight));
+    return Math.min(
+      most,
+      widths.reduce((a, b) => Math.max(a, b), least),
+    );
+  };
+  const edges = of.view.lies === 'turned' ? 'right or lower' : 'left or lower';
+  return {
+    title: `Cuts in order · fence from ${edges} edge as drawn`,
+    shortTitle: 'Cuts',
+    columns: [
+      { heading: 'no.', widthMm: widest(0, 4, 16), anchor: 'end', weight: 'bold' },
+      { heading: 'cut', widthMm: widest(1, 4, 16) },
+      { heading: 'piece', widthMm: widest(2, 6.5, 13) },
+      { heading: 'fence', widthMm: widest(3, 8, 18), anchor: 'end' },
+      { heading: 'gives', widthMm: 0, grows: true },
+    ],
+    rows,
+  };
+}

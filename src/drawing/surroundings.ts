@@ -1,0 +1,92 @@
+import type { Box } from './drawing.ts';
+import { printSetting, type Units } from './lengthsInWords.ts';
+import { NORMAL, SMALL } from './lettering.ts';
+import { drawSheetSize, sideOnPage } from './pieces.ts';
+import type { SawnPiece, SawnSheet } from './sawnSheet.ts';
+import type { SheetView } from './sheetView.ts';
+import { findRoom, type Sketch } from './sketch.ts';
+
+/** The margins of a sheet on the page in which words about it may stand. */
+function marginLeft(view: SheetView): Box {
+  const { box } = view;
+  return { x0: box.x0 - 9.2, x1: box.x0 - 0.5, y0: box.y0, y1: box.y1 };
+}
+
+function marginBelow(view: SheetView): Box {
+  const { box } = view;
+  return { x0: box.x0, x1: box.x1, y0: box.y1 + 0.5, y1: box.y1 + 5.3 };
+}
+
+/** Writes a word in the left margin (upright) or below (level), as near as can be to a place along that side. */
+function writeInMargin(
+  sketch: Sketch,
+  view: SheetView,
+  where: 'left' | 'bottom',
+  word: string,
+  along: number,
+  style: { sizeMm: number; weight: 'regular' | 'bold'; reads: 'across' | 'up' },
+): void {
+  const { sizeMm, weight, reads } = style;
+  const width = sketch.measure(word, sizeMm, weight) + 0.8;
+  const height = sizeMm * 1.02 + 0.2;
+  const [w, h] = reads === 'up' ? [height, width] : [width, height];
+  const { box } = view;
+  const wanted = where === 'left' ? ([box.x0 - 2.6, along] as const) : ([along, box.y1 + 2.6] as const);
+  const field = where === 'left' ? marginLeft(view) : marginBelow(view);
+  const near =
+    where === 'left'
+      ? { ...field, y0: Math.max(field.y0, along - h), y1: Math.min(field.y1, along + h) }
+      : { ...field, x0: Math.max(field.x0, along - w), x1: Math.min(field.x1, along + w) };
+  const centre = findRoom(near, w, h, wanted, sketch.taken.within(near));
+  if (!centre) return;
+  const down = sizeMm * 0.27;
+  const [x, y] = reads === 'up' ? [centre[0] + down, centre[1]] : [centre[0], centre[1] + down];
+  sketch.text('sheet', word, x, y, { sizeMm, weight, reads, anchor: 'middle' });
+}
+
+/** The sheet's size along its top and right, and the names of the two sides from which cuts are measured on paper. */
+export function drawSurroundings(sketch: Sketch, sawn: SawnSheet, view: SheetView, units: Units): void {
+  const size = (um: number) => printSetting(um, units).replace(/\.0$/, '');
+  const [across, up] =
+    view.onPage('x') === 'across' ? [sawn.raw.x1, sawn.raw.y1] : [sawn.raw.y1, sawn.raw.x1];
+  drawSheetSize(sketch, view, 'top', size(across), NORMAL);
+  drawSheetSize(sketch, view, 'right', size(up), NORMAL);
+  const { box } = view;
+  const style = { sizeMm: SMALL, weight: 'regular' } as const;
+  for (const side of ['left', 'right', 'near', 'far'] as const) {
+    const where = sideOnPage(side, view);
+    if (where === 'left') writeInMargin(sketch, view, where, side, box.y1 - 7, { ...style, reads: 'up' });
+    if (where === 'bottom')
+      writeInMargin(sketch, view, where, side, box.x0 + 8, { ...style, reads: 'across' });
+  }
+}
+
+/** The pieces of the first parting direction, one beside the other: the strips a sheet is first sawn into. */
+function firstStrips(sawn: SawnSheet): SawnPiece[] {
+  const strips: SawnPiece[] = [];
+  const first = sawn.cuts.find((cut) => cut.step.cut !== 'trim');
+  if (!first) return [];
+  let rest: SawnPiece | undefined = first.hand;
+  for (const cut of sawn.cuts) {
+    if (cut.hand.name !== rest?.name || cut.runsAlong !== first.runsAlong) continue;
+    strips.push(cut.gives[0]!);
+    rest = cut.gives[1];
+  }
+  if (rest) strips.push(rest);
+  return strips;
+}
+
+/** Writes the names of the strips that are sawn further beside them, as the table of cuts calls them. */
+export function drawStripNames(sketch: Sketch, sawn: SawnSheet, view: SheetView): void {
+  const sawnFurther = new Set(sawn.cuts.map((cut) => cut.hand.name));
+  const first = sawn.cuts.find((cut) => cut.step.cut !== 'trim');
+  if (!first) return;
+  const across = view.onPage(first.runsAlong) === 'across';
+  for (const strip of firstStrips(sawn)) {
+    if (!sawnFurther.has(strip.name)) continue;
+    const box = view.place(strip.rect);
+    const middle = across ? (box.y0 + box.y1) / 2 : (box.x0 + box.x1) / 2;
+    const style = { sizeMm: NORMAL, weight: 'bold', reads: 'across' } as const;
+    writeInMargin(sketch, view, across ? 'left' : 'bottom', strip.name, middle, style);
+  }
+}

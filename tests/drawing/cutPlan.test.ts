@@ -1,0 +1,166 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
+import { boxesOverlap, type Drawing, type TextShape, textBox } from '../../src/drawing/drawing.ts';
+import { measure, toSvg, window } from './drawingTools.ts';
+import { randomPlan, stripPlan } from './planFixtures.ts';
+
+/** ISO 3098 height of capitals of the smallest lettering in mm, and DejaVu's capitals as a part of the font size. */
+const LEAST_LETTERING_MM = 1.8;
+const CAPITALS = 0.729;
+
+const FRAME = { x0: 20, y0: 10, x1: 287, y1: 200 };
+
+function texts(drawing: Drawing): TextShape[] {
+  return drawing.shapes.filter((shape) => shape.kind === 'text');
+}
+
+function overlapsOf(drawing: Drawing): string[] {
+  const all = texts(drawing).map((text) => ({ text, box: textBox(text) }));
+  const found: string[] = [];
+  all.forEach((a, index) => {
+    for (const b of all.slice(index + 1)) {
+      // Letters may touch the line box of a neighbour by a hair; ink is well inside it.
+      const box = { x0: a.box.x0 + 0.05, y0: a.box.y0 + 0.05, x1: a.box.x1 - 0.05, y1: a.box.y1 - 0.05 };
+      if (boxesOverlap(box, b.box)) found.push(`${a.text.text} | ${b.text.text}`);
+    }
+  });
+  return found;
+}
+
+function outsideFrame(drawing: Drawing): string[] {
+  const found: string[] = [];
+  const check = (what: string, x0: number, y0: number, x1: number, y1: number) => {
+    const slack = 1e-6;
+    const out =
+      x0 < FRAME.x0 - slack || y0 < FRAME.y0 - slack || x1 > FRAME.x1 + slack || y1 > FRAME.y1 + slack;
+    if (out) found.push(`${what} ${x0} ${y0} ${x1} ${y1}`);
+  };
+  for (const shape of drawing.shapes) {
+    if (shape.kind === 'text') {
+      const box = textBox(shape);
+      check(shape.text, box.x0, box.y0, box.x1, box.y1);
+    } else if (shape.kind === 'rect') check('rect', shape.box.x0, shape.box.y0, shape.box.x1, shape.box.y1);
+    else if (shape.kind === 'line') {
+      check(
+        'line',
+        Math.min(shape.x0, shape.x1),
+        Math.min(shape.y0, shape.y1),
+        Math.max(shape.x0, shape.x1),
+        Math.max(shape.y0, shape.y1),
+      );
+    } else if (shape.kind === 'lines') {
+      for (const [x0, y0, x1, y1] of shape.segments) {
+        check('lines', Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+      }
+    } else for (const [x, y] of shape.points) check('polygon', x, y, x, y);
+  }
+  return found;
+}
+
+const seeds = fc.integer({ min: 1, max: 1_000_000 });
+
+describe('a cut plan on paper', () => {
+  it('never writes one text over another', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { group, sheet } = randomPlan(seed);
+        for (const page of drawCutPlan(group, sheet, { measure, job: 'job' })) {
+          expect(overlapsOf(page)).toEqual([]);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('keeps everything inside the frame and no lettering below 1.8 mm', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { group, sheet } = randomPlan(seed);
+        for (const page of drawCutPlan(group, sheet, { measure, job: 'job'.repeat(60) })) {
+          expect(outsideFrame(page)).toEqual([]);
+          for (const text of texts(page)) {
+            expect(text.sizeMm * CAPITALS).toBeGreaterThanOrEqual(LEAST_LETTERING_MM - 0.005);
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('names every panel on the drawing or in the key, and lists every cut once', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { group, sheet } = randomPlan(seed);
+        const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+        const listed = pages.flatMap((page) =>
+          texts(page)
+            .filter((text) => text.layer === 'tables' && text.anchor === 'end' && text.weight === 'bold')
+            .flatMap((text) => {
+              const [from, to] = text.text.split('–').map(Number) as [number, number?];
+              return Array.from({ length: (to ?? from) - from + 1 }, (_, i) => from + i);
+            }),
+        );
+        expect(listed).toEqual(sheet.steps.map((_, index) => index + 1));
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('puts a number on the drawing for every cut of a sheet of usual size', () => {
+    const { group, sheet } = stripPlan([
+      { name: 'side', size: [798.4, 449.2], count: 3 },
+      { name: 'shelf', size: [460, 300], count: 3 },
+      { name: 'strip', size: [700, 35], grain: 'none', count: 3 },
+    ]);
+    const [page] = drawCutPlan(group, sheet, { measure, job: 'job' });
+    const numbers = texts(page!)
+      .filter((text) => text.layer === 'numbers')
+      .map((text) => Number(text.text))
+      .sort((a, b) => a - b);
+    expect(numbers).toEqual(sheet.steps.map((_, index) => index + 1));
+  });
+
+  it('draws equal sheets once and says how many', () => {
+    const { group, sheet } = stripPlan([{ name: 'side', size: [700, 400] }], {}, { copies: 7 });
+    const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+    expect(texts(pages[0]!).some((text) => text.text === '7 sheets')).toBe(true);
+  });
+
+  it('refuses a plan that takes a piece in hand that is not there', () => {
+    const { group, sheet } = stripPlan([{ name: 'side', size: [700, 400] }]);
+    const broken = { ...sheet, steps: sheet.steps.slice(1) };
+    expect(() => drawCutPlan(group, broken, { measure, job: 'job' })).toThrow(/no piece/);
+  });
+});
+
+describe('the SVG of a cut plan', () => {
+  it('is well-formed for any names and the same bytes each time', () => {
+    fc.assert(
+      fc.property(seeds, fc.string({ unit: 'binary', maxLength: 40 }), (seed, odd) => {
+        const { group, sheet } = randomPlan(seed);
+        group.panels.forEach((panel, index) => {
+          if (index % 3 === 0) panel.name = odd;
+        });
+        const draw = () => drawCutPlan(group, sheet, { measure, job: `<&"'\u0000${odd}` }).map(toSvg);
+        const first = draw();
+        expect(draw()).toEqual(first);
+        for (const svg of first) {
+          const parsed = new window.DOMParser().parseFromString(svg, 'image/svg+xml');
+          expect(parsed.querySelector('parsererror')).toBeNull();
+          expect(parsed.documentElement.namespaceURI).toBe('http://www.w3.org/2000/svg');
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('writes markup in names as letters', () => {
+    const { group, sheet } = stripPlan([{ name: '<b>&amp;"quoted"</b>', size: [700, 400] }]);
+    const svg = toSvg(drawCutPlan(group, sheet, { measure, job: 'job' })[0]!);
+    expect(svg).toContain('&lt;b&gt;&amp;amp;"quoted"&lt;/b&gt;');
+    const parsed = new window.DOMParser().parseFromString(svg, 'image/svg+xml');
+    const words = [...parsed.querySelectorAll('text')].map((text) => text.textContent);
+    expect(words).toContain('<b>&amp;"quoted"</b>');
+  });
+});
