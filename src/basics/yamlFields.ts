@@ -31,6 +31,7 @@ export const FORMULA_WORDS: readonly string[] = [
   'ceil',
   'round',
   'abs',
+  'wall',
   'thickness',
   'vehicle',
   'true',

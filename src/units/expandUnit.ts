@@ -68,6 +68,8 @@ class UnitExpansion {
   private readonly panels: ExpandedPanel[] = [];
   private readonly hangings: ExpandedUnit['hangings'][number][] = [];
   private readonly fittings = new Map<string, number>();
+  /** Its parameters are wrong already: boxes turned inside out by them are no news. */
+  private refused = false;
 
   constructor(request: UnitRequest, surroundings: UnitSurroundings) {
     this.request = request;
@@ -77,6 +79,7 @@ class UnitExpansion {
 
   body(): UnitBody {
     const { constants, findings } = this.surroundings;
+    const before = findings.length;
     const owner = `the unit ${this.definition.id}`;
     const { scope, values } = settleParameters(
       { owner, definitions: this.definition.parameters, asked: this.request.asked },
@@ -86,6 +89,7 @@ class UnitExpansion {
     );
     for (const name of this.definition.names.keys()) scope.lookUp(name);
     checkMusts(this.definition.musts, scope, this.request.name);
+    this.refused = findings.length > before;
     const outside = this.box(this.definition.outside, scope, 'outside', this.request.name);
     const own = this.definition.panels.flatMap((panel) => this.expandPanel(panel, scope));
     const nested = this.definition.units.flatMap((use) => this.expandUse(use, scope));
@@ -282,6 +286,7 @@ class UnitExpansion {
     const to = scope.lengthUm(formulas[1]);
     if (from === undefined || to === undefined) return undefined;
     if (from < to) return [from, to];
+    if (this.refused) return undefined;
     const where = what.includes(this.request.name) ? '' : ` in ${this.request.name}`;
     this.surroundings.findings.push({
       code: 'nothing-left',
