@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest';
+import { makePlan, planSchemaText, readPlan, writePlan } from '../../src/cutPlans/index.ts';
+import { pieceName } from '../../src/cutPlans/pieceNames.ts';
+import { makeStockGroups } from '../../src/demands/index.ts';
+import { part, saw, supply } from '../helpers/parts.ts';
+import { nestOf, spare, stack, wanted } from '../helpers/planText.ts';
+
+function text(): string {
+  const parts = [part('a', 600.5, 1230, { name: 'a "quoted", =name\nof two lines' })];
+  const group = makeStockGroups(parts, [supply(2500, 1250)], saw()).groups[0]!;
+  const root = stack('x', 2480, 1230, [wanted(0, 600.5, 1230), spare(1876.3, 1230, 'offcut')]);
+  const nest = nestOf(group, [{ sheet: 0, copies: 1, root }]);
+  return writePlan(makePlan([{ group, nest }], { job: 'test', currency: 'EUR', seed: 7 }));
+}
+
+describe('the plan file', () => {
+  it('is JSON with a cut a line, millimetres and a line feed at the end', () => {
+    const written = text();
+    expect(written.endsWith('}\n')).toBe(true);
+    expect(written).toContain(
+      '{ "cut": "crosscut", "piece": "sheet 4", "blade": "width", "fence": 600.5, "gives": ["A", "B"], "take": 3.2 }',
+    );
+    expect(JSON.parse(written).groups[0].panels[0].name).toBe('a "quoted", =name\nof two lines');
+    expect(written.match(/\d+\.\d{4,}/)).toBeNull();
+  });
+
+  it('is read with every wrong field named', () => {
+    const plan = JSON.parse(text());
+    plan.groups[0].saw.kerf = -1;
+    plan.groups[0].sheets[0].steps[4].fence = '600';
+    plan.groups[0].extra = 1;
+    plan.version = 2;
+    const read = readPlan(JSON.stringify(plan), 'my-plan.json');
+    expect(read.ok).toBe(false);
+    const fields = read.findings.map((finding) => finding.place?.field);
+    expect(fields).toEqual(
+      expect.arrayContaining([
+        'version',
+        'groups › 1 › saw › kerf',
+        'groups › 1 › sheets › 1 › steps › 5 › fence',
+        'groups › 1',
+      ]),
+    );
+    expect(read.findings.every((finding) => finding.place?.file === 'my-plan.json')).toBe(true);
+    expect(read.findings.find((f) => f.place?.field?.endsWith('fence'))?.found).toBe('"600"');
+  });
+
+  it('refuses lengths finer than a micrometre, text that is no JSON, and other documents', () => {
+    const plan = JSON.parse(text());
+    plan.groups[0].panels[0].length = 600.5001;
+    expect(readPlan(JSON.stringify(plan)).findings[0]).toMatchObject({
+      code: 'plan-length-too-fine',
+      place: { field: 'groups › 1 › panels › 1 › length' },
+    });
+    expect(readPlan('{').findings[0]!.code).toBe('plan-not-json');
+    for (const other of ['null', '[]', '"plan"', '{}', '{"__proto__": {"format": "plywright plan"}}']) {
+      expect(readPlan(other).ok).toBe(false);
+    }
+  });
+
+  it('has a JSON Schema that describes every field and allows no other', () => {
+    const schema = JSON.parse(planSchemaText());
+    expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
+    expect(schema.additionalProperties).toBe(false);
+    expect(Object.keys(schema.properties)).toEqual(Object.keys(JSON.parse(text())));
+  });
+});
+
+describe('names of pieces', () => {
+  it('differ by letters and digits in turn', () => {
+    expect([0, 25, 26, 27, 701, 702].map((i) => pieceName('', 0, i))).toEqual([
+      'A',
+      'Z',
+      'AA',
+      'AB',
+      'ZZ',
+      'AAA',
+    ]);
+    expect(pieceName('B', 1, 11)).toBe('B12');
+    expect(pieceName('B12', 2, 26)).toBe('B12aa');
+    expect(pieceName('B12aa', 3, 0)).toBe('B12aa1');
+  });
+});
