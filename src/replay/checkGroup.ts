@@ -21,8 +21,8 @@ function byId<T extends { readonly id: string }>(
   return map;
 }
 
-/** Panels against their list: known, the right size, grain the right way. */
-function checkPanels(
+/** Panels against their list: known, the right size, grain the right way; offcuts and waste against their stated size. */
+function checkEnds(
   sheet: PlanSheet,
   stock: PlanStock,
   sawn: SawnSheet,
@@ -30,7 +30,10 @@ function checkPanels(
   faults: Faults,
 ): void {
   for (const end of sawn.ends) {
-    if (end.is !== 'panel') continue;
+    if (end.stated !== null) {
+      checkSize(faults, sheet.number, end.piece, `${end.is} "${end.piece.name}"`, end.stated);
+      continue;
+    }
     const panel = panels.get(end.panel);
     if (panel === undefined) {
       const text = `piece "${end.piece.name}" is to be panel "${end.panel}", which is not listed`;
@@ -135,7 +138,7 @@ export function checkGroup(group: PlanGroup, faults: Faults): ReplayGroupReport 
     const sawn = sawSheet(group, sheet, stock, faults);
     whole &&= sawn.whole;
     if (!sawn.whole) return;
-    checkPanels(sheet, stock, sawn, panels, faults);
+    checkEnds(sheet, stock, sawn, panels, faults);
     checkRuns(group, sheet, sawn, runOf, faults);
     const areas = areasOf(stock, sawn);
     checkAreas(sheet, areas, faults);

@@ -32,6 +32,8 @@ export interface EndPiece {
   /** Id of the panel; empty for others. */
   readonly panel: string;
   readonly lengthAlong: Blade;
+  /** Size of an offcut or waste as the plan states it, along the sheet's length and width; null for a panel. */
+  readonly stated: { readonly xUm: Um; readonly yUm: Um } | null;
 }
 
 export function area(piece: Piece): bigint {

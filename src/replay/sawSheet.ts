@@ -1,6 +1,5 @@
 import type { Um } from '../model/geometry.ts';
 import type { PlanGroup, PlanSheet, PlanStep, PlanStock } from '../model/plan.ts';
-import { checkSize } from './checkSize.ts';
 import { checkFirstCut } from './firstCut.ts';
 import { type Blade, type EndPiece, type Faults, mm, type Piece, type SizedBy, toUm } from './pieces.ts';
 
@@ -285,11 +284,11 @@ class Sawing {
         continue;
       }
       this.onTable.delete(end.piece);
-      if (end.is === 'panel')
-        ends.push({ piece, is: end.is, panel: end.panel, lengthAlong: end.lengthAlong });
-      else {
-        ends.push({ piece, is: end.is, panel: '', lengthAlong: 'length' });
-        this.checkSpare(piece, end.is, toUm(end.length), toUm(end.width));
+      if (end.is === 'panel') {
+        ends.push({ piece, is: end.is, panel: end.panel, lengthAlong: end.lengthAlong, stated: null });
+      } else {
+        const stated = { xUm: toUm(end.length), yUm: toUm(end.width) };
+        ends.push({ piece, is: end.is, panel: '', lengthAlong: 'length', stated });
       }
     }
     for (const piece of this.onTable.values()) {
@@ -300,13 +299,6 @@ class Sawing {
       );
     }
     return ends;
-  }
-
-  private checkSpare(piece: Piece, is: string, lengthUm: Um, widthUm: Um): void {
-    checkSize(this.faults, this.sheet.number, piece, `${is} "${piece.name}"`, {
-      xUm: lengthUm,
-      yUm: widthUm,
-    });
   }
 }
 

@@ -1,0 +1,242 @@
+import { describe, expect, it } from 'vitest';
+import { makePlan, writePlan } from '../../src/cutPlans/index.ts';
+import { makeStockGroups, type SawWithTrim } from '../../src/demands/index.ts';
+import type { PlanFile, PlanGroup, PlanSheet } from '../../src/model/plan.ts';
+import { measurePlan, replay } from '../../src/replay/index.ts';
+import { part, saw, supply } from '../helpers/parts.ts';
+import { nestOf, spare, stack, wanted } from '../helpers/planText.ts';
+
+/** Two strips, crosscut, and a matched row; every kind of step and piece occurs. Usable 2480 × 1230. */
+function goodPlan(by: SawWithTrim = saw({ firstCut: 'rip', turns: 2 })): PlanFile {
+  const fronts = [400, 300].map((width, position) =>
+    part(`front ${position}`, 500 - position * 30, width, {
+      match: { run: 'fronts', position, follows: 'width' },
+    }),
+  );
+  const parts = [part('door', 700, 412, { count: 2 }), part('shelf', 500, 412, { grain: 'none' }), ...fronts];
+  const group = makeStockGroups(parts, [supply(2500, 1250, { count: 3 })], by).groups[0]!;
+  // Demands: 0 the blank (500 along the grain, 703.2 across it), 1 door, 2 shelf.
+  const root = stack('y', 2480, 1230, [
+    stack('x', 2480, 703.2, [wanted(0, 500, 703.2), spare(1976.8, 703.2, 'offcut')]),
+    stack('x', 2480, 412, [wanted(1, 700, 412), wanted(1, 700, 412), wanted(2, 500, 412), spare(570.4, 412)]),
+    spare(2480, 108.4),
+  ]);
+  const nest = nestOf(group, [{ sheet: 0, copies: 1, root }]);
+  return makePlan([{ group, nest }], { job: 'test', currency: 'EUR', seed: 1 });
+}
+
+type Change = (group: PlanGroup, sheet: PlanSheet, plan: PlanFile) => void;
+
+/** What the replay says of the good plan after a change. */
+function findingsAfter(change: Change, by?: SawWithTrim): { code: string; message: string }[] {
+  const plan = structuredClone(goodPlan(by));
+  change(plan.groups[0]!, plan.groups[0]!.sheets[0]!, plan);
+  return replay(writePlan(plan)).findings.map(({ code, message }) => ({ code, message }));
+}
+
+const codesAfter = (change: Change) => findingsAfter(change).map((finding) => finding.code);
+
+function parting(sheet: PlanSheet, index: number) {
+  const steps = sheet.steps.filter((step) => step.cut !== 'trim');
+  const step = steps[index];
+  if (step === undefined) throw new Error(`no cut ${index}`);
+  return step;
+}
+
+describe('a plan as it should be', () => {
+  it('replays, and is measured', () => {
+    const plan = goodPlan();
+    const { ok, findings, reports } = replay(writePlan(plan));
+    expect(findings).toEqual([]);
+    expect(ok).toBe(true);
+    expect(reports[0]).toMatchObject({ group: 'ply-grey', sheets: 1, panels: 5, cuts: 12 });
+    const measure = measurePlan(plan)[0]!;
+    // Panels: 2 · 700 · 412 + 500 · 412 + 500 · 400 + 470 · 300 mm² on 2500 · 1250.
+    expect(measure.panelAreaUm2).toBe(1_123_800_000_000n);
+    expect(measure.yield).toBe(0.359616);
+    // 703.2 and 412 | 700 and 500, both strips together | 400 | 470.
+    expect(measure.fenceSettings).toBe(6);
+    expect(measure.turns).toBe(1);
+    // Trims 1250 + 1250 + 2480 + 2480, rips 2480 + 2480, crosscuts 703.2 + 3 · 412, parting 500, recut 300.
+    expect(measure.sawnUm).toBe(15_159_200);
+    expect(measure.offcuts).toEqual([
+      { sheet: 1, piece: 'A2', lengthUm: 1_976_800, widthUm: 703_200, grain: 'length', count: 1 },
+    ]);
+  });
+});
+
+describe('a wrong plan is told by sheet and cut', () => {
+  it('a fence 0.1 mm off', () => {
+    const findings = findingsAfter((_, sheet) => {
+      parting(sheet, 1).fence = 412.1;
+    });
+    expect(findings[0]!.message).toBe(
+      'group ply-grey, sheet 1, cut 6: the fence is at 412.1 but panel "door" ("door", piece "B1") must be 412.0 along the width of the sheet',
+    );
+    expect(new Set(findings.map((finding) => finding.code))).toEqual(new Set(['size-wrong']));
+  });
+
+  it('a fence beyond the piece, or a blade that does not cut', () => {
+    expect(codesAfter((_, s) => Object.assign(parting(s, 0), { fence: 1230 }))[0]).toBe('fence-outside');
+    expect(codesAfter((_, s) => Object.assign(parting(s, 0), { fence: 0 }))[0]).toBe('fence-outside');
+  });
+
+  it('kerf and scrapes', () => {
+    const first = findingsAfter((_, s) => Object.assign(parting(s, 0), { take: 3.1 }))[0]!;
+    expect(first.code).toBe('take-wrong');
+    expect(first.message).toContain('the blade takes 3.2, not 3.1');
+    expect(codesAfter((group) => Object.assign(group.saw, { kerf: 3.3 }))[0]).toBe('take-wrong');
+  });
+
+  it('trims left out, too small, on a divided sheet, or twice', () => {
+    const missing = findingsAfter((_, s) => {
+      s.steps.splice(3, 1);
+      parting(s, 0).piece = 'sheet 3';
+    })[0]!;
+    expect(missing.message).toBe(
+      'group ply-grey, sheet 1, cut 4: the far side of the sheet has not been trimmed',
+    );
+    expect(codesAfter((_, s) => Object.assign(s.steps[0]!, { take: 9.9 }))[0]).toBe('trim-wrong');
+    expect(codesAfter((_, s) => Object.assign(s.steps[1]!, { side: 'left' }))[0]).toBe('trim-twice');
+    const late: Change = (_, s) =>
+      void s.steps.push({ cut: 'trim', piece: 'C', side: 'near', take: 10, leaves: 'D' });
+    expect(codesAfter(late)[0]).toBe('trim-late');
+  });
+
+  it('pieces that are not there, used again, or forgotten', () => {
+    expect(codesAfter((_, s) => Object.assign(parting(s, 0), { piece: 'Z' }))[0]).toBe('no-such-piece');
+    expect(codesAfter((_, s) => Object.assign(parting(s, 1), { piece: 'sheet 4' }))[0]).toBe('no-such-piece');
+    expect(codesAfter((_, s) => parting(s, 1).gives.splice(0, 1, 'A'))[0]).toBe('name-used-twice');
+    expect(codesAfter((_, s) => Object.assign(parting(s, 1), { gives: ['B', 'B'] }))[0]).toBe(
+      'name-used-twice',
+    );
+    expect(codesAfter((_, s) => void parting(s, 0).gives.pop())[0]).toBe('pieces-wrong');
+    expect(codesAfter((_, s) => void s.pieces.pop())).toContain('piece-left-over');
+    expect(codesAfter((_, s) => void s.pieces.push(s.pieces[0]!))).toContain('no-such-piece');
+    expect(
+      codesAfter((_, s) => void s.pieces.push({ is: 'waste', piece: '__proto__', length: 1, width: 1 })),
+    ).toEqual(['no-such-piece']);
+  });
+
+  it('panels of the wrong kind, number, size or grain', () => {
+    const panelAt = (sheet: PlanSheet, id: string) => {
+      const found = sheet.pieces.find((piece) => piece.is === 'panel' && piece.panel === id);
+      if (found?.is !== 'panel') throw new Error(`no panel ${id}`);
+      return found;
+    };
+    expect(codesAfter((_, s) => Object.assign(panelAt(s, 'door'), { panel: 'window' }))).toEqual([
+      'panel-unknown',
+      'count-wrong',
+    ]);
+    expect(codesAfter((group) => Object.assign(group.panels[0]!, { count: 3 }))).toEqual(['count-wrong']);
+    expect(codesAfter((_, s) => Object.assign(s, { copies: 2 }))).toContain('count-wrong');
+    expect(codesAfter((_, s) => Object.assign(panelAt(s, 'door'), { lengthAlong: 'width' }))).toContain(
+      'grain-wrong',
+    );
+    expect(codesAfter((group) => Object.assign(group.stock[0]!, { grain: 'width' }))).toContain(
+      'grain-wrong',
+    );
+    expect(codesAfter((group) => Object.assign(group.panels[1]!, { width: 412.1 }))).toEqual(['size-wrong']);
+  });
+
+  it('grain does not matter to a sheet or a panel without', () => {
+    const turned: Change = (group, sheet) => {
+      group.panels[0]!.grain = 'none';
+      for (const piece of sheet.pieces) {
+        if (piece.is === 'panel' && piece.panel === 'door') piece.lengthAlong = 'width';
+      }
+      const door = group.panels[0]!;
+      [door.length, door.width] = [door.width, door.length];
+    };
+    expect(codesAfter(turned)).toEqual([]);
+  });
+
+  it('sheets that are not in stock, or not as many', () => {
+    expect(codesAfter((_, s) => Object.assign(s, { stock: 'other' }))).toEqual(['stock-unknown']);
+    expect(codesAfter((group) => Object.assign(group.stock[0]!, { count: 0 }))).toEqual(['stock-run-out']);
+    expect(codesAfter((_, s) => Object.assign(s, { number: 2 }))).toContain('sheet-number-wrong');
+  });
+
+  it('matched fronts out of order, from the wrong place, or cut apart as if they were not', () => {
+    const swap: Change = (group) => void group.runs[0]!.panels.reverse();
+    expect(codesAfter(swap)).toEqual(['run-wrong']);
+    expect(codesAfter((group) => Object.assign(group.runs[0]!, { follows: 'length' }))).toContain(
+      'run-wrong',
+    );
+    expect(codesAfter((group) => Object.assign(group, { runs: [] }))).toEqual(['run-wrong']);
+    const asRecut: Change = (_, s) => {
+      for (const step of s.steps) if (step.cut === 'part') step.cut = 'recut';
+    };
+    expect(findingsAfter(asRecut, saw({ firstCut: 'rip' })).map((finding) => finding.code)).toEqual([
+      'run-wrong',
+      'run-wrong',
+    ]);
+    const asPart: Change = (_, s) => {
+      for (const step of s.steps)
+        if (step.piece.startsWith('B') && step.cut === 'crosscut') Object.assign(step, { cut: 'part' });
+    };
+    expect(codesAfter(asPart)).toEqual(['run-wrong']);
+  });
+
+  it('cuts that the saw does not allow, or called by a wrong name', () => {
+    expect(codesAfter((group) => Object.assign(group.saw, { firstCut: 'crosscut' }))).toContain(
+      'first-cut-wrong',
+    );
+    expect(codesAfter((group) => Object.assign(group.saw, { turns: 0 }))[0]).toBe('too-many-turns');
+    expect(codesAfter((_, s) => Object.assign(parting(s, 0), { cut: 'crosscut' }))[0]).toBe('cut-name-wrong');
+  });
+
+  it('bounds that do not follow or do not fit', () => {
+    expect(codesAfter((group) => Object.assign(group.bound, { sheets: 2 }))).toEqual([
+      'bound-wrong',
+      'bound-wrong',
+    ]);
+    // The area of the panels asks for one sheet at 100.00.
+    expect(codesAfter((group) => void Object.assign(group.bound, { sheets: 1, cost: 10_000 }))).toEqual([]);
+    expect(codesAfter((group) => void Object.assign(group.bound, { cost: 10_001 }))).toContain('bound-wrong');
+    expect(codesAfter((group) => Object.assign(group, { proved: true }))).toEqual(['bound-wrong']);
+    expect(
+      codesAfter((group) => {
+        Object.assign(group.bound, { sheets: 1, cost: 10_000 });
+        group.proved = true;
+        group.stock[0]!.price = 9_999;
+      }),
+    ).toContain('bound-wrong');
+  });
+
+  it('ids used twice', () => {
+    expect(codesAfter((_, __, plan) => void plan.groups.push(structuredClone(plan.groups[0]!)))).toEqual([
+      'id-used-twice',
+    ]);
+    expect(codesAfter((group) => void group.stock.push({ ...group.stock[0]! }))).toContain('id-used-twice');
+    expect(codesAfter((group) => void group.panels.push({ ...group.panels[0]! }))).toContain('id-used-twice');
+  });
+
+  it('text that is no plan', () => {
+    for (const text of ['', '{', 'null', '[1]', '{"constructor": 1}']) {
+      const { ok, findings, reports } = replay(text);
+      expect({ ok, reports, some: findings.length > 0 }).toEqual({ ok: false, reports: [], some: true });
+    }
+  });
+});
+
+describe('a saw that rips first', () => {
+  it('may crosscut at once only where one strip is the whole sheet', () => {
+    const by = saw({ firstCut: 'rip' });
+    const replayed = (width: number) => {
+      const parts = [part('a', 600, width), part('b', 500, 400, { count: 3 })];
+      const group = makeStockGroups(parts, [supply(2500, 1250)], by).groups[0]!;
+      const column = stack('y', 500, 1230, [...[0, 1, 2].map(() => wanted(1, 500, 400)), spare(500, 20.4)]);
+      const first =
+        width === 1230
+          ? wanted(0, 600, 1230)
+          : stack('y', 600, 1230, [wanted(0, 600, width), spare(600, 1226.8 - width)]);
+      const root = stack('x', 2480, 1230, [first, column, spare(1373.6, 1230, 'offcut')]);
+      const nest = nestOf(group, [{ sheet: 0, copies: 1, root }]);
+      const plan = makePlan([{ group, nest }], { job: 'test', currency: 'EUR', seed: 1 });
+      return replay(writePlan(plan)).findings.map((finding) => finding.code);
+    };
+    expect(replayed(1230)).toEqual([]);
+    expect(replayed(800)).toEqual(['first-cut-wrong']);
+  });
+});
