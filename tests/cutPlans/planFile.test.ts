@@ -58,6 +58,10 @@ describe('the plan file', () => {
     }
   });
 
+  it('has its JSON Schema published as it is (`vitest -u` writes it anew)', async () => {
+    await expect(planSchemaText()).toMatchFileSnapshot('../../schemas/plan.schema.json');
+  });
+
   it('has a JSON Schema that describes every field and allows no other', () => {
     const schema = JSON.parse(planSchemaText());
     expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
