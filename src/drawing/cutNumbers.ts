@@ -80,6 +80,7 @@ function placeBeside(
   line: Line,
   field: Box,
   mostMm: number,
+  isTaken: (box: Box) => boolean,
   isFree: (at: readonly [number, number]) => boolean,
 ): readonly [number, number] | null {
   const [x, y] = leaderFoot(line);
@@ -93,7 +94,7 @@ function placeBeside(
         [x - far, y + i],
         [x + far, y + i],
       ] as const) {
-        if (inField(at) && isFree(at)) return at;
+        if (inField(at) && isFree(at) && leaderIsFree([x, y], at, isTaken)) return at;
       }
     }
   }
@@ -107,6 +108,15 @@ function boxAlongLine(from: readonly [number, number], to: readonly [number, num
     const y = from[1] + ((to[1] - from[1]) * i) / count;
     return { x0: x - 0.3, y0: y - 0.3, x1: x + 0.3, y1: y + 0.3 };
   });
+}
+
+/** Whether a leader crosses nothing on its way from its foot; at the foot itself other cuts may meet. */
+function leaderIsFree(
+  foot: readonly [number, number],
+  at: readonly [number, number],
+  isTaken: (box: Box) => boolean,
+): boolean {
+  return !boxAlongLine(foot, at).some((box) => isTaken(box));
 }
 
 /**
@@ -124,6 +134,7 @@ export function drawCutNumbers(
 ): number[] {
   const lines = cuts.map((cut) => lineOf(cut, view));
   const left: number[] = [];
+  const isTaken = (box: Box) => !sketch.taken.isFree(box);
   const kerfs = lines.map((line) => view.place(line.cut.kerf));
   for (const [index, line] of lines.entries()) {
     const { number } = line.cut;
@@ -147,7 +158,7 @@ export function drawCutNumbers(
     const best = clear.find(clearOfSmallPanels);
     const close = best
       ? null
-      : placeBeside(line, field, 8, (at) => isFree(at) && clearOfCuts(at) && clearOfSmallPanels(at));
+      : placeBeside(line, field, 8, isTaken, (at) => isFree(at) && clearOfCuts(at) && clearOfSmallPanels(at));
     const on = best ?? (close ? undefined : (clear[0] ?? places[0]));
     if (on) {
       const outside = on[0] < view.box.x0 || on[1] > view.box.y1;
@@ -157,8 +168,8 @@ export function drawCutNumbers(
     }
     const beside =
       close ??
-      placeBeside(line, field, 30, (at) => isFree(at) && clearOfCuts(at)) ??
-      placeBeside(line, field, 30, isFree);
+      placeBeside(line, field, 30, isTaken, (at) => isFree(at) && clearOfCuts(at)) ??
+      placeBeside(line, field, 30, isTaken, isFree);
     if (!beside) {
       left.push(number);
       continue;

@@ -7,7 +7,7 @@ import { printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
 import { drawFrame, drawTitleBlock, type Page, type PageSize, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
 import { keyTable, markAt } from './panelKey.ts';
-import { drawMarkWithLeader, drawPanelLabel, drawSpareLabel, type PanelWords } from './pieceLabels.ts';
+import { drawMarkWithLeader, drawPanelLabel, type PanelWords } from './panelLabels.ts';
 import {
   drawEdging,
   drawGround,
@@ -21,6 +21,7 @@ import {
 import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
 import { type SheetView, viewOfSheet } from './sheetView.ts';
 import { Sketch } from './sketch.ts';
+import { drawSpareLabel } from './spareLabels.ts';
 import { panelSize, stepTable, unitOf } from './stepTable.ts';
 import { drawStripNames, drawSurroundings } from './surroundings.ts';
 import { columnsOf, flowTable, type TableSpace, tableSpace } from './tables.ts';
@@ -62,7 +63,7 @@ function runWords(panel: PlanPanel, group: PlanGroup): string {
   const run = group.runs.find((one) => one.panels.includes(panel.id));
   if (!run) return '';
   const places = run.panels.flatMap((id, index) => (id === panel.id ? [index + 1] : []));
-  return `run ${plainText(run.name)} ${places.join('+')}/${run.panels.length}`;
+  return `run ${plainText(run.name)}\u00a0${places.join('+')}/${run.panels.length}`;
 }
 
 function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
@@ -78,7 +79,7 @@ function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
 /** What is left of a panel's box for words once its edging marks are drawn. */
 function roomForWords(box: Box, edged: ReadonlySet<PageSide> | ReadonlyMap<PageSide, string>): Box {
   const narrower = Math.min(box.x1 - box.x0, box.y1 - box.y0);
-  const plain = Math.min(0.5, narrower / 10);
+  const plain = Math.min(0.8, narrower / 12);
   const marked = Math.min(EDGING_INSET_MM + 0.45, narrower / 4);
   const margin = (side: PageSide) => (edged.has(side) ? marked : plain);
   return {

@@ -11,21 +11,34 @@ function advance(font: Font, text: string): number {
   return sum;
 }
 
+/** Letters that stand side by side without shaping: Latin, punctuation, arrows and other signs. */
+const SIDE_BY_SIDE = /^[\u0020-\u024f\u2010-\u2027\u2030-\u205e\u2190-\u2bff]*$/u;
+
+function makeOneMeasurer(font: Font): (text: string) => number {
+  const letters = new Map<string, number>();
+  const words = new Map<string, number>();
+  const remembered = (known: Map<string, number>, text: string): number => {
+    let width = known.get(text);
+    if (width === undefined) {
+      width = advance(font, text) / font.unitsPerEm;
+      known.set(text, width);
+    }
+    return width;
+  };
+  return (text) => {
+    if (!SIDE_BY_SIDE.test(text)) return remembered(words, text);
+    let sum = 0;
+    for (const letter of text) sum += remembered(letters, letter);
+    return sum;
+  };
+}
+
 /**
  * Measures text with two TrueType fonts, given as their bytes (DejaVu Sans Condensed and its bold in all drawings
- * of this project, see `FONT_FAMILY`). Widths are in the unit of `sizeMm`, rounded up to 0.001. Words are kept,
- * since the same ones come again and again on a job.
+ * of this project, see `FONT_FAMILY`). Widths are in the unit of `sizeMm`, rounded up to 0.001. Latin letters are
+ * added up without kerning, which would only bring them nearer together; other scripts are shaped.
  */
 export function makeFontMeasurer(regular: Uint8Array, bold: Uint8Array): TextMeasurer {
-  const fonts = { regular: create(regular), bold: create(bold) };
-  const known = { regular: new Map<string, number>(), bold: new Map<string, number>() };
-  return (text, sizeMm, weight) => {
-    const widths = known[weight];
-    let width = widths.get(text);
-    if (width === undefined) {
-      width = advance(fonts[weight], text) / fonts[weight].unitsPerEm;
-      widths.set(text, width);
-    }
-    return Math.ceil(width * sizeMm * 1000) / 1000;
-  };
+  const measurers = { regular: makeOneMeasurer(create(regular)), bold: makeOneMeasurer(create(bold)) };
+  return (text, sizeMm, weight) => Math.ceil(measurers[weight](text) * sizeMm * 1000) / 1000;
 }

@@ -6,3 +6,4 @@
  */
 export { type DrawingOptions, drawCutPlan } from './cutPlan.ts';
 export type { Drawing, Shape, TextMeasurer } from './drawing.ts';
+export { drawOverview } from './overview.ts';

@@ -3,10 +3,12 @@ import type { SheetRect } from './sawnSheet.ts';
 
 /**
  * Reductions in the order they are tried: those of ISO 5455 (1:1, 1:2, 1:5, 1:10, 1:20, 1:50, 1:100) with the
- * divisions of a common three-edged scale rule between them (1:2.5, 1:7.5, 1:12.5, 1:25, 1:75), and 1:15. The larger drawing is
+ * divisions of a common three-edged scale rule between them (1:2.5, 1:7.5, 1:12.5, 1:25, 1:75), and 1:15, 1:30, 1:40. The larger drawing is
  * worth more to the reader than the rounder number, and the scale is printed on the sheet.
  */
-const REDUCTIONS = [1, 2, 2.5, 5, 7.5, 10, 12.5, 15, 20, 25, 50, 75, 100, 200, 500, 1000] as const;
+export const REDUCTIONS = [
+  1, 2, 2.5, 5, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000,
+] as const;
 
 /** How a sheet lies on the page. */
 export interface SheetView {

@@ -48,9 +48,13 @@ export interface StepTableOf {
   markOf(panel: string): string | null;
 }
 
+function sizeOf(piece: SawnPiece, of: StepTableOf): string {
+  return printRect(piece.rect, of.sawn.stock.grain, of.units);
+}
+
 /** What a piece is called from the cut that frees it on: what it ends as, or its name and size. */
 function pieceWords(piece: SawnPiece, end: SawnEnd | undefined, of: StepTableOf): string {
-  const size = printRect(piece.rect, of.sawn.stock.grain, of.units);
+  const size = sizeOf(piece, of);
   if (!end) return `${plainText(piece.name)} (${size})`;
   if (!end.panel) return `${end.ending.is === 'offcut' ? 'OFFCUT' : 'waste'} ${size}`;
   const mark = of.markOf(end.panel.id);
@@ -58,19 +62,18 @@ function pieceWords(piece: SawnPiece, end: SawnEnd | undefined, of: StepTableOf)
   return `${mark === null ? '' : `[${mark}] `}${name} ${panelSize(end.panel, of.units)}`;
 }
 
-/** Cuts that follow each other with one fence setting and free the same panel each time. */
+/** Cuts that follow each other along one piece with one fence setting, and free the same each time. */
 interface Series {
   readonly cuts: SawnCut[];
 }
 
 function sameAgain(before: SawnCut, next: SawnCut, ends: ReadonlyMap<string, SawnEnd>): boolean {
   if (before.step.cut === 'trim' || next.step.cut === 'trim') return false;
-  const one = ends.get(before.gives[0]!.name)?.panel;
-  const other = ends.get(next.gives[0]!.name)?.panel;
+  const one = ends.get(before.gives[0]!.name);
+  const other = ends.get(next.gives[0]!.name);
   return (
-    one !== undefined &&
-    one !== null &&
-    one === other &&
+    one?.panel === other?.panel &&
+    one?.ending.is === other?.ending.is &&
     before.step.cut === next.step.cut &&
     before.step.blade === next.step.blade &&
     before.step.fence === next.step.fence &&
@@ -91,9 +94,19 @@ function inSeries(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>):
 function comesOut(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>, of: StepTableOf): string {
   const [first] = cuts[0]!.gives;
   const rest = cuts.at(-1)!.gives[1];
+  const end = ends.get(first!.name);
   const times = cuts.length > 1 ? `${cuts.length} × ` : '';
-  const freed = `${times}${pieceWords(first!, ends.get(first!.name), of)}`;
-  return rest === undefined ? freed : `${freed}; ${pieceWords(rest, ends.get(rest.name), of)}`;
+  const freed = end
+    ? `${times}${pieceWords(first!, end, of)}`
+    : `${cuts.map((cut) => plainText(cut.gives[0]!.name)).join(', ')} (${sizeOf(first!, of)})`;
+  if (rest === undefined) return freed;
+  // What is left and goes on to be divided the same way needs no size: it is still lying at the fence.
+  const next = of.sawn.cuts.find((cut) => cut.hand.name === rest.name);
+  const words =
+    next !== undefined && next.runsAlong === cuts[0]!.runsAlong
+      ? plainText(rest.name)
+      : pieceWords(rest, ends.get(rest.name), of);
+  return `${freed}; ${words}`;
 }
 
 function setting(cut: SawnCut, units: Units): string {

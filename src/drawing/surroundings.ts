@@ -35,9 +35,24 @@ function writeInMargin(
   const field = where === 'left' ? marginLeft(view) : marginBelow(view);
   const near =
     where === 'left'
-      ? { ...field, y0: Math.max(field.y0, along - h), y1: Math.min(field.y1, along + h) }
+      ? { ...field, y0: Math.max(field.y0, along - 2 * h), y1: Math.min(field.y1, along + 2 * h) }
       : { ...field, x0: Math.max(field.x0, along - w), x1: Math.min(field.x1, along + w) };
-  const centre = findRoom(near, w, h, wanted, sketch.taken.within(near));
+  const taken = sketch.taken.within(near);
+  // Best alone in its part of the margin, so that it is not read together with the number of a cut.
+  const alone = where === 'left' ? ([8.6, h] as const) : ([w + 2, 4.7] as const);
+  const middle = [(field.x0 + field.x1) / 2, (field.y0 + field.y1) / 2] as const;
+  const lone = findRoom(
+    near,
+    alone[0],
+    alone[1],
+    where === 'left' ? [middle[0], along] : [along, middle[1]],
+    taken,
+  );
+  const centre = lone
+    ? where === 'left'
+      ? ([wanted[0], lone[1]] as const)
+      : ([lone[0], wanted[1]] as const)
+    : findRoom(near, w, h, wanted, taken);
   if (!centre) return;
   const down = sizeMm * 0.27;
   const [x, y] = reads === 'up' ? [centre[0] + down, centre[1]] : [centre[0], centre[1] + down];

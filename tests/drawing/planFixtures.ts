@@ -278,3 +278,48 @@ export function randomPlan(seed: number): { group: PlanGroup; sheet: PlanSheet }
   group.sheets.push(sheet);
   return { group, sheet };
 }
+
+/** Two rows of matched fronts, one following along the grain and one across it, each parted from its blank last. */
+export function matchedPlan(): { group: PlanGroup; sheet: PlanSheet } {
+  const all = 'near far left right';
+  const panels = [
+    panelOf({ name: 'lower door', unit: 'wardrobe', size: [900, 397], edged: all }, 0),
+    panelOf({ name: 'upper door', unit: 'wardrobe', size: [500, 397], edged: all }, 1),
+    panelOf({ name: 'front 1', unit: 'galley locker', size: [620, 250], edged: all }, 2),
+    panelOf({ name: 'front 2', unit: 'galley locker', size: [620, 250], edged: all }, 3),
+    panelOf({ name: 'front 3', unit: 'galley locker', size: [620, 250], edged: all }, 4),
+  ];
+  const group = emptyGroup({}, panels);
+  group.runs.push(
+    { name: 'wardrobe doors', follows: 'length', panels: ['p1', 'p2'] },
+    { name: 'galley locker', follows: 'width', panels: ['p3', 'p4', 'p5'] },
+  );
+  const maker = new PlanMaker(3.2);
+  let raw: Bench = { name: 'sheet', x: um(2440), y: um(1220) };
+  for (const side of ['left', 'near', 'right', 'far'] as const) raw = maker.trim(raw, side, 10);
+  const [doors, rest] = maker.part(raw, 'length', um(397), 'rip');
+  const [doorBlank, doorRest] = maker.part(doors, 'width', um(900 + 3.2 + 500), 'crosscut');
+  maker.spare(doorRest!);
+  const [fronts, last] = maker.part(rest!, 'length', um(3 * 250 + 2 * 3.2), 'rip');
+  if (last) maker.spare(last);
+  const [frontBlank, frontRest] = maker.part(fronts, 'width', um(620), 'crosscut');
+  maker.spare(frontRest!);
+  const [lower, upper] = maker.part(doorBlank, 'width', um(900), 'part');
+  maker.panel(lower, 'p1', 'length');
+  maker.panel(upper!, 'p2', 'length');
+  const [one, others] = maker.part(frontBlank, 'length', um(250), 'part');
+  const [two, three] = maker.part(others!, 'length', um(250), 'part');
+  maker.panel(one, 'p3', 'length');
+  maker.panel(two, 'p4', 'length');
+  maker.panel(three!, 'p5', 'length');
+  const sheet: PlanSheet = {
+    number: 1,
+    stock: 'sheet',
+    copies: 1,
+    start: 'sheet',
+    steps: maker.steps,
+    pieces: maker.pieces,
+  };
+  group.sheets.push(sheet);
+  return { group, sheet };
+}

@@ -1,8 +1,10 @@
 import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
+import { drawOverview } from '../../src/drawing/overview.ts';
 import { measure } from '../drawing/drawingTools.ts';
-import { randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
+import { matchedPlan, randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
 
+/** Invented panels of a galley, with the strips and blocks that make a sheet hard to read. */
 const galley: Wanted[] = [
   { name: 'left side', unit: 'galley sink', size: [798.4, 449.2], edged: 'near' },
   { name: 'right side', unit: 'galley sink', size: [798.4, 449.2], edged: 'near' },
@@ -27,25 +29,77 @@ const galley: Wanted[] = [
   { name: 'block', unit: 'bed', size: [60, 60], grain: 'none', count: 8 },
 ];
 
-/** The named pictures: each has been looked at, and is compared byte by byte afterwards. */
+const smallParts: Wanted[] = [
+  { name: 'drawer side', unit: 'galley drawers', size: [380, 120], grain: 'none', count: 12 },
+  { name: 'drawer back', unit: 'galley drawers', size: [350, 120], grain: 'none', count: 6 },
+  { name: 'rail', unit: 'galley sink', size: [569.2, 80], count: 8 },
+  { name: 'plinth', unit: 'galley', size: [1200, 60], edged: 'near', count: 2 },
+  { name: 'locker divider', unit: 'overhead locker', size: [298, 260], edged: 'near', count: 6 },
+  { name: 'batten', unit: 'bed base', size: [700, 50], count: 4, edging: 'grey 2', edged: 'far' },
+];
+
+const twice = (wanted: readonly Wanted[]) => wanted.map((w) => ({ ...w, count: (w.count ?? 1) * 2 }));
+
+/**
+ * The named pictures. Each has been looked at on A4 in black and white; the SVG beside this file is compared byte by
+ * byte, so a change of any drawing has to be looked at again.
+ */
 export const pictures: Record<string, () => Drawing[]> = {
-  'cut-plan-dense': () => {
+  'dense sheet': () => {
     const { group, sheet } = stripPlan(galley, {}, { copies: 2 });
     return drawCutPlan(group, sheet, { measure, job: 'demo long van', owner: 'Workshop of the demo' });
   },
-  'cut-plan-wide-sheet': () => {
+  'forty small panels': () => {
+    const { group, sheet } = stripPlan(smallParts);
+    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+  },
+  'wide sheet': () => {
+    const { group, sheet } = stripPlan(twice(galley), { length: 2800, width: 2070, kerf: 4.4 });
+    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+  },
+  'grain across the sheet': () => {
+    const stock = { length: 1220, width: 2440, grain: 'width' } as const;
+    const { group, sheet } = stripPlan(galley.slice(0, 8), stock);
+    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+  },
+  'matched fronts': () => {
+    const { group, sheet } = matchedPlan();
+    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+  },
+  'offcut in inches': () => {
+    const stock = { length: 914.4, width: 609.6, trim: 6.4, kind: 'offcut' } as const;
     const { group, sheet } = stripPlan(
-      galley.map((w) => ({ ...w, count: (w.count ?? 1) * 2 })),
-      { length: 2800, width: 2070, kerf: 4.4 },
+      [
+        { name: 'lid', size: [457.2, 304.8], edged: 'near' },
+        { name: 'base', size: [412, 304.8] },
+      ],
+      stock,
     );
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+    return drawCutPlan(group, sheet, { measure, job: 'box', units: 'inch' });
   },
-  'cut-plan-cross-grain': () => {
-    const { group, sheet } = stripPlan(galley.slice(0, 8), { length: 1220, width: 2440, grain: 'width' });
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
-  },
-  'cut-plan-awkward-names': () => {
-    const { group, sheet } = randomPlan(5);
+  'awkward names': () => {
+    const { group, sheet } = randomPlan(13);
     return drawCutPlan(group, sheet, { measure, job: 'names <with> "quotes" & more' });
   },
+  overview: () => {
+    const { group } = stripPlan(galley, {}, { copies: 2 });
+    const others = [smallParts, galley.slice(0, 8), galley.slice(4)].map((wanted, index) => {
+      const made = stripPlan(wanted, {}, { number: index + 2, copies: 1 + index });
+      const rename = (id: string) => `${index}/${id}`;
+      group.panels.push(...made.group.panels.map((panel) => ({ ...panel, id: rename(panel.id) })));
+      return {
+        ...made.sheet,
+        pieces: made.sheet.pieces.map((piece) =>
+          piece.is === 'panel' ? { ...piece, panel: rename(piece.panel) } : piece,
+        ),
+      };
+    });
+    group.sheets.push(...others);
+    return drawOverview(group, { measure, job: 'demo long van' });
+  },
 };
+
+/** File names of the pages of a picture. */
+export function fileName(name: string, page: number): string {
+  return `${name.replaceAll(' ', '-')}-${page}.svg`;
+}

@@ -1,5 +1,6 @@
-import { type Box, TEXT_FALL, TEXT_RISE, type Weight } from './drawing.ts';
-import { LARGE, LINE_PITCH, NARROW, NORMAL, SMALL, wrap } from './lettering.ts';
+import type { Box, Weight } from './drawing.ts';
+import { boxAround, breakLine, drawLabel, extent, type Label, type LabelLine } from './labels.ts';
+import { NARROW, NORMAL, SMALL } from './lettering.ts';
 import { findRoom, findRoomOnGrid, type Sketch } from './sketch.ts';
 
 /** What a label says about a panel, all parts plain text; empty parts are left out. */
@@ -12,63 +13,16 @@ export interface PanelWords {
   readonly mark: string;
 }
 
-interface Line {
-  readonly text: string;
-  readonly weight: Weight;
-  /** Set in a square before the text. */
-  readonly mark?: string;
-}
-
-interface Label {
-  readonly lines: readonly Line[];
-  readonly sizeMm: number;
-  readonly reads: 'across' | 'up';
-}
-
 /** Direction and lengths in which a grain arrow may be drawn, longest first. */
 const ARROW_LENGTHS = [14, 9, 6, 4] as const;
 const ARROW_ROOM_MM = 1.3;
 
-function markWidth(sketch: Sketch, mark: string, sizeMm: number): number {
-  return Math.max(2.6, sketch.measure(mark, sizeMm, 'bold') + 1.2);
-}
-
-function lineWidth(sketch: Sketch, line: Line, sizeMm: number): number {
-  const text = line.text === '' ? 0 : sketch.measure(line.text, sizeMm, line.weight);
-  if (line.mark === undefined) return text;
-  return markWidth(sketch, line.mark, sizeMm) + (text === 0 ? 0 : 0.8 + text);
-}
-
-/** Width and height of a label as it is read. */
-function extent(sketch: Sketch, label: Label): readonly [width: number, height: number] {
-  const width = Math.max(...label.lines.map((line) => lineWidth(sketch, line, label.sizeMm)));
-  const marked = label.lines.some((line) => line.mark !== undefined) ? 0.5 : 0;
-  const height = label.sizeMm * (TEXT_RISE + TEXT_FALL + LINE_PITCH * (label.lines.length - 1)) + marked;
-  return [width, height];
-}
-
-/** Breaks a text between words into at most `most` lines, or null when that cannot be done. */
-function breakLine(
-  sketch: Sketch,
-  text: string,
-  weight: Weight,
-  sizeMm: number,
-  widthMm: number,
-  most: number,
-): Line[] | null {
-  if (text === '') return [];
-  const lines = wrap(text, widthMm, sizeMm, weight, sketch.measure);
-  if (lines.length > most || lines.join(' ') !== text) return null;
-  if (lines.some((line) => sketch.measure(line, sizeMm, weight) > widthMm)) return null;
-  return lines.map((line) => ({ text: line, weight }));
-}
-
-function joined(...parts: (Line[] | null)[]): Line[] | null {
+function joined(...parts: (LabelLine[] | null)[]): LabelLine[] | null {
   return parts.some((part) => part === null) ? null : parts.flatMap((part) => part!);
 }
 
 /** Labels with everything on them, for a room as wide as given. */
-function fullLabels(sketch: Sketch, words: PanelWords, sizeMm: number, widthMm: number): Line[][] {
+function fullLabels(sketch: Sketch, words: PanelWords, sizeMm: number, widthMm: number): LabelLine[][] {
   const part = (text: string, weight: Weight, most: number) =>
     breakLine(sketch, text, weight, sizeMm, widthMm, most);
   const nameAndUnit = words.unit === '' ? words.name : `${words.name} · ${words.unit}`;
@@ -89,9 +43,9 @@ function fullLabels(sketch: Sketch, words: PanelWords, sizeMm: number, widthMm: 
 }
 
 /** Labels that send the reader to the key, fullest first. */
-function keyedLabels(words: PanelWords): Line[][] {
+function keyedLabels(words: PanelWords): LabelLine[][] {
   const { mark } = words;
-  const size: Line = { text: words.size, weight: 'regular' };
+  const size: LabelLine = { text: words.size, weight: 'regular' };
   return [
     [{ text: words.name, weight: 'regular', mark }, size],
     [{ text: words.size, weight: 'regular', mark }],
@@ -113,57 +67,6 @@ function* labelsToTry(sketch: Sketch, words: PanelWords, room: Box): Generator<L
   for (const lines of keyedLabels(words)) {
     for (const reads of ['across', 'up'] as const) yield { lines, sizeMm: SMALL, reads, keyed: true };
   }
-}
-
-function boxAround(centre: readonly [number, number], widthMm: number, heightMm: number): Box {
-  return {
-    x0: centre[0] - widthMm / 2,
-    y0: centre[1] - heightMm / 2,
-    x1: centre[0] + widthMm / 2,
-    y1: centre[1] + heightMm / 2,
-  };
-}
-
-function drawMark(sketch: Sketch, mark: string, label: Label, baseline: readonly [number, number]): number {
-  const wide = markWidth(sketch, mark, label.sizeMm);
-  const [x, y] = baseline;
-  const rise = label.sizeMm * 0.86;
-  const fall = label.sizeMm * 0.2;
-  const across = label.reads === 'across';
-  const box = across
-    ? { x0: x, y0: y - rise, x1: x + wide, y1: y + fall }
-    : { x0: x - rise, y0: y - wide, x1: x + fall, y1: y };
-  sketch.rect('panels', box, { stroke: NARROW, fill: 0 });
-  sketch.text('panels', mark, across ? x + wide / 2 : x, across ? y : y - wide / 2, {
-    sizeMm: label.sizeMm,
-    weight: 'bold',
-    anchor: 'middle',
-    reads: label.reads,
-  });
-  sketch.taken.take(box);
-  return wide;
-}
-
-/** Writes a label around a centre. */
-function drawLabel(
-  sketch: Sketch,
-  label: Label,
-  centre: readonly [number, number],
-  layer: 'panels' | 'offcuts',
-): void {
-  const [, height] = extent(sketch, label);
-  const { sizeMm, reads } = label;
-  label.lines.forEach((line, index) => {
-    const down =
-      -height / 2 + sizeMm * (TEXT_RISE + LINE_PITCH * index) + (line.mark === undefined ? 0 : 0.25);
-    const before = -lineWidth(sketch, line, sizeMm) / 2;
-    const at = (forward: number): readonly [number, number] =>
-      reads === 'across' ? [centre[0] + forward, centre[1] + down] : [centre[0] + down, centre[1] - forward];
-    let start = before;
-    if (line.mark !== undefined) start += drawMark(sketch, line.mark, label, at(before)) + 0.8;
-    const [x, y] = at(start);
-    sketch.text(layer, line.text, x, y, { sizeMm, weight: line.weight, reads });
-  });
 }
 
 /** A centre for the grain arrow and its length, outside the label's box, or null. */
@@ -226,7 +129,7 @@ export function drawPanelLabel(
     };
     if (grainRuns === null) return draw();
     // A little apart from the words on every side, so that the arrow is seen as an arrow.
-    const arrow = roomForArrow(room, boxAround(centre, w + 0.8, h + 0.6), grainRuns, obstacles);
+    const arrow = roomForArrow(room, boxAround(centre, w + 1, h + 0.9), grainRuns, obstacles);
     if (arrow) {
       const drawn = draw();
       drawArrow(sketch, grainRuns, arrow);
@@ -289,35 +192,5 @@ function* pointsBetween(
   const count = Math.max(1, Math.ceil((Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1])) / 0.6));
   for (let i = 0; i <= count; i++) {
     yield [from[0] + ((to[0] - from[0]) * i) / count, from[1] + ((to[1] - from[1]) * i) / count];
-  }
-}
-
-/** Writes what a spare piece is and its size where there is room, on a white ground. */
-export function drawSpareLabel(
-  sketch: Sketch,
-  box: Box,
-  word: string,
-  size: string,
-  strong: 'bold' | 'regular',
-): void {
-  const middle = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2] as const;
-  const obstacles = sketch.taken.within(box);
-  const sizes = strong === 'bold' ? [LARGE, NORMAL, SMALL] : [SMALL];
-  const first: Line = { text: word, weight: strong };
-  const second: Line = { text: size, weight: 'regular' };
-  const joinedLine: Line = { text: `${word} ${size}`, weight: 'regular' };
-  for (const sizeMm of sizes) {
-    for (const reads of ['across', 'up'] as const) {
-      for (const lines of [[first, second], [joinedLine], ...(sizeMm === SMALL ? [[first]] : [])]) {
-        const label: Label = { lines, sizeMm, reads };
-        const [along, high] = extent(sketch, label);
-        const [w, h] = reads === 'across' ? [along + 0.8, high + 0.2] : [high + 0.2, along + 0.8];
-        const centre = findRoom(box, w, h, middle, obstacles);
-        if (!centre) continue;
-        sketch.rect('offcuts', boxAround(centre, w, h), { fill: 0 });
-        drawLabel(sketch, label, centre, 'offcuts');
-        return;
-      }
-    }
   }
 }
