@@ -1,0 +1,226 @@
+import { describe, expect, it } from 'vitest';
+import { makePlan } from '../../src/cutPlans/index.ts';
+import { makeStockGroups } from '../../src/demands/index.ts';
+import { CUTTING_LIST_COLUMNS } from '../../src/documents/cuttingList.ts';
+import { makeLists, summarise } from '../../src/documents/index.ts';
+import type { Part } from '../../src/model/part.ts';
+import type { PlanFile } from '../../src/model/plan.ts';
+import type { SheetSupply } from '../../src/model/stock.ts';
+import { measurePlan } from '../../src/replay/index.ts';
+import { part, saw, supply } from '../helpers/parts.ts';
+import { nestOf, spare, stack, wanted } from '../helpers/planText.ts';
+import { readCsv } from '../helpers/readCsv.ts';
+
+const edgings = new Map([['grey-1', { title: 'Grey 1 mm', overlengthUm: 70_000, rollM: 50 }]]);
+const titles = new Map([
+  ['ply', 'Poplar ply'],
+  ['grey', 'Pale grey'],
+]);
+
+/** Two sheets alike with a door and a shelf each. Usable 2480 × 1230. */
+function plan(more: Partial<Part> = {}, on: Partial<SheetSupply> = {}): PlanFile {
+  const door = part('d-1', 698, 398, {
+    name: 'door',
+    unit: 'sink cupboard',
+    order: 'first order',
+    finishedLengthUm: 700_000,
+    finishedWidthUm: 400_000,
+    edging: { alongLength: ['grey-1', 'grey-1'], alongWidth: ['grey-1', 'grey-1'] },
+    count: 2,
+    ...more,
+  });
+  const shelf = part('s-1', 300, 500, {
+    name: 'shelf',
+    edging: { alongLength: [null, null], alongWidth: ['lipping', null] },
+    count: 2,
+  });
+  const group = makeStockGroups([door, shelf], [supply(2500, 1250, on)], saw()).groups[0]!;
+  const root = stack('y', 2480, 1230, [
+    stack('x', 2480, 500, [wanted(1, 300, 500), spare(2176.8, 500, 'offcut')]),
+    stack('x', 2480, 398, [wanted(0, 698, 398), spare(1778.8, 398, 'offcut')]),
+    spare(2480, 325.6),
+  ]);
+  const nest = nestOf(group, [{ sheet: 0, copies: 2, root }]);
+  return makePlan([{ group, nest }], { job: 'job', currency: 'EUR', seed: 1 });
+}
+
+const listsOf = (of: PlanFile) => makeLists(of, { edgings, titles });
+const rowsOf = (of: PlanFile, file: string) => readCsv(listsOf(of).get(file)!);
+
+describe('the lists of a job', () => {
+  it('are these files', () => {
+    expect([...listsOf(plan()).keys()]).toEqual([
+      'cutting-list.csv',
+      'edging-list.csv',
+      'edging-to-buy.csv',
+      'sheets-to-buy.csv',
+      'offcuts-kept.csv',
+    ]);
+  });
+
+  it('cutting list: sawn and finished sizes, edging by edge, sheets it is cut from', () => {
+    const rows = rowsOf(plan(), 'cutting-list.csv');
+    expect(Object.keys(rows[0]!)).toEqual([...CUTTING_LIST_COLUMNS]);
+    expect(rows).toHaveLength(2);
+    expect(rows[0]).toMatchObject({
+      number: '1',
+      id: 'd-1',
+      order: 'first order',
+      unit: 'sink cupboard',
+      name: 'door',
+      board: 'ply',
+      thickness: '15',
+      'cut length': '698.0',
+      'cut width': '398.0',
+      grain: 'length',
+      count: '2',
+      'finished length': '700.0',
+      'edging length 2': 'grey-1',
+      sheets: '1',
+    });
+    expect(rows[1]).toMatchObject({ 'edging width 1': 'lipping', 'edging width 2': '' });
+  });
+
+  it('edging list: shorter edges before longer ones, an edging at a time', () => {
+    const rows = rowsOf(plan(), 'edging-list.csv');
+    expect(
+      rows.map((row) => [row['pass'], row['edging'], row['number'], row['edge'], row['edge length']]),
+    ).toEqual([
+      ['1', 'grey-1', '1', 'width 1', '400.0'],
+      ['1', 'grey-1', '1', 'width 2', '400.0'],
+      ['2', 'grey-1', '1', 'length 1', '700.0'],
+      ['2', 'grey-1', '1', 'length 2', '700.0'],
+      // Along the width, but the shelf is wider than long.
+      ['2', 'lipping', '2', 'width 1', '500.0'],
+    ]);
+    expect(rows.map((row) => row['strip length'])).toEqual(['470.0', '470.0', '770.0', '770.0', '']);
+  });
+
+  it('edging to buy: net metres, with overlength, rolls', () => {
+    expect(rowsOf(plan(), 'edging-to-buy.csv')).toEqual([
+      {
+        edging: 'grey-1',
+        description: 'Grey 1 mm',
+        strips: '8',
+        // 2 doors · 2.2 m, and 8 · 70 mm.
+        'net metres': '4.400',
+        overlength: '70.0',
+        'metres to buy': '4.960',
+        roll: '50',
+        rolls: '1',
+      },
+      {
+        edging: 'lipping',
+        description: '',
+        strips: '2',
+        'net metres': '1.000',
+        overlength: '',
+        'metres to buy': '',
+        roll: '',
+        rolls: '',
+      },
+    ]);
+  });
+
+  it('sheets to buy: with prices, or without where areas were compared', () => {
+    expect(rowsOf(plan(), 'sheets-to-buy.csv')).toEqual([
+      {
+        group: 'ply-grey',
+        board: 'ply',
+        finish: 'grey',
+        thickness: '15',
+        description: 'Poplar ply, Pale grey',
+        sheet: '2500x1250',
+        kind: 'sheet',
+        length: '2500.0',
+        width: '1250.0',
+        grain: 'length',
+        count: '2',
+        'price each': '100.00',
+        price: '200.00',
+        currency: 'EUR',
+      },
+    ]);
+    expect(rowsOf(plan({}, { priceMinor: null }), 'sheets-to-buy.csv')[0]).toMatchObject({
+      count: '2',
+      'price each': '',
+      price: '',
+      currency: '',
+    });
+  });
+
+  it('offcuts kept: as a list of sheets for a later job', () => {
+    expect(rowsOf(plan(), 'offcuts-kept.csv')).toMatchObject([
+      {
+        length: '2176.8',
+        width: '500.0',
+        grain: 'length',
+        count: '2',
+        kind: 'offcut',
+        board: 'ply',
+        piece: 'A2',
+      },
+      {
+        length: '1778.8',
+        width: '398.0',
+        grain: 'length',
+        count: '2',
+        kind: 'offcut',
+        board: 'ply',
+        piece: 'B2',
+      },
+    ]);
+  });
+
+  it('survive names with commas, quotes and line breaks, and disarm formulas', () => {
+    const names = ['a,b', 'say "door"', 'two\nlines', 'two\r\nlines', '<b>', "it's", '-5.2', '+3', ' x '];
+    for (const name of names) {
+      expect(rowsOf(plan({ name }), 'cutting-list.csv')[0]!['name']).toBe(name);
+    }
+    const formulas = ['=1+1', '@SUM(A1)', '+cmd', '-2+3', '\t=1', '\r=1'];
+    for (const name of formulas) {
+      expect(rowsOf(plan({ name }), 'cutting-list.csv')[0]!['name']).toBe(`'${name}`);
+    }
+  });
+});
+
+describe('the summary', () => {
+  it('draws together what the plan and its measures say', () => {
+    const of = plan();
+    const { groups, job } = summarise(of, measurePlan(of));
+    expect(job).toBe('job');
+    expect(groups).toEqual([
+      {
+        group: 'ply-grey',
+        board: 'ply',
+        finish: 'grey',
+        thickness: 15,
+        panels: 4,
+        sheetCount: 2,
+        sheets: [{ stock: '2500x1250', kind: 'sheet', count: 2 }],
+        cost: 20_000,
+        bound: 0,
+        boundCost: 0,
+        proved: false,
+        withinPercent: 100,
+        // (698 · 398 + 300 · 500) / (2500 · 1250)
+        yield: 0.136897,
+        offcuts: [
+          { length: 2176.8, width: 500, grain: 'length', count: 2 },
+          { length: 1778.8, width: 398, grain: 'length', count: 2 },
+        ],
+        // A sheet: 7460 of trims, 2 · 2480 of rips, 500 + 398 of crosscuts.
+        sawnMetres: 26.64,
+        cuts: 16,
+        fenceSettings: 8,
+        turns: 1,
+      },
+    ]);
+    expect(() => summarise(of, [])).toThrow('ply-grey');
+  });
+
+  it('has no prices where areas were compared', () => {
+    const of = plan({}, { priceMinor: null });
+    expect(summarise(of, measurePlan(of)).groups[0]).toMatchObject({ cost: null, boundCost: null });
+  });
+});
