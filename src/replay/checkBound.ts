@@ -87,8 +87,8 @@ function stockGroupOf(group: PlanGroup): StockGroup {
   };
 }
 
-/** Lengths on which bounds are worked out must be in whole 0.1 mm. False, with faults, when one is not. */
-function inWholeTenths(group: StockGroup, faults: Faults): boolean {
+/** Bounds are worked out on positive lengths in whole 0.1 mm. False, with a fault, when one is not. */
+function canBeBounded(group: StockGroup, faults: Faults): boolean {
   const sizes: [string, number][] = [
     ['the kerf', group.saw.kerfUm],
     ...group.demands.flatMap((d): [string, number][] => [
@@ -102,6 +102,10 @@ function inWholeTenths(group: StockGroup, faults: Faults): boolean {
       ]),
     ),
   ];
+  if (group.demands.some((demand) => demand.lengthUm <= 0 || demand.widthUm <= 0)) {
+    faults.add('size-wrong', 'a panel or a run of panels has no length or no width');
+    return false;
+  }
   const fine = sizes.find(([, um]) => um % TENTH_MM_UM !== 0);
   if (fine === undefined) return true;
   faults.add(
@@ -142,7 +146,7 @@ export function checkBound(group: PlanGroup, faults: Faults): void {
     );
   }
   const stockGroup = stockGroupOf(group);
-  if (!inWholeTenths(stockGroup, faults)) return;
+  if (!canBeBounded(stockGroup, faults)) return;
   const again = recheckBound(makeRectangleProblem(stockGroup), bound.certificate);
   if (again.sheets < bound.sheets || again.costMinor < bound.cost) {
     const text = `the certificate proves only ${again.sheets} sheets and a cost of ${again.costMinor}, not ${bound.sheets} and ${bound.cost}`;
