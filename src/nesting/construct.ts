@@ -97,7 +97,6 @@ class Builder {
   private fill(place: number, sheet: number, keep: boolean): number {
     const { trees, insertion, remaining } = this;
     trees.open(place, sheet);
-    trees.refreshRooms(place);
     let left = 0;
     for (let i = 0; i < this.count; i++) {
       const kind = remaining[i]!;

@@ -175,11 +175,7 @@ export class RuinAndRecreate {
     let leftArea = 0;
     for (let i = 0; i < count; i++) {
       const kind = waiting[i]!;
-      if (insertion.find(kind)) {
-        insertion.insert(kind);
-        continue;
-      }
-      if (this.openSheetFor(kind) && insertion.find(kind)) {
+      if (insertion.find(kind) || this.openSheetFor(kind)) {
         insertion.insert(kind);
         continue;
       }
@@ -191,7 +187,7 @@ export class RuinAndRecreate {
     return left;
   }
 
-  /** Opens a sheet that the budget allows and the kind fits on; false when there is none. */
+  /** Opens a sheet that the budget allows and finds the kind's place on it; false when there is none. */
   private openSheetFor(kind: number): boolean {
     const { trees, facts } = this;
     let chosen = -1;
@@ -207,8 +203,9 @@ export class RuinAndRecreate {
     const place = trees.closedPlace();
     if (place < 0) return false;
     trees.open(place, chosen);
-    trees.refreshRooms(place);
-    return true;
+    if (this.insertion.findOnly(place, kind)) return true;
+    trees.close(place);
+    return false;
   }
 
   /** Kinds of the items that have no place, one entry an item. */
