@@ -33,7 +33,7 @@ function schemaFinding(issue: z.core.$ZodIssue, document: unknown, file: string)
   return {
     code: 'plan-field-wrong',
     severity: 'error',
-    message: `${field === '' ? 'the plan' : `field ${field}`} does not have the form of a plan: ${issue.message}`,
+    message: `${field === '' ? 'The file' : `Field ${field}`} is not as a plan file has it: ${issue.message}.`,
     place: { file, field },
     found,
   };
@@ -63,7 +63,7 @@ function findFineLengths(value: unknown, path: PropertyKey[], file: string, find
       findings.push({
         code: 'plan-length-too-fine',
         severity: 'error',
-        message: `field ${fieldOf([...path, step])} is finer than a thousandth of a millimetre`,
+        message: `Field ${fieldOf([...path, step])} is finer than a thousandth of a millimetre.`,
         place: { file, field: fieldOf([...path, step]) },
         found: String(inner),
         expected: 'millimetres with at most three decimals',
@@ -83,7 +83,7 @@ function refuse(file: string, code: string, message: string, more: Partial<Findi
  */
 export function readPlan(text: string, file = 'plan'): Checked<PlanFile> {
   if (text.length > MAX_PLAN_TEXT) {
-    return refuse(file, 'plan-too-large', 'the plan file is too large to read', {
+    return refuse(file, 'plan-too-large', 'The plan file is too large to read.', {
       found: `${text.length} characters`,
       expected: `at most ${MAX_PLAN_TEXT}`,
     });
@@ -93,7 +93,7 @@ export function readPlan(text: string, file = 'plan'): Checked<PlanFile> {
     document = JSON.parse(text);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refuse(file, 'plan-not-json', `the plan file is not JSON: ${why.slice(0, 200)}`);
+    return refuse(file, 'plan-not-json', `The plan file is not JSON: ${why.slice(0, 200)}.`);
   }
   const read = z.safeParse(planFile, document);
   if (!read.success) {

@@ -58,6 +58,7 @@ function mostCopies(remaining: readonly Remaining[], leaves: readonly number[], 
  * they leave nothing behind that would split later sheets; then the most numerous.
  */
 function takeParts(remaining: Remaining, leaves: number, copies: number): string[] {
+  if (leaves === 0) return [];
   const order = remaining.map((_, index) => index);
   const leavesRest = (index: number) => (remaining[index]!.count % copies === 0 ? 0 : 1);
   order.sort((a, b) => leavesRest(a) - leavesRest(b) || remaining[b]!.count - remaining[a]!.count || a - b);

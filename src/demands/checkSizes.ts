@@ -1,3 +1,4 @@
+import { shownText } from '../basics/findings.ts';
 import { printMm, printMmShort } from '../basics/lengths.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Part } from '../model/part.ts';
@@ -27,7 +28,7 @@ export function fitsSheet(
 /** The part as a person finds it: name, unit and order. */
 export function describePart(part: Part): string {
   const where = [part.unit, part.order].filter((word) => word !== '').join(', ');
-  return `"${part.name}"${where === '' ? '' : ` (${where})`}`;
+  return `"${shownText(part.name)}"${where === '' ? '' : ` (${shownText(where)})`}`;
 }
 
 function usableText(sheet: StockSheet): string {
@@ -53,13 +54,13 @@ function tooLarge(part: Part, sheets: readonly StockSheet[]): Finding {
     code: 'panel-too-large',
     severity: 'error',
     message: onlyGrain
-      ? `panel ${describePart(part)} is cut ${size} mm along and across the grain and fits no sheet that way round`
-      : `panel ${describePart(part)} is cut ${size} mm and is larger than every sheet`,
+      ? `Panel ${describePart(part)} is cut ${size} mm along and across the grain and fits no sheet that way round.`
+      : `Panel ${describePart(part)} is cut ${size} mm and is larger than every sheet.`,
     found: `${size} mm`,
     expected: `at most what the trims leave of a sheet: ${usable.slice(0, 6).join('; ')}${more}`,
     advice: onlyGrain
-      ? 'let its grain run the other way, add a sheet with the grain across, or divide the panel'
-      : 'add a larger sheet, or divide the panel',
+      ? 'Let its grain run the other way, add a sheet with the grain across, or divide the panel.'
+      : 'Add a larger sheet, or divide the panel.',
   };
 }
 
@@ -68,10 +69,10 @@ function tooNarrow(part: Part, saw: SawRules): Finding {
   return {
     code: 'panel-too-narrow',
     severity: 'error',
-    message: `panel ${describePart(part)} is only ${printMm(width)} mm wide; saw "${saw.name}" cannot hold less than ${printMm(saw.smallestPartUm)} mm safely`,
+    message: `Panel ${describePart(part)} is only ${printMm(width)} mm wide; saw "${shownText(saw.name)}" cannot hold less than ${printMm(saw.smallestPartUm)} mm safely.`,
     found: `${printMm(width)} mm`,
     expected: `at least ${printMm(saw.smallestPartUm)} mm`,
-    advice: 'make the panel wider, or cut it by other means and leave it off this list',
+    advice: 'Make the panel wider, or cut it by other means and leave it off this list.',
   };
 }
 
@@ -82,6 +83,7 @@ function smallParts(parts: readonly Part[]): Finding[] {
       Math.min(part.cutLengthUm, part.cutWidthUm) < PUSH_STICK_WIDTH_UM,
   );
   if (small.length === 0) return [];
+  // One panel to a line would bury the rest; three names say which kind is meant.
   const names = small.slice(0, 3).map(describePart).join(', ');
   const more = small.length > 3 ? ` and ${small.length - 3} more` : '';
   const limit = `${printMmShort(PUSH_STICK_LENGTH_UM)} × ${printMmShort(PUSH_STICK_WIDTH_UM)}`;
@@ -89,8 +91,8 @@ function smallParts(parts: readonly Part[]): Finding[] {
     {
       code: 'small-panels',
       severity: 'caution',
-      message: `${names}${more} ${small.length === 1 ? 'is' : 'are'} smaller than ${limit} mm: keep the hands away and use a push stick`,
-      advice: 'cut small panels from a piece that is large enough to hold, last of all',
+      message: `${names}${more} ${small.length === 1 ? 'is' : 'are'} smaller than ${limit} mm: keep the hands away and use a push stick.`,
+      advice: 'Cut small panels last, from a piece that is large enough to hold.',
     },
   ];
 }

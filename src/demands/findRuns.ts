@@ -1,3 +1,4 @@
+import { shownText } from '../basics/findings.ts';
 import { printMm } from '../basics/lengths.ts';
 import type { Finding } from '../model/finding.ts';
 import type { MatchPlace, Part } from '../model/part.ts';
@@ -77,7 +78,7 @@ function splitToFit(
 }
 
 function namesOf(row: readonly Part[]): string {
-  return row.map((part) => `"${part.name}"`).join(', ');
+  return row.map((part) => `"${shownText(part.name)}"`).join(', ');
 }
 
 function tooLong(
@@ -91,9 +92,9 @@ function tooLong(
   return {
     code: 'matched-row-too-long',
     severity: 'warning',
-    message: `the grain cannot run on through all of row "${run}": its blank of ${size} mm fits no sheet, so it is cut as ${rows.map(namesOf).join(' | ')}`,
+    message: `The grain cannot run on through all of row "${shownText(run)}": its blank of ${size} mm fits no sheet, so it is cut as ${rows.map(namesOf).join(' | ')}.`,
     found: `${size} mm`,
-    advice: 'use a larger sheet, or fewer or smaller fronts in the row',
+    advice: 'Use a larger sheet, or fewer or smaller fronts in the row.',
   };
 }
 
@@ -114,8 +115,8 @@ function unevenRow(run: string, row: readonly MatchedPart[]): Finding[] {
     {
       code: 'matched-row-uneven',
       severity: 'warning',
-      message: `the grain cannot run on through all of row "${run}" (${namesOf(row)}): ${why}`,
-      advice: 'match only panels that stand in one row, each as often as the others',
+      message: `The grain cannot run on through all of row "${shownText(run)}" (${namesOf(row)}): ${why}.`,
+      advice: 'Match only panels that stand in one row, each as often as the others.',
     },
   ];
 }

@@ -1,3 +1,4 @@
+import { shownText } from '../basics/findings.ts';
 import { roundToTenth, roundUpToTenth } from '../basics/lengths.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
 import type { Finding } from '../model/finding.ts';
@@ -47,7 +48,7 @@ function sortIntoHeaps(parts: readonly Part[]): Heap[] {
 
 function describe(kind: { board: string; finish: string; thicknessUm: number }): string {
   const words = [kind.board, kind.finish].filter((word) => word !== '').join(' in ');
-  return `${words === '' ? 'board' : words}, ${kind.thicknessUm / 1000} mm thick`;
+  return `${words === '' ? 'board' : shownText(words)}, ${kind.thicknessUm / 1000} mm thick`;
 }
 
 function noSheets(heap: Heap, supplies: readonly SheetSupply[]): Finding {
@@ -57,11 +58,11 @@ function noSheets(heap: Heap, supplies: readonly SheetSupply[]): Finding {
   return {
     code: 'no-sheets',
     severity: 'error',
-    message: `no sheets of ${wanted} are listed, and ${heap.parts.length === 1 ? 'one panel needs' : `${heap.parts.length} panels need`} them`,
+    message: `No sheets of ${wanted} are listed, and ${heap.parts.length === 1 ? 'one panel needs' : `${heap.parts.length} panels need`} them.`,
     found: wanted,
     expected: onHand.length === 0 ? 'at least one sheet' : `one of: ${onHand.slice(0, 12).join('; ')}`,
     ...(nearest === undefined ? {} : { nearest }),
-    advice: 'list a sheet of that board, finish and thickness, or give the panels another board',
+    advice: 'List a sheet of that board, finish and thickness, or give the panels another board.',
   };
 }
 
@@ -94,7 +95,7 @@ export function makeStockGroups(
       else
         findings.push({
           ...noSheets(heap, supplies),
-          message: `every sheet of ${describe(heap)} is used up or too small`,
+          message: `Every sheet of ${describe(heap)} is used up or too small.`,
         });
       return;
     }

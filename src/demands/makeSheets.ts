@@ -1,3 +1,4 @@
+import { shownText } from '../basics/findings.ts';
 import { printMmShort, roundDownToTenth, roundUpToTenth } from '../basics/lengths.ts';
 import type { Finding } from '../model/finding.ts';
 import type { SheetSupply, StockSheet, Trim } from '../model/stock.ts';
@@ -33,9 +34,9 @@ function tooSmall(supply: SheetSupply): Finding {
   return {
     code: 'sheet-too-small',
     severity: 'warning',
-    message: `nothing is left of ${supply.kind} "${supply.id}" (${size} mm) once its sides are trimmed, so it is not used`,
+    message: `Nothing is left of ${supply.kind} "${shownText(supply.id)}" (${size} mm) once its sides are trimmed, so it is not used.`,
     found: `${size} mm`,
-    advice: 'check its size and the trim of the saw',
+    advice: 'Check its size and the trim of the saw.',
   };
 }
 

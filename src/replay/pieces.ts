@@ -71,11 +71,12 @@ export class Faults {
       ...(at.cut === undefined ? [] : [`cut ${at.cut}`]),
     ];
     const field = [`group ${this.group}`, ...where].join(' › ');
-    const prefix = where.length === 0 ? `group ${this.group}` : `group ${this.group}, ${where.join(', ')}`;
+    const prefix = [`Group ${this.group}`, ...where].join(', ');
     this.findings.push({
       code,
       severity: 'error',
-      message: `${prefix}: ${message}`,
+      // Names in a plan may hold line breaks; a finding is one line.
+      message: `${prefix}: ${message}.`.replace(/[\s\p{Cc}]+/gu, ' '),
       place: { file: this.file, field },
       ...more,
     });

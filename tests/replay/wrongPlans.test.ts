@@ -71,7 +71,7 @@ describe('a wrong plan is told by sheet and cut', () => {
       parting(sheet, 1).fence = 412.1;
     });
     expect(findings[0]!.message).toBe(
-      'group ply-grey, sheet 1, cut 6: the fence is at 412.1 but panel "door" ("door", piece "B1") must be 412.0 along the width of the sheet',
+      'Group ply-grey, sheet 1, cut 6: the fence is at 412.1 but panel "door" ("door", piece "B1") must be 412.0 along the width of the sheet.',
     );
     expect(new Set(findings.map((finding) => finding.code))).toEqual(new Set(['size-wrong']));
   });
@@ -94,7 +94,7 @@ describe('a wrong plan is told by sheet and cut', () => {
       parting(s, 0).piece = 'sheet 3';
     })[0]!;
     expect(missing.message).toBe(
-      'group ply-grey, sheet 1, cut 4: the far side of the sheet has not been trimmed',
+      'Group ply-grey, sheet 1, cut 4: the far side of the sheet has not been trimmed.',
     );
     expect(codesAfter((_, s) => Object.assign(s.steps[0]!, { take: 9.9 }))[0]).toBe('trim-wrong');
     expect(codesAfter((_, s) => Object.assign(s.steps[1]!, { side: 'left' }))[0]).toBe('trim-twice');
