@@ -20,12 +20,19 @@ export interface PlanJob {
   readonly seed: number;
 }
 
+/** The plan file holds no name longer than this. */
+const LONGEST_NAME = 300;
+
+function shortened(name: string): string {
+  return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
+}
+
 function planPanel(part: Part): PlanPanel {
   return {
     id: part.id,
-    name: part.name,
-    unit: part.unit,
-    order: part.order,
+    name: shortened(part.name),
+    unit: shortened(part.unit),
+    order: shortened(part.order),
     length: umToMm(part.cutLengthUm),
     width: umToMm(part.cutWidthUm),
     finishedLength: umToMm(part.finishedLengthUm),
@@ -133,7 +140,7 @@ export function makePlan(
   return {
     format: 'plywright plan',
     version: 1,
-    job: job.job,
+    job: shortened(job.job),
     currency: job.currency,
     seed: job.seed,
     groups: groups.map(({ group, nest }) => planGroup(group, nest)),

@@ -162,6 +162,15 @@ describe('the order of cuts', () => {
   });
 });
 
+describe('names', () => {
+  it('too long for the plan file are shortened', () => {
+    const long = 'x'.repeat(1000);
+    const parts = [part('a', 2480, 1230, { name: long, unit: long, order: long })];
+    const group = planned(parts, [{ sheet: 0, copies: 1, root: wanted(0, 2480, 1230) }]);
+    expect(group.panels[0]!.name).toBe(`${'x'.repeat(299)}…`);
+  });
+});
+
 describe('grain', () => {
   it('keeps the length of a turnable part whose width is the longer side', () => {
     const group = planned(

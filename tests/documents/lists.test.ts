@@ -3,6 +3,7 @@ import { makePlan } from '../../src/cutPlans/index.ts';
 import { makeStockGroups } from '../../src/demands/index.ts';
 import { CUTTING_LIST_COLUMNS } from '../../src/documents/cuttingList.ts';
 import { makeLists, summarise } from '../../src/documents/index.ts';
+import { readSheetList } from '../../src/lists/index.ts';
 import type { Part } from '../../src/model/part.ts';
 import type { PlanFile } from '../../src/model/plan.ts';
 import type { SheetSupply } from '../../src/model/stock.ts';
@@ -169,6 +170,22 @@ describe('the lists of a job', () => {
         board: 'ply',
         piece: 'B2',
       },
+    ]);
+  });
+
+  it('offcuts kept can be read as a list of sheets', () => {
+    const read = readSheetList(listsOf(plan()).get('offcuts-kept.csv')!, 'offcuts-kept.csv');
+    expect(read.findings.filter((finding) => finding.severity === 'error')).toEqual([]);
+    expect(read.ok && read.value).toMatchObject([
+      {
+        board: 'ply',
+        finish: 'grey',
+        thicknessUm: 15_000,
+        lengthUm: 2_176_800,
+        widthUm: 500_000,
+        grain: 'length',
+      },
+      { kind: 'offcut', count: 2, priceMinor: null },
     ]);
   });
 
