@@ -49,7 +49,10 @@ export function toUm(mmInFile: number): Um {
   return Math.round(mmInFile * 1000);
 }
 
-/** Collects what is wrong, saying where in the plan. */
+/** More faults of one group than this tell nobody anything new. */
+const MOST_FAULTS = 100;
+
+/** Collects what is wrong, saying where in the plan; at most 100 faults a group and a word on there being more. */
 export class Faults {
   readonly findings: Finding[] = [];
   private readonly file: string;
@@ -66,6 +69,16 @@ export class Faults {
     at: { sheet?: number; cut?: number } = {},
     more: Partial<Finding> = {},
   ): void {
+    if (this.findings.length > MOST_FAULTS) return;
+    if (this.findings.length === MOST_FAULTS) {
+      this.findings.push({
+        code: 'more-faults',
+        severity: 'error',
+        message: `Group ${this.group}: there are more faults than are listed here.`,
+        place: { file: this.file },
+      });
+      return;
+    }
     const where = [
       ...(at.sheet === undefined ? [] : [`sheet ${at.sheet}`]),
       ...(at.cut === undefined ? [] : [`cut ${at.cut}`]),

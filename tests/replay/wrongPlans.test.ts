@@ -212,6 +212,14 @@ describe('a wrong plan is told by sheet and cut', () => {
     expect(codesAfter((group) => void group.panels.push({ ...group.panels[0]! }))).toContain('id-used-twice');
   });
 
+  it('with at most 100 faults a group, and a word on there being more', () => {
+    const findings = findingsAfter((_, s) => {
+      for (let i = 0; i < 500; i++) s.pieces.push({ is: 'waste', piece: `no ${i}`, length: 1, width: 1 });
+    });
+    expect(findings).toHaveLength(101);
+    expect(findings.at(-1)!.code).toBe('more-faults');
+  });
+
   it('text that is no plan', () => {
     for (const text of ['', '{', 'null', '[1]', '{"constructor": 1}']) {
       const { ok, findings, reports } = replay(text);
