@@ -10,6 +10,8 @@ const RING_MM = 1.85;
 const GAP_MM = 0.25;
 /** Step in which places along a line are tried. */
 const STEP_MM = 0.5;
+/** Cuts longer than this on paper have room enough to choose last. */
+const FREE_LENGTH_MM = 14;
 
 interface Line {
   readonly cut: SawnCut;
@@ -70,38 +72,14 @@ function drawRing(sketch: Sketch, number: number, at: readonly [number, number],
   sketch.taken.take(ringBox(at, halfWidth, 0));
 }
 
-/** Where a leader meets its line: a little behind the place where the blade enters. */
-function leaderFoot(line: Line): readonly [number, number] {
-  return along(line, Math.min(line.lengthMm / 2, 3));
+/** Where a leader may meet its line, best first: near where the blade enters, then on towards the other end. */
+function leaderFeet(line: Line): (readonly [number, number])[] {
+  const first = Math.min(line.lengthMm / 2, 3);
+  return [first, 0.3 * line.lengthMm, 0.5 * line.lengthMm, 0.7 * line.lengthMm].map((d) => along(line, d));
 }
 
-/** A place beside the line when there is none on it, found in widening squares around the leader's foot. */
-function placeBeside(
-  line: Line,
-  field: Box,
-  mostMm: number,
-  isTaken: (box: Box) => boolean,
-  isFree: (at: readonly [number, number]) => boolean,
-): readonly [number, number] | null {
-  const [x, y] = leaderFoot(line);
-  const inField = (at: readonly [number, number]) =>
-    at[0] > field.x0 && at[0] < field.x1 && at[1] > field.y0 && at[1] < field.y1;
-  for (let far = 2.5; far <= mostMm; far += 1.25) {
-    for (let i = -far; i <= far; i += 1.25) {
-      for (const at of [
-        [x + i, y - far],
-        [x + i, y + far],
-        [x - far, y + i],
-        [x + far, y + i],
-      ] as const) {
-        if (inField(at) && isFree(at) && leaderIsFree([x, y], at, isTaken)) return at;
-      }
-    }
-  }
-  return null;
-}
-
-function boxAlongLine(from: readonly [number, number], to: readonly [number, number]): Box[] {
+/** The small boxes that a leader runs through. */
+function boxesAlong(from: readonly [number, number], to: readonly [number, number]): Box[] {
   const count = Math.max(1, Math.ceil((Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1])) / 0.8));
   return Array.from({ length: count + 1 }, (_, i): Box => {
     const x = from[0] + ((to[0] - from[0]) * i) / count;
@@ -110,20 +88,91 @@ function boxAlongLine(from: readonly [number, number], to: readonly [number, num
   });
 }
 
-/** Whether a leader crosses nothing on its way from its foot; at the foot itself other cuts may meet. */
-function leaderIsFree(
-  foot: readonly [number, number],
-  at: readonly [number, number],
-  isTaken: (box: Box) => boolean,
-): boolean {
-  return !boxAlongLine(foot, at).some((box) => isTaken(box));
+type Place = readonly [x: number, y: number];
+
+/** The nearest good place within `mostMm` of a foot, in widening squares around it. */
+function placeBeside(foot: Place, mostMm: number, isGood: (at: Place, foot: Place) => boolean): Place | null {
+  const [x, y] = foot;
+  for (let far = 2.5; far <= mostMm; far += 1.25) {
+    for (let i = -far; i <= far; i += 1.25) {
+      const square: readonly Place[] = [
+        [x + i, y - far],
+        [x + i, y + far],
+        [x - far, y + i],
+        [x + far, y + i],
+      ];
+      const found = square.find((at) => isGood(at, foot));
+      if (found) return found;
+    }
+  }
+  return null;
+}
+
+/** Where a number goes: on its line, or beside it with a leader to a foot on the line. */
+interface Spot {
+  readonly at: Place;
+  readonly foot: Place | null;
+}
+
+function besideAnyFoot(line: Line, mostMm: number, isGood: (at: Place, foot: Place) => boolean): Spot | null {
+  for (const foot of leaderFeet(line)) {
+    const at = placeBeside(foot, mostMm, isGood);
+    if (at) return { at, foot };
+  }
+  return null;
+}
+
+interface Crowd {
+  readonly sketch: Sketch;
+  readonly view: SheetView;
+  readonly field: Box;
+  readonly lines: readonly Line[];
+  readonly kerfs: readonly Box[];
+  readonly smallPanels: readonly Box[];
+}
+
+/** Finds a place for the number of a cut, giving up its wishes one by one. */
+function spotFor(crowd: Crowd, index: number, halfWidth: number): Spot | null {
+  const { sketch, view, field, kerfs, smallPanels } = crowd;
+  const line = crowd.lines[index]!;
+  const isFree = (at: Place) => {
+    const box = ringBox(at, halfWidth, GAP_MM);
+    const inField = box.x0 >= field.x0 && box.x1 <= field.x1 && box.y0 >= field.y0 && box.y1 <= field.y1;
+    return inField && sketch.taken.isFree(box);
+  };
+  const clearOf = (boxes: readonly Box[]) => (at: Place) => {
+    const ring = ringBox(at, halfWidth, 0);
+    return !boxes.some((box) => boxesOverlap(box, ring));
+  };
+  const clearOfCuts = clearOf(kerfs.filter((_, other) => other !== index));
+  const clearOfSmallPanels = clearOf(smallPanels);
+  const leaderIsFree = (at: Place, foot: Place) =>
+    boxesAlong(foot, at).every((box) => sketch.taken.isFree(box));
+  const onLine = [...placesForRing(line, halfWidth, view)].filter(isFree);
+  const clear = onLine.filter(clearOfCuts);
+  const best = clear.find(clearOfSmallPanels);
+  if (best) return { at: best, foot: null };
+  const close = besideAnyFoot(
+    line,
+    8,
+    (at, foot) => isFree(at) && clearOfCuts(at) && clearOfSmallPanels(at) && leaderIsFree(at, foot),
+  );
+  if (close) return close;
+  const crowded = clear[0] ?? onLine[0];
+  if (crowded) return { at: crowded, foot: null };
+  return (
+    besideAnyFoot(line, 30, (at, foot) => isFree(at) && clearOfCuts(at) && leaderIsFree(at, foot)) ??
+    besideAnyFoot(line, 30, (at, foot) => isFree(at) && leaderIsFree(at, foot)) ??
+    besideAnyFoot(line, 30, isFree)
+  );
 }
 
 /**
  * Numbers the cuts of a sheet in the order of sawing. Each number stands in a ring on its cut, as near as can be to
- * where the blade enters (the lower or left end), or beside it with a leader where there is no room.
- * `smallPanels` are panels whose whole room their own label needs; rings keep off them where they can.
- * Returns the cuts for which no place was found at all; the step table still has them.
+ * where the blade enters (the lower or left end), or beside it with a leader where there is no room. Short cuts
+ * choose first, since they have the fewest places. `smallPanels` are panels whose whole room their own label needs;
+ * rings keep off them where they can. Returns the cuts for which no place was found at all, in order; the table of
+ * cuts still has them.
  */
 export function drawCutNumbers(
   sketch: Sketch,
@@ -133,55 +182,32 @@ export function drawCutNumbers(
   smallPanels: readonly Box[],
 ): number[] {
   const lines = cuts.map((cut) => lineOf(cut, view));
-  const left: number[] = [];
-  const isTaken = (box: Box) => !sketch.taken.isFree(box);
   const kerfs = lines.map((line) => view.place(line.cut.kerf));
-  for (const [index, line] of lines.entries()) {
+  const crowd: Crowd = { sketch, view, field, lines, kerfs, smallPanels };
+  const reach = (line: Line) => Math.min(line.lengthMm, FREE_LENGTH_MM);
+  const order = lines.map((_, index) => index).sort((a, b) => reach(lines[a]!) - reach(lines[b]!) || a - b);
+  const left: number[] = [];
+  for (const index of order) {
+    const line = lines[index]!;
     const { number } = line.cut;
     const halfWidth = Math.max(RING_MM, sketch.measure(String(number), SMALL, 'regular') / 2 + 0.7);
-    const inField = (box: Box) =>
-      box.x0 >= field.x0 && box.x1 <= field.x1 && box.y0 >= field.y0 && box.y1 <= field.y1;
-    const isFree = (at: readonly [number, number]) => {
-      const box = ringBox(at, halfWidth, GAP_MM);
-      return inField(box) && sketch.taken.isFree(box);
-    };
-    const clearOfCuts = (at: readonly [number, number]) => {
-      const box = ringBox(at, halfWidth, 0);
-      return kerfs.every((kerf, other) => other === index || !boxesOverlap(kerf, box));
-    };
-    const places = [...placesForRing(line, halfWidth, view)].filter(isFree);
-    const clearOfSmallPanels = (at: readonly [number, number]) => {
-      const box = ringBox(at, halfWidth, 0);
-      return !smallPanels.some((panel) => boxesOverlap(panel, box));
-    };
-    const clear = places.filter(clearOfCuts);
-    const best = clear.find(clearOfSmallPanels);
-    const close = best
-      ? null
-      : placeBeside(line, field, 8, isTaken, (at) => isFree(at) && clearOfCuts(at) && clearOfSmallPanels(at));
-    const on = best ?? (close ? undefined : (clear[0] ?? places[0]));
-    if (on) {
-      const outside = on[0] < view.box.x0 || on[1] > view.box.y1;
-      if (outside) sketch.line('numbers', on[0], on[1], line.enter[0], line.enter[1], NARROW);
-      drawRing(sketch, number, on, halfWidth);
-      continue;
-    }
-    const beside =
-      close ??
-      placeBeside(line, field, 30, isTaken, (at) => isFree(at) && clearOfCuts(at)) ??
-      placeBeside(line, field, 30, isTaken, isFree);
-    if (!beside) {
+    const spot = spotFor(crowd, index, halfWidth);
+    if (!spot) {
       left.push(number);
       continue;
     }
-    const foot = leaderFoot(line);
-    sketch.line('numbers', foot[0], foot[1], beside[0], beside[1], NARROW);
-    for (const box of boxAlongLine(foot, beside)) sketch.taken.take(box);
-    drawRing(sketch, number, beside, halfWidth);
+    const { at, foot } = spot;
+    const outside = at[0] < view.box.x0 || at[1] > view.box.y1;
+    if (foot) {
+      sketch.line('numbers', foot[0], foot[1], at[0], at[1], NARROW);
+      for (const box of boxesAlong(foot, at)) sketch.taken.take(box);
+    } else if (outside) sketch.line('numbers', at[0], at[1], line.enter[0], line.enter[1], NARROW);
+    drawRing(sketch, number, at, halfWidth);
   }
-  return left;
+  return left.sort((a, b) => a - b);
 }
 
+/** Draws every cut as a wide line in the middle of its kerf. */
 export function drawCuts(sketch: Sketch, cuts: readonly SawnCut[], view: SheetView): void {
   for (const cut of cuts) {
     const line = lineOf(cut, view);

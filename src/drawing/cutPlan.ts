@@ -22,7 +22,7 @@ import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
 import { type SheetView, viewOfSheet } from './sheetView.ts';
 import { Sketch } from './sketch.ts';
 import { drawSpareLabel } from './spareLabels.ts';
-import { panelSize, stepTable, unitOf } from './stepTable.ts';
+import { panelSize, stepTable, unitOf, unnumberedTable } from './stepTable.ts';
 import { drawStripNames, drawSurroundings } from './surroundings.ts';
 import { columnsOf, flowTable, type TableSpace, tableSpace } from './tables.ts';
 import { cutPlanTitle } from './titleFields.ts';
@@ -221,7 +221,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   drawSheetOutline(first, view);
   drawAllEdging(first, sheet, edgings);
   drawSurroundings(first, sawn, view, units);
-  drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
+  const unnumbered = drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
   drawPanels(first, sheet);
   drawSpares(first, sheet);
   drawStripNames(first, sawn, view);
@@ -234,6 +234,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   keyed.sort((a, b) => a.mark.length - b.mark.length || (a.mark < b.mark ? -1 : 1));
   const markOf = (panel: string) => sheet.marks.get(panel) ?? null;
   const tables = [
+    ...(unnumbered.length > 0 ? [unnumberedTable(unnumbered)] : []),
     keyTable(first, keyed, group, units, (panel) => runWords(panel, group)),
     stepTable(first, { sawn, view, group, units, markOf }),
   ];

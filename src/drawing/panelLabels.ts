@@ -54,7 +54,10 @@ function keyedLabels(words: PanelWords): LabelLine[][] {
   ];
 }
 
-function* labelsToTry(sketch: Sketch, words: PanelWords, room: Box): Generator<Label & { keyed: boolean }> {
+/** `keyed`: the label needs the key to be understood. */
+type TriedLabel = Label & { readonly keyed: boolean };
+
+function* labelsToTry(sketch: Sketch, words: PanelWords, room: Box): Generator<TriedLabel> {
   const width = room.x1 - room.x0;
   const height = room.y1 - room.y0;
   for (const reads of ['across', 'up'] as const) {
@@ -69,29 +72,77 @@ function* labelsToTry(sketch: Sketch, words: PanelWords, room: Box): Generator<L
   }
 }
 
-/** A centre for the grain arrow and its length, outside the label's box, or null. */
-function roomForArrow(
+interface Arrow {
+  readonly centre: readonly [number, number];
+  readonly lengthMm: number;
+}
+
+interface Placed {
+  readonly centre: readonly [number, number];
+  readonly arrow: Arrow | null;
+}
+
+function arrowSize(lengthMm: number, runs: 'across' | 'up'): readonly [number, number] {
+  return runs === 'across' ? [lengthMm, ARROW_ROOM_MM] : [ARROW_ROOM_MM, lengthMm];
+}
+
+/** Gaps between words and their arrow: descenders need more of it below than letters do beside. */
+const GAP_BELOW_MM = 0.5;
+const GAP_BESIDE_MM = 1.4;
+
+/** A label with its arrow under it or to its right, the two together as near the middle of the room as can be. */
+function placeTogether(
   room: Box,
-  labelBox: Box,
+  size: readonly [number, number],
   runs: 'across' | 'up',
   obstacles: readonly Box[],
-): { centre: readonly [number, number]; lengthMm: number } | null {
-  const all = [...obstacles, labelBox];
-  const below = [(labelBox.x0 + labelBox.x1) / 2, labelBox.y1 + ARROW_ROOM_MM] as const;
-  const beside = [labelBox.x1 + ARROW_ROOM_MM, (labelBox.y0 + labelBox.y1) / 2] as const;
+): Placed | null {
+  const [w, h] = size;
+  const middle = [(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2] as const;
   for (const lengthMm of ARROW_LENGTHS) {
-    const [w, h] = runs === 'across' ? [lengthMm, ARROW_ROOM_MM] : [ARROW_ROOM_MM, lengthMm];
-    const centre = findRoom(room, w, h, runs === 'across' ? below : beside, all);
-    if (centre) return { centre, lengthMm };
+    const [aw, ah] = arrowSize(lengthMm, runs);
+    const high = h + GAP_BELOW_MM + ah;
+    const stacked = findRoom(room, Math.max(w, aw), high, middle, obstacles);
+    if (stacked) {
+      const [x, y] = stacked;
+      return {
+        centre: [x, y - high / 2 + h / 2],
+        arrow: { centre: [x, y + high / 2 - ah / 2], lengthMm },
+      };
+    }
+    const wide = w + GAP_BESIDE_MM + aw;
+    const inRow = findRoom(room, wide, Math.max(h, ah), middle, obstacles);
+    if (inRow) {
+      const [x, y] = inRow;
+      return {
+        centre: [x - wide / 2 + w / 2, y],
+        arrow: { centre: [x + wide / 2 - aw / 2, y], lengthMm },
+      };
+    }
   }
   return null;
 }
 
-function drawArrow(
-  sketch: Sketch,
+/** A label in the middle and its arrow wherever there is room, or null when there is none for the label. */
+function placeApart(
+  room: Box,
+  size: readonly [number, number],
   runs: 'across' | 'up',
-  arrow: { centre: readonly [number, number]; lengthMm: number },
-): void {
+  obstacles: readonly Box[],
+): Placed | null {
+  const [w, h] = size;
+  const centre = findRoom(room, w, h, [(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2], obstacles);
+  if (!centre) return null;
+  const all = [...obstacles, boxAround(centre, w + 1, h + 0.9)];
+  for (const lengthMm of ARROW_LENGTHS) {
+    const [aw, ah] = arrowSize(lengthMm, runs);
+    const found = findRoom(room, aw, ah, centre, all);
+    if (found) return { centre, arrow: { centre: found, lengthMm } };
+  }
+  return { centre, arrow: null };
+}
+
+function drawArrow(sketch: Sketch, runs: 'across' | 'up', arrow: Arrow): void {
   const [x, y] = arrow.centre;
   const half = arrow.lengthMm / 2;
   const head = arrow.lengthMm < 6 ? 1.4 : 1.9;
@@ -117,27 +168,26 @@ export function drawPanelLabel(
 ): 'full' | 'keyed' | 'no room' {
   const obstacles = sketch.taken.within(room);
   const middle = [(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2] as const;
-  let withoutArrow: (() => 'full' | 'keyed') | null = null;
+  let withoutArrow: (Placed & { readonly label: TriedLabel }) | null = null;
+  const draw = (label: TriedLabel, placed: Placed) => {
+    drawLabel(sketch, label, placed.centre, 'panels');
+    if (grainRuns && placed.arrow) drawArrow(sketch, grainRuns, placed.arrow);
+    return label.keyed ? 'keyed' : 'full';
+  };
   for (const label of labelsToTry(sketch, words, room)) {
     const [along, high] = extent(sketch, label);
-    const [w, h] = label.reads === 'across' ? [along, high] : [high, along];
-    const centre = findRoom(room, w, h, middle, obstacles);
-    if (!centre) continue;
-    const draw = () => {
-      drawLabel(sketch, label, centre, 'panels');
-      return label.keyed ? 'keyed' : 'full';
-    };
-    if (grainRuns === null) return draw();
-    // A little apart from the words on every side, so that the arrow is seen as an arrow.
-    const arrow = roomForArrow(room, boxAround(centre, w + 1, h + 0.9), grainRuns, obstacles);
-    if (arrow) {
-      const drawn = draw();
-      drawArrow(sketch, grainRuns, arrow);
-      return drawn;
+    const size = label.reads === 'across' ? ([along, high] as const) : ([high, along] as const);
+    if (grainRuns === null) {
+      const centre = findRoom(room, size[0], size[1], middle, obstacles);
+      if (centre) return draw(label, { centre, arrow: null });
+      continue;
     }
-    withoutArrow ??= draw;
+    const placed =
+      placeTogether(room, size, grainRuns, obstacles) ?? placeApart(room, size, grainRuns, obstacles);
+    if (placed?.arrow) return draw(label, placed);
+    if (placed) withoutArrow ??= { ...placed, label };
   }
-  return withoutArrow ? withoutArrow() : 'no room';
+  return withoutArrow ? draw(withoutArrow.label, withoutArrow) : 'no room';
 }
 
 /** Sets a panel's mark outside it with a leader that ends in a dot on the panel; false when there is no place. */
@@ -171,6 +221,7 @@ export function drawMarkWithLeader(
   for (const wanted of [
     (box: Box) => isFree(box) && !avoid(box) && leaderIsFree(box),
     (box: Box) => isFree(box) && leaderIsFree(box),
+    isFree,
   ]) {
     for (const far of [12, 30, 60]) {
       const centre = findRoomOnGrid(near(far), w + 0.4, h + 0.4, from, wanted);

@@ -79,11 +79,13 @@ export function edgingsOnPage(
 /** How far inside the edge of a panel its edging mark runs; half of that in pieces too narrow for it. */
 export const EDGING_INSET_MM = 0.6;
 
-/** Dashes by edging, for the first three of a sheet; the key names them. */
+/** Dashes by edging, in the order of the legend; edgings beyond these share the last. */
 export const EDGING_DASHES: readonly (readonly number[])[] = [
   [2.6, 0.9],
   [0.9, 0.9],
   [4, 0.9, 0.9, 0.9],
+  [6, 1.4],
+  [1.8, 0.6, 0.6, 0.6, 0.6, 0.6],
 ];
 
 /** Draws a thick broken line inside each edged side of a panel. */

@@ -115,6 +115,16 @@ function setting(cut: SawnCut, units: Units): string {
   return needsPushStick(cut) ? `${CARE_SIGN} ${fence}` : fence;
 }
 
+/** Says which cuts have no number on the drawing, where it is too crowded for them. */
+export function unnumberedTable(numbers: readonly number[]): Table {
+  return {
+    title: 'No room for the numbers of',
+    shortTitle: 'No room',
+    columns: [{ heading: 'cuts', widthMm: 10, grows: true }],
+    rows: [[numbers.join(', ')]],
+  };
+}
+
 /**
  * Every step in order: number, cut, piece in hand, fence setting, and what comes out. Steps that repeat a cut with the
  * same fence share a row with their numbers from and to.

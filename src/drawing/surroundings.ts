@@ -50,7 +50,7 @@ function writeInMargin(
   );
   const centre = lone
     ? where === 'left'
-      ? ([wanted[0], lone[1]] as const)
+      ? ([Math.min(wanted[0], field.x1 - w / 2), lone[1]] as const)
       : ([lone[0], wanted[1]] as const)
     : findRoom(near, w, h, wanted, taken);
   if (!centre) return;

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
 import { boxesOverlap, type Drawing, type TextShape, textBox } from '../../src/drawing/drawing.ts';
+import { plainText } from '../../src/drawing/lettering.ts';
 import { measure, toSvg, window } from './drawingTools.ts';
 import { randomPlan, stripPlan } from './planFixtures.ts';
 
@@ -88,7 +89,7 @@ describe('a cut plan on paper', () => {
     );
   });
 
-  it('names every panel on the drawing or in the key, and lists every cut once', () => {
+  it('lists every cut once, in order', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { group, sheet } = randomPlan(seed);
@@ -102,6 +103,31 @@ describe('a cut plan on paper', () => {
             }),
         );
         expect(listed).toEqual(sheet.steps.map((_, index) => index + 1));
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('names every panel on the drawing or by a mark that the key explains', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { group, sheet } = randomPlan(seed);
+        const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+        const onDrawing = texts(pages[0]!).filter((text) => text.layer === 'panels');
+        const marks = onDrawing.filter((text) => /^[a-z]{1,2}$/.test(text.text) && text.weight === 'bold');
+        const key = pages.flatMap(texts).filter((text) => text.layer === 'tables');
+        for (const mark of marks) {
+          expect(key.some((text) => text.text === mark.text && text.weight === 'bold')).toBe(true);
+        }
+        const letters = (all: readonly TextShape[]) =>
+          all
+            .map((text) => text.text)
+            .join('')
+            .replaceAll(' ', '');
+        const said = letters(onDrawing) + letters(key);
+        for (const { name } of group.panels) expect(said).toContain(plainText(name).replaceAll(' ', ''));
+        const numbered = texts(pages[0]!).filter((text) => text.layer === 'numbers').length;
+        if (numbered < sheet.steps.length) expect(letters(key)).toContain('Noroomforthenumbersof');
       }),
       { numRuns: 40 },
     );

@@ -78,7 +78,7 @@ export const pictures: Record<string, () => Drawing[]> = {
     return drawCutPlan(group, sheet, { measure, job: 'box', units: 'inch' });
   },
   'awkward names': () => {
-    const { group, sheet } = randomPlan(13);
+    const { group, sheet } = randomPlan(18);
     return drawCutPlan(group, sheet, { measure, job: 'names <with> "quotes" & more' });
   },
   overview: () => {
