@@ -1,8 +1,8 @@
-import { type Box, boxesOverlap } from './drawing.ts';
+import type { Box } from './drawing.ts';
 import { NARROW, SMALL, WIDE } from './lettering.ts';
 import type { SawnCut } from './sawnSheet.ts';
 import type { SheetView } from './sheetView.ts';
-import type { Sketch } from './sketch.ts';
+import { type Sketch, TakenPlaces } from './sketch.ts';
 
 /** Half the height of the ring around a cut's number; rings of three and more digits are wider. */
 const RING_MM = 1.85;
@@ -10,6 +10,8 @@ const RING_MM = 1.85;
 const GAP_MM = 0.25;
 /** Step in which places along a line are tried. */
 const STEP_MM = 0.5;
+/** Longest way of a leader along x or y. */
+const FARTHEST_MM = 20;
 /** Cuts longer than this on paper have room enough to choose last. */
 const FREE_LENGTH_MM = 14;
 
@@ -128,24 +130,29 @@ interface Crowd {
   readonly field: Box;
   readonly lines: readonly Line[];
   readonly kerfs: readonly Box[];
-  readonly smallPanels: readonly Box[];
+  readonly kerfPlaces: TakenPlaces;
+  readonly smallPanels: TakenPlaces;
+}
+
+function placesOf(boxes: readonly Box[]): TakenPlaces {
+  const places = new TakenPlaces();
+  for (const box of boxes) places.take(box);
+  return places;
 }
 
 /** Finds a place for the number of a cut, giving up its wishes one by one. */
 function spotFor(crowd: Crowd, index: number, halfWidth: number): Spot | null {
-  const { sketch, view, field, kerfs, smallPanels } = crowd;
+  const { sketch, view, field, kerfs, kerfPlaces, smallPanels } = crowd;
   const line = crowd.lines[index]!;
   const isFree = (at: Place) => {
     const box = ringBox(at, halfWidth, GAP_MM);
     const inField = box.x0 >= field.x0 && box.x1 <= field.x1 && box.y0 >= field.y0 && box.y1 <= field.y1;
     return inField && sketch.taken.isFree(box);
   };
-  const clearOf = (boxes: readonly Box[]) => (at: Place) => {
-    const ring = ringBox(at, halfWidth, 0);
-    return !boxes.some((box) => boxesOverlap(box, ring));
-  };
-  const clearOfCuts = clearOf(kerfs.filter((_, other) => other !== index));
-  const clearOfSmallPanels = clearOf(smallPanels);
+  const clearOf = (places: TakenPlaces, own: Box | null) => (at: Place) =>
+    places.within(ringBox(at, halfWidth, 0)).every((box) => box === own);
+  const clearOfCuts = clearOf(kerfPlaces, kerfs[index]!);
+  const clearOfSmallPanels = clearOf(smallPanels, null);
   const leaderIsFree = (at: Place, foot: Place) =>
     boxesAlong(foot, at).every((box) => sketch.taken.isFree(box));
   const onLine = [...placesForRing(line, halfWidth, view)].filter(isFree);
@@ -161,9 +168,9 @@ function spotFor(crowd: Crowd, index: number, halfWidth: number): Spot | null {
   const crowded = clear[0] ?? onLine[0];
   if (crowded) return { at: crowded, foot: null };
   return (
-    besideAnyFoot(line, 30, (at, foot) => isFree(at) && clearOfCuts(at) && leaderIsFree(at, foot)) ??
-    besideAnyFoot(line, 30, (at, foot) => isFree(at) && leaderIsFree(at, foot)) ??
-    besideAnyFoot(line, 30, isFree)
+    besideAnyFoot(line, FARTHEST_MM, (at, foot) => isFree(at) && clearOfCuts(at) && leaderIsFree(at, foot)) ??
+    besideAnyFoot(line, FARTHEST_MM, (at, foot) => isFree(at) && leaderIsFree(at, foot)) ??
+    besideAnyFoot(line, FARTHEST_MM, isFree)
   );
 }
 
@@ -183,7 +190,15 @@ export function drawCutNumbers(
 ): number[] {
   const lines = cuts.map((cut) => lineOf(cut, view));
   const kerfs = lines.map((line) => view.place(line.cut.kerf));
-  const crowd: Crowd = { sketch, view, field, lines, kerfs, smallPanels };
+  const crowd: Crowd = {
+    sketch,
+    view,
+    field,
+    lines,
+    kerfs,
+    kerfPlaces: placesOf(kerfs),
+    smallPanels: placesOf(smallPanels),
+  };
   const reach = (line: Line) => Math.min(line.lengthMm, FREE_LENGTH_MM);
   const order = lines.map((_, index) => index).sort((a, b) => reach(lines[a]!) - reach(lines[b]!) || a - b);
   const left: number[] = [];

@@ -1,7 +1,7 @@
 import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanPanel, PlanSheet } from '../model/plan.ts';
 import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
-import { type Box, boxesOverlap, type Drawing, inset, type TextMeasurer } from './drawing.ts';
+import { type Box, type Drawing, inset, type TextMeasurer } from './drawing.ts';
 import { drawLegend, legendHeight } from './legend.ts';
 import { printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
@@ -20,7 +20,7 @@ import {
 } from './pieces.ts';
 import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
 import { type SheetView, viewOfSheet } from './sheetView.ts';
-import { Sketch } from './sketch.ts';
+import { Sketch, TakenPlaces } from './sketch.ts';
 import { drawSpareLabel } from './spareLabels.ts';
 import { panelSize, stepTable, unitOf, unnumberedTable } from './stepTable.ts';
 import { drawStripNames, drawSurroundings } from './surroundings.ts';
@@ -123,7 +123,9 @@ function drawAllEdging(sketch: Sketch, sheet: Sheet, order: readonly string[]): 
 function drawPanels(sketch: Sketch, sheet: Sheet): void {
   const { view, marks } = sheet;
   const panels = panelsOnPage(sheet);
-  const isPanel = (box: Box) => panels.some((one) => boxesOverlap(one.box, box));
+  const panelPlaces = new TakenPlaces();
+  for (const { box } of panels) panelPlaces.take(box);
+  const isPanel = (box: Box) => !panelPlaces.isFree(box);
   const homeless: PanelOnPage[] = [];
   for (const one of panels) {
     const { panel, lengthAlong, box } = one;
@@ -243,8 +245,13 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   for (const table of tables) {
     let row = 0;
     while (row < table.rows.length) {
+      const before = row;
+      const emptyPage = sketch !== first && space.region === 0 && space.y === space.regions[0]?.y0;
       row = flowTable(sketch, table, row, space);
       if (row === table.rows.length) break;
+      if (row === before && emptyPage) {
+        throw new Error(`row ${row + 1} of '${table.title}' does not fit on an empty page`);
+      }
       sketch = new Sketch(options.measure);
       sketches.push(sketch);
       space = tableSpace(regionsOnLaterPage(page, blockTop, legendTop));

@@ -50,9 +50,12 @@ function items(legend: LegendOf): Item[] {
       },
     },
   ];
-  legend.edgings.forEach((name, index) => {
+  // More edgings than dashes: the last dash stands for all the others, which the edging list names.
+  const styles = EDGING_DASHES.length;
+  const shown = legend.edgings.slice(0, styles);
+  shown.forEach((name, index) => {
     list.push({
-      words: `edged: ${name}`,
+      words: index === styles - 1 && legend.edgings.length > styles ? 'edged: another' : `edged: ${name}`,
       draw: (sketch, box) => {
         const y = (box.y0 + box.y1) / 2;
         sketch.line('tables', box.x0, y, box.x1, y, {

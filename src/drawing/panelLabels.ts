@@ -223,7 +223,7 @@ export function drawMarkWithLeader(
     (box: Box) => isFree(box) && leaderIsFree(box),
     isFree,
   ]) {
-    for (const far of [12, 30, 60]) {
+    for (const far of [12, 30]) {
       const centre = findRoomOnGrid(near(far), w + 0.4, h + 0.4, from, wanted);
       if (!centre) continue;
       sketch.line('panels', from[0], from[1], centre[0], centre[1], NARROW);

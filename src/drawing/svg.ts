@@ -1,5 +1,6 @@
 import { type Container, registerWindow, SVG } from '@svgdotjs/svg.js';
 import type { Drawing, Shape, Stroke } from './drawing.ts';
+import { plainText } from './lettering.ts';
 
 /** The family all drawings are measured in; a page without it sets each text to the measured width all the same. */
 export const FONT_FAMILY = 'DejaVu Sans Condensed';
@@ -66,7 +67,7 @@ function addShape(parent: Container, shape: Shape): void {
       });
       return;
     case 'text':
-      parent.plain(shape.text).attr({
+      parent.plain(plainText(shape.text)).attr({
         x: mm(shape.x),
         y: mm(shape.y),
         'font-size': shape.sizeMm,
@@ -92,8 +93,8 @@ export function svgFromDrawing(drawing: Drawing, window: DrawingWindow): string 
   const root = SVG().size(`${mm(drawing.widthMm)}mm`, `${mm(drawing.heightMm)}mm`);
   root.viewbox(0, 0, mm(drawing.widthMm), mm(drawing.heightMm));
   root.attr({ role: 'img', 'font-family': `'${FONT_FAMILY}', 'DejaVu Sans', sans-serif` });
-  root.element('title').words(drawing.title);
-  root.element('desc').words(drawing.description);
+  root.element('title').words(plainText(drawing.title));
+  root.element('desc').words(plainText(drawing.description));
   root.element('rect').attr({ width: '100%', height: '100%', fill: '#ffffff' });
   let layer: string | null = null;
   let group: Container = root;

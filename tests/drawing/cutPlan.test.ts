@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
 import { boxesOverlap, type Drawing, type TextShape, textBox } from '../../src/drawing/drawing.ts';
 import { plainText } from '../../src/drawing/lettering.ts';
+import { drawOverview } from '../../src/drawing/overview.ts';
 import { measure, toSvg, window } from './drawingTools.ts';
-import { randomPlan, stripPlan } from './planFixtures.ts';
+import { emptyGroup, panelOf, randomPlan, stripPlan } from './planFixtures.ts';
 
 /** ISO 3098 height of capitals of the smallest lettering in mm, and DejaVu's capitals as a part of the font size. */
 const LEAST_LETTERING_MM = 1.8;
@@ -133,6 +134,88 @@ describe('a cut plan on paper', () => {
     );
   });
 
+  it('holds words of any length, from any order', () => {
+    const { group, sheet } = randomPlan(4);
+    const long = 'Wide Words '.repeat(27).trim();
+    const unbroken = 'W'.repeat(300);
+    const rename = new Map<string, string>();
+    const renamed = (name: string) => {
+      if (!rename.has(name)) rename.set(name, `${unbroken.slice(4)}${rename.size + 1000}`);
+      return rename.get(name)!;
+    };
+    const odd = {
+      ...group,
+      board: long,
+      finish: unbroken,
+      saw: { ...group.saw, name: long },
+      runs: [{ name: long, follows: 'length' as const, panels: group.panels.slice(0, 2).map((p) => p.id) }],
+      panels: group.panels.map((panel, index) => ({
+        ...panel,
+        name: index % 2 === 0 ? long : unbroken,
+        unit: unbroken,
+        order: `${long} ${index % 3}`,
+        edging: { alongLength: [unbroken, null] as [string, null], alongWidth: [null, null] as [null, null] },
+      })),
+    };
+    const plan = {
+      ...sheet,
+      start: renamed(sheet.start),
+      steps: sheet.steps.map((step) =>
+        step.cut === 'trim'
+          ? { ...step, piece: renamed(step.piece), leaves: renamed(step.leaves) }
+          : { ...step, piece: renamed(step.piece), gives: step.gives.map(renamed) },
+      ),
+      pieces: sheet.pieces.map((piece) => ({ ...piece, piece: renamed(piece.piece) })),
+    };
+    const pages = drawCutPlan({ ...odd, sheets: [plan] }, plan, { measure, job: long, owner: unbroken });
+    for (const page of pages) {
+      expect(overlapsOf(page)).toEqual([]);
+      expect(outsideFrame(page)).toEqual([]);
+    }
+  });
+
+  it('draws a sheet of hundreds of small pieces without a text over another', () => {
+    const { group, sheet } = stripPlan([
+      { name: 'block', unit: 'toys', size: [60, 40], grain: 'none', count: 400 },
+      { name: 'slip', unit: 'toys', size: [30, 8], grain: 'none', count: 200 },
+    ]);
+    const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+    for (const page of pages) {
+      expect(overlapsOf(page)).toEqual([]);
+      expect(outsideFrame(page)).toEqual([]);
+    }
+  });
+
+  it('keeps the legend short for a sheet with very many edgings', () => {
+    const wanted = Array.from({ length: 40 }, (_, index) => ({
+      name: `shelf ${index}`,
+      size: [300, 150] as const,
+      edged: 'near',
+      edging: `edging number ${index} with a long name that fills a line`,
+    }));
+    const { group, sheet } = stripPlan(wanted);
+    for (const page of drawCutPlan(group, sheet, { measure, job: 'job' })) {
+      expect(overlapsOf(page)).toEqual([]);
+      expect(outsideFrame(page)).toEqual([]);
+    }
+  });
+
+  it('draws a sheet that is not cut at all', () => {
+    const group = emptyGroup({ trim: 0 }, [panelOf({ name: 'whole sheet', size: [2440, 1220] }, 0)]);
+    const sheet = {
+      number: 1,
+      stock: 'sheet',
+      copies: 1,
+      start: 'sheet',
+      steps: [],
+      pieces: [{ is: 'panel' as const, piece: 'sheet', panel: 'p1', lengthAlong: 'length' as const }],
+    };
+    group.sheets.push(sheet);
+    const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+    expect(pages).toHaveLength(1);
+    expect(texts(pages[0]!).some((text) => text.text === 'whole sheet')).toBe(true);
+  });
+
   it('puts a number on the drawing for every cut of a sheet of usual size', () => {
     const { group, sheet } = stripPlan([
       { name: 'side', size: [798.4, 449.2], count: 3 },
@@ -188,5 +271,25 @@ describe('the SVG of a cut plan', () => {
     const parsed = new window.DOMParser().parseFromString(svg, 'image/svg+xml');
     const words = [...parsed.querySelectorAll('text')].map((text) => text.textContent);
     expect(words).toContain('<b>&amp;"quoted"</b>');
+  });
+});
+
+describe('the overview', () => {
+  it('keeps its words apart and inside the frame for any number of sheets', () => {
+    for (const count of [1, 2, 5, 12, 13, 30]) {
+      const { group, sheet } = randomPlan(count);
+      group.sheets.length = 0;
+      for (let number = 1; number <= count; number++) group.sheets.push({ ...sheet, number, copies: number });
+      const pages = drawOverview(group, { measure, job: 'job' });
+      expect(pages).toHaveLength(Math.ceil(count / 12));
+      for (const page of pages) {
+        expect(overlapsOf(page)).toEqual([]);
+        expect(outsideFrame(page)).toEqual([]);
+      }
+    }
+  });
+
+  it('has no page for a group without sheets', () => {
+    expect(drawOverview(emptyGroup({}, []), { measure, job: 'job' })).toEqual([]);
   });
 });
