@@ -12,6 +12,8 @@ export interface Facts {
   readonly sheetKinds: number;
   readonly w: Int32Array;
   readonly h: Int32Array;
+  /** The shorter side. */
+  readonly short: Int32Array;
   readonly area: Float64Array;
   readonly sheetW: Int32Array;
   readonly sheetH: Int32Array;
@@ -123,6 +125,7 @@ export function makeFacts(problem: RectangleProblem, turns: number | null): Fact
     sheetKinds: sheets.length,
     w: items.w,
     h: items.h,
+    short: Int32Array.from(items.w, (w, i) => Math.min(w, items.h[i]!)),
     area,
     sheetW: Int32Array.from(sheets, (s) => s.w),
     sheetH: Int32Array.from(sheets, (s) => s.h),

@@ -1,3 +1,4 @@
+import type { ActivePlaces } from './activePlaces.ts';
 import { AS_IS, type Facts, mayBeFirst, rootLevel, TURNED } from './facts.ts';
 import type { SearchRandom } from './searchRandom.ts';
 import { FREE_AREA, type SheetTrees, SUMS, VALUE, VERSION } from './sheetTrees.ts';
@@ -41,15 +42,17 @@ export class Insertion {
     this.failedAt = new Float64Array(trees.facts.kinds * trees.places);
   }
 
-  /** Looks on all open sheets for the best place for a piece of the kind; false when there is none. */
-  find(kind: number): boolean {
+  /** Looks on the active sheets for the best place for a piece of the kind; false when there is none. */
+  find(kind: number, active: ActivePlaces): boolean {
     const { trees, facts, failedAt } = this;
-    const { sums, places } = trees;
+    const { sums } = trees;
+    const { list, count } = active;
     const area = facts.area[kind]!;
-    const row = kind * places;
+    const row = kind * trees.places;
     this.found = false;
     this.gain = Number.NEGATIVE_INFINITY;
-    for (let place = 0; place < places; place++) {
+    for (let i = 0; i < count; i++) {
+      const place = list[i]!;
       const sum = place * SUMS;
       if (sums[sum + FREE_AREA]! < area) continue;
       const version = sums[sum + VERSION]!;
@@ -77,7 +80,6 @@ export class Insertion {
     const value = trees.sums[place * SUMS + VALUE]!;
     trees.add(place, this.node, this.axis, this.w, this.h, kind);
     trees.setValue(place, value + this.gain);
-    trees.refreshRooms(place);
   }
 
   /** Looks on one sheet, keeping the best so far of all sheets; true when there is any room, passed over or not. */
@@ -87,10 +89,12 @@ export class Insertion {
     const base = place * trees.region;
     const sheet = nodes[base + at.SHEET]!;
     const ways = facts.ways[sheet * facts.kinds + kind]!;
-    if (ways === 0 || !trees.hasRoom(place)) return false;
+    const root = nodes[base + at.ROOT]!;
+    if (nodes[base + at.STALE] === 1) trees.refreshRooms(place);
+    if (ways === 0 || (root !== 0 && facts.short[kind]! > nodes[base + at.MOST_SHORT]!)) return false;
+    if (!trees.hasRoom(place)) return false;
     const w = facts.w[kind]!;
     const h = facts.h[kind]!;
-    const root = nodes[base + at.ROOT]!;
     this.feasible = false;
     if (root === 0) {
       if ((ways & AS_IS) !== 0) this.considerEmpty(place, sheet, w, h);

@@ -1,3 +1,4 @@
+import { ActivePlaces } from './activePlaces.ts';
 import type { Facts } from './facts.ts';
 import { Insertion } from './insertion.ts';
 import { InsertionOrders } from './insertionOrders.ts';
@@ -11,6 +12,8 @@ const { NODE_SIZE, PIECE } = at;
 const HISTORY = 2000;
 /** What the value of the free rectangles counts for beside the area that is not placed. */
 const VALUE_WEIGHT = 0.05;
+/** When waste is gathered, what area that is not placed counts for beside the worth of the corners. */
+const UNPLACED_WEIGHT = 4;
 /** Pieces taken out in a move: from 1 to this, each equally often. */
 const MOST_RUINED = 11;
 
@@ -22,9 +25,13 @@ const MOST_RUINED = 11;
  * heuristic, EJOR 258, 2017).
  */
 export class RuinAndRecreate {
+  /** Where moves work. */
+  readonly active: ActivePlaces;
   readonly unplaced: Int32Array;
   unplacedCount = 0;
   unplacedArea = 0;
+  /** `place all`: find room for what is not placed; `gather waste`: all is placed, make the largest offcuts. */
+  aim: 'place all' | 'gather waste' = 'place all';
   /** Greatest cost of the open sheets. */
   budget = 0;
 
@@ -35,6 +42,7 @@ export class RuinAndRecreate {
   private readonly orders: InsertionOrders;
   private readonly history = new Float64Array(HISTORY);
   private historyIndex = 0;
+  private historyLength = HISTORY;
   private objective = 0;
   private readonly waiting: Int32Array;
   private readonly openPlaces: Int32Array;
@@ -46,13 +54,16 @@ export class RuinAndRecreate {
     this.random = random;
     this.insertion = new Insertion(trees, random);
     this.orders = new InsertionOrders(facts);
+    this.active = new ActivePlaces(trees.places);
     this.unplaced = new Int32Array(facts.total);
     this.waiting = new Int32Array(facts.total);
     this.openPlaces = new Int32Array(trees.places);
   }
 
   /** To be called after the state was changed from outside: forgets what was accepted before. */
-  restart(): void {
+  restart(history = HISTORY): void {
+    this.historyLength = history;
+    this.historyIndex = 0;
     this.unplacedArea = 0;
     for (let i = 0; i < this.unplacedCount; i++) this.unplacedArea += this.facts.area[this.unplaced[i]!]!;
     this.objective = this.measure();
@@ -60,7 +71,28 @@ export class RuinAndRecreate {
   }
 
   private measure(): number {
+    if (this.aim === 'gather waste') return UNPLACED_WEIGHT * this.unplacedArea - this.cornerWorth();
     return this.unplacedArea - VALUE_WEIGHT * this.trees.totalValue;
+  }
+
+  /** Sum of the squared shares of the largest rectangle beside or above the tree of each sheet, as areas. */
+  cornerWorth(of: 'active sheets' | 'all sheets' = 'active sheets'): number {
+    const { trees, facts, active } = this;
+    const count = of === 'all sheets' ? trees.places : active.count;
+    let worth = 0;
+    for (let i = 0; i < count; i++) {
+      const place = of === 'all sheets' ? i : active.list[i]!;
+      const root = trees.root(place);
+      if (root === 0) continue;
+      const sheet = trees.sheetOf(place);
+      const w = facts.sheetW[sheet]!;
+      const h = facts.sheetH[sheet]!;
+      const beside = (w - trees.nodes[root + at.LEAST_W]!) * h;
+      const above = w * (h - trees.nodes[root + at.LEAST_H]!);
+      const largest = Math.max(beside, above);
+      worth += largest * (largest / facts.greatestSheet);
+    }
+    return worth;
   }
 
   /** One move; true when all pieces are placed after it. */
@@ -69,7 +101,7 @@ export class RuinAndRecreate {
     const countBefore = this.unplacedCount;
     const areaBefore = this.unplacedArea;
     trees.begin();
-    waiting.set(unplaced);
+    for (let i = 0; i < countBefore; i++) waiting[i] = unplaced[i]!;
     let waitingCount = this.ruin(countBefore);
     for (let i = 0; i < trees.touchedPlaces; i++) this.settleRuined(trees.touchedPlace(i));
     this.orders.sort(waiting, waitingCount, this.random.below(InsertionOrders.COUNT));
@@ -84,26 +116,26 @@ export class RuinAndRecreate {
       this.unplacedArea = areaBefore;
     }
     this.history[this.historyIndex] = this.objective;
-    this.historyIndex = this.historyIndex + 1 === HISTORY ? 0 : this.historyIndex + 1;
+    this.historyIndex = this.historyIndex + 1 >= this.historyLength ? 0 : this.historyIndex + 1;
     return this.unplacedCount === 0;
   }
 
-  /** After pieces were taken off: closes the sheet when it is empty, else works out its rooms and value. */
+  /** After pieces were taken off: closes the sheet when it is empty, else works out its value. */
   private settleRuined(place: number): void {
     const { trees } = this;
     if (trees.root(place) === 0) {
       trees.close(place);
       return;
     }
-    trees.refreshRooms(place);
     trees.refreshValue(place);
   }
 
   /** Takes pieces out; they are added to `waiting` from index `from`. Gives the new count. */
   private ruin(from: number): number {
-    const { random, trees, openPlaces } = this;
+    const { random, trees, openPlaces, active } = this;
     let open = 0;
-    for (let place = 0; place < trees.places; place++) {
+    for (let i = 0; i < active.count; i++) {
+      const place = active.list[i]!;
       if (trees.pieces(place) > 0) openPlaces[open++] = place;
     }
     if (open === 0) return from;
@@ -175,7 +207,7 @@ export class RuinAndRecreate {
     let leftArea = 0;
     for (let i = 0; i < count; i++) {
       const kind = waiting[i]!;
-      if (insertion.find(kind) || this.openSheetFor(kind)) {
+      if (insertion.find(kind, this.active) || this.openSheetFor(kind)) {
         insertion.insert(kind);
         continue;
       }
@@ -203,9 +235,40 @@ export class RuinAndRecreate {
     const place = trees.closedPlace();
     if (place < 0) return false;
     trees.open(place, chosen);
-    if (this.insertion.findOnly(place, kind)) return true;
+    if (this.insertion.findOnly(place, kind)) {
+      this.active.include(place);
+      return true;
+    }
     trees.close(place);
     return false;
+  }
+
+  /** Lets moves work on about this many of the open sheets only: by chance, but those with more free area rather. */
+  chooseWindow(size: number): void {
+    const { trees, random, active, openPlaces } = this;
+    active.clear();
+    let open = 0;
+    for (let place = 0; place < trees.places; place++) {
+      if (trees.pieces(place) > 0) openPlaces[open++] = place;
+      else if (!trees.isOpen(place)) active.include(place);
+    }
+    const free = (place: number) => trees.sums[place * SUMS + FREE_AREA]!;
+    if (this.aim === 'gather waste') active.include(this.emptiest(open));
+    for (let i = 0; i < size; i++) {
+      const a = openPlaces[random.below(open)]!;
+      const b = openPlaces[random.below(open)]!;
+      active.include(free(a) > free(b) ? a : b);
+    }
+  }
+
+  private emptiest(open: number): number {
+    const { sums } = this.trees;
+    let best = this.openPlaces[0]!;
+    for (let i = 1; i < open; i++) {
+      const place = this.openPlaces[i]!;
+      if (sums[place * SUMS + FREE_AREA]! > sums[best * SUMS + FREE_AREA]!) best = place;
+    }
+    return best;
   }
 
   /** Kinds of the items that have no place, one entry an item. */

@@ -1,5 +1,6 @@
 import { construct } from './construct.ts';
 import type { Facts } from './facts.ts';
+import { gatheringMoves, gatherWaste } from './gatherWaste.ts';
 import { type Plan, piecesPerSheet, takePlan } from './plan.ts';
 import { RuinAndRecreate } from './ruinAndRecreate.ts';
 import { SearchRandom } from './searchRandom.ts';
@@ -8,12 +9,22 @@ import { SheetTrees } from './sheetTrees.ts';
 
 /** Moves between two questions whether to stop. */
 const MOVES_PER_LOOK = 256;
+/** Moves before the waste of an unproved plan is gathered for the first time; doubled each time. */
+const FIRST_GATHERING = 30_000;
+
+/** Plans with more pieces and more sheets than this are searched window by window. */
+const MANY_PIECES = 400;
+const MANY_SHEETS = 12;
+/** Sheets in a window, moves before the next one is chosen, and moves that late acceptance looks back in it. */
+const WINDOW_SHEETS = 6;
+const WINDOW_MOVES = 500;
+const WINDOW_HISTORY = 60;
 
 export interface SearchLimits {
   readonly seed: number;
   readonly workLimit: number;
   readonly stop: () => boolean;
-  /** Whether a plan of this many sheets and this cost (in the search's cost) cannot be bettered. */
+  /** Whether a plan cannot be cheaper. */
   readonly isBest: (plan: Plan) => boolean;
   readonly improved: (plan: Plan, moves: number) => void;
 }
@@ -35,43 +46,103 @@ function placesFor(facts: Facts, plan: Plan): number {
 
 /**
  * Goal-driven search: from a first plan on, the budget is set just below the best cost found, sheets are taken away
- * until it is kept, and ruin and recreate looks for a plan that places everything again.
+ * until it is kept, and ruin and recreate looks for a plan that places everything again. Now and then, and at the end,
+ * the waste of the best plan is gathered into large offcuts.
  */
 export function search(facts: Facts, limits: SearchLimits): SearchResult {
-  const start = construct(facts);
-  let best: Plan | undefined;
-  let unplaced = start.unplaced;
-  if (unplaced.length === 0) {
-    best = start.plan;
-    limits.improved(best, 0);
-    if (limits.isBest(best)) return { plan: best, unplaced, moves: 0 };
+  const run = new SearchRun(facts, limits);
+  run.lowerCost();
+  return run.finish();
+}
+
+class SearchRun {
+  private readonly facts: Facts;
+  private readonly limits: SearchLimits;
+  /** The best plan that places all, or the first one that does not. */
+  private plan: Plan;
+  private unplaced: readonly number[];
+  private moves = 0;
+  private gathered = false;
+  private nextGathering = FIRST_GATHERING;
+  private stopped = false;
+
+  constructor(facts: Facts, limits: SearchLimits) {
+    this.facts = facts;
+    this.limits = limits;
+    const start = construct(facts);
+    this.plan = start.plan;
+    this.unplaced = start.unplaced;
+    if (this.isWhole()) limits.improved(this.plan, 0);
   }
-  const trees = new SheetTrees(
-    facts,
-    placesFor(facts, start.plan),
-    1 + piecesPerSheet(facts, placesFor(facts, start.plan)),
-  );
-  const state = new RuinAndRecreate(trees, new SearchRandom(limits.seed));
-  start.plan.sheets.forEach((sheet, place) => {
-    layOut(trees, place, sheet);
-  });
-  state.setUnplaced(unplaced);
-  state.budget = Number.POSITIVE_INFINITY;
-  let moves = 0;
-  for (;;) {
-    if (best) state.lowerBudget(best.cost - facts.costStep);
-    state.restart();
-    let whole = state.unplacedCount === 0;
-    while (!whole) {
-      if (moves >= limits.workLimit || (moves % MOVES_PER_LOOK === 0 && limits.stop())) {
-        return { plan: best ?? start.plan, unplaced, moves };
-      }
-      whole = state.move();
-      moves++;
+
+  private isWhole(): boolean {
+    return this.unplaced.length === 0;
+  }
+
+  private shouldStop(workLimit: number): boolean {
+    if (this.moves >= workLimit) return true;
+    if (this.moves % MOVES_PER_LOOK === 0 && this.limits.stop()) this.stopped = true;
+    return this.stopped;
+  }
+
+  lowerCost(): void {
+    const { facts, limits } = this;
+    if (this.isWhole() && limits.isBest(this.plan)) return;
+    const places = placesFor(facts, this.plan);
+    const trees = new SheetTrees(facts, places, 1 + piecesPerSheet(facts, places));
+    const state = new RuinAndRecreate(trees, new SearchRandom(limits.seed));
+    this.plan.sheets.forEach((sheet, place) => {
+      layOut(trees, place, sheet);
+    });
+    state.setUnplaced(this.unplaced);
+    state.budget = Number.POSITIVE_INFINITY;
+    for (;;) {
+      if (this.isWhole()) state.lowerBudget(this.plan.cost - facts.costStep);
+      state.active.includeAll();
+      state.restart();
+      if (!this.reachGoal(state, trees)) return;
+      this.plan = takePlan(trees);
+      this.unplaced = [];
+      this.gathered = false;
+      limits.improved(this.plan, this.moves);
+      if (limits.isBest(this.plan)) return;
     }
-    best = takePlan(trees);
-    unplaced = [];
-    limits.improved(best, moves);
-    if (limits.isBest(best)) return { plan: best, unplaced, moves };
+  }
+
+  /** Moves until everything is placed; false when the work is used up before. */
+  private reachGoal(state: RuinAndRecreate, trees: SheetTrees): boolean {
+    const windows = this.facts.total > MANY_PIECES && trees.openSheets > MANY_SHEETS;
+    let whole = state.unplacedCount === 0;
+    const { workLimit } = this.limits;
+    const limitForCost = workLimit - Math.min(workLimit / 2, gatheringMoves(this.facts));
+    for (let tried = 0; !whole; tried++) {
+      if (this.shouldStop(limitForCost)) return false;
+      if (windows && tried % WINDOW_MOVES === 0) {
+        state.chooseWindow(WINDOW_SHEETS);
+        state.restart(WINDOW_HISTORY);
+      }
+      if (this.moves >= this.nextGathering && this.isWhole()) this.gather();
+      whole = state.move();
+      this.moves++;
+    }
+    return true;
+  }
+
+  private gather(): void {
+    const { facts, limits } = this;
+    if (!this.gathered) {
+      const result = gatherWaste(facts, this.plan, limits.seed, () => {
+        this.moves++;
+        return this.shouldStop(limits.workLimit);
+      });
+      this.plan = result;
+      this.gathered = true;
+    }
+    this.nextGathering = 2 * Math.max(this.moves, this.nextGathering);
+  }
+
+  finish(): SearchResult {
+    if (this.isWhole()) this.gather();
+    return { plan: this.plan, unplaced: this.unplaced, moves: this.moves };
   }
 }

@@ -71,7 +71,6 @@ export function layOut(trees: SheetTrees, place: number, sheet: SheetCode): void
   };
   trees.open(place, sheet.sheet);
   lay(0);
-  trees.refreshRooms(place);
   trees.refreshValue(place);
 }
 

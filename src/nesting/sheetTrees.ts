@@ -206,7 +206,7 @@ export class SheetTrees {
 
   /**
    * Adds a piece w × h of the kind at a node: to the end of the stack when it is one along `axis`, else both are put
-   * in a new stack along `axis`. Node 0 stands for the empty sheet. Updates sizes, not rooms and value.
+   * in a new stack along `axis`. Node 0 stands for the empty sheet. Updates sizes, not the value.
    */
   add(place: number, node: number, axis: number, w: number, h: number, kind: number): void {
     this.touch(place);
@@ -243,8 +243,9 @@ export class SheetTrees {
   }
 
   private countPiece(place: number, area: number): void {
-    const pieces = place * this.region + at.PIECES;
-    this.nodes[pieces] = this.nodes[pieces]! + 1;
+    const base = place * this.region;
+    this.nodes[base + at.STALE] = 1;
+    this.nodes[base + at.PIECES] = this.nodes[base + at.PIECES]! + 1;
     const sum = place * SUMS;
     this.sums[sum + FREE_AREA] = this.sums[sum + FREE_AREA]! - area;
     this.sums[sum + VERSION] = ++this.lastVersion;
@@ -308,7 +309,7 @@ export class SheetTrees {
 
   /**
    * Takes a node with all that hangs on it off its sheet; its pieces' kinds are written to `removed` from index
-   * `count`. Gives the new count. Updates sizes, not rooms and value. An emptied sheet stays open.
+   * `count`. Gives the new count. Updates sizes, not the value. An emptied sheet stays open.
    */
   remove(node: number, removed: Int32Array, count: number): number {
     const place = this.placeOf(node);
@@ -316,6 +317,7 @@ export class SheetTrees {
     const { nodes } = this;
     const base = place * this.region;
     const parent = nodes[node + at.PARENT]!;
+    nodes[base + at.STALE] = 1;
     if (parent === 0) nodes[base + at.ROOT] = 0;
     else this.unlink(base, node, parent);
     this.sums[place * SUMS + VERSION] = ++this.lastVersion;
@@ -390,35 +392,49 @@ export class SheetTrees {
     }
   }
 
-  /** Works out for each node how large it may grow and what may be added to it. */
+  /** Works out for each node how large it may grow and what may be added to it; needed where STALE is 1. */
   refreshRooms(place: number): void {
     const { nodes } = this;
     const base = place * this.region;
     const root = nodes[base + at.ROOT]!;
+    nodes[base + at.STALE] = 0;
     if (root === 0) {
       nodes[base + at.NEED] = 0;
       return;
     }
     const sheet = nodes[base + at.SHEET]!;
-    nodes[root + at.MOST_W] = this.facts.sheetW[sheet]!;
-    nodes[root + at.MOST_H] = this.facts.sheetH[sheet]!;
+    const sheetW = this.facts.sheetW[sheet]!;
+    const sheetH = this.facts.sheetH[sheet]!;
+    nodes[root + at.MOST_W] = sheetW;
+    nodes[root + at.MOST_H] = sheetH;
+    // The root can be wrapped along both axes.
+    let mostShort = Math.max(
+      Math.min(sheetW - nodes[root + at.LEAST_W]!, sheetH),
+      Math.min(sheetH - nodes[root + at.LEAST_H]!, sheetW),
+    );
     let node = root;
     for (;;) {
       const kind = nodes[node]!;
+      if (kind === PIECE) this.roomsOfPiece(node);
+      else this.passDown(node, kind);
+      const roomW = nodes[node + at.ROOM_W]!;
+      const roomH = nodes[node + at.ROOM_H]!;
+      const short = Math.min(roomW, roomH);
+      if (short > mostShort) mostShort = short;
       if (kind !== PIECE) {
-        node = this.passDown(node, kind);
+        node = nodes[node + at.FIRST]!;
         continue;
       }
-      this.roomsOfPiece(node);
       while (node !== root && nodes[node + at.NEXT] === 0) node = nodes[node + at.PARENT]!;
       if (node === root) break;
       node = nodes[node + at.NEXT]!;
     }
+    nodes[base + at.MOST_SHORT] = mostShort;
     if (this.facts.limited) this.refreshLevels(base, root, sheet);
   }
 
-  /** Rooms of a stack, and how far its children may grow; gives its first child. */
-  private passDown(node: number, kind: number): number {
+  /** Rooms of a stack, and how far its children may grow. */
+  private passDown(node: number, kind: number): void {
     const { nodes } = this;
     const mostW = nodes[node + at.MOST_W]!;
     const mostH = nodes[node + at.MOST_H]!;
@@ -440,7 +456,6 @@ export class SheetTrees {
         nodes[child + at.MOST_H] = nodes[child + at.LEAST_H]! + spare;
       }
     }
-    return first;
   }
 
   /** A piece in a stack along w can be wrapped along h; one in a stack along h, or alone, along w. */

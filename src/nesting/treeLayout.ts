@@ -52,6 +52,10 @@ export const SHEET = 4;
 export const OPEN = 5;
 /** Levels that the root needs: its own, those below, and one more where a piece must still be cut to size. */
 export const NEED = 6;
+/** No piece whose shorter side is longer than this can be added to the sheet. */
+export const MOST_SHORT = 7;
+/** 1 when the tree has changed since its rooms were worked out. */
+export const STALE = 8;
 
 export type Stack = typeof STACK_W | typeof STACK_H;
 

@@ -17,7 +17,7 @@ const HELP = `npm run bench -- <set> [options]
 
 sets: ${BENCHMARK_SETS.join(', ')}
 
---seconds n     search time an instance, on one core (1)
+--seconds n     search time an instance, in seconds of processor time on one core (1)
 --sample n      every n-th instance only (1)
 --offset n      start the sample at this instance (0)
 --only text     instances whose name holds this text

@@ -29,8 +29,8 @@ export function stockGroup(given: {
     parts: [],
     demands: given.demands.map(
       ([length, width, count, grain = 'none']): Demand => ({
-        lengthUm: length * 1000,
-        widthUm: width * 1000,
+        lengthUm: Math.round(length * 1000),
+        widthUm: Math.round(width * 1000),
         count,
         grain,
         parts: [],
