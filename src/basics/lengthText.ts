@@ -6,16 +6,17 @@ export const LONGEST_UM = 100_000_000;
 
 const NUMBER = '(?:[0-9]+(?:\\.[0-9]+)?|\\.[0-9]+)';
 const FRACTION = '[0-9]+(?:[ -]+[0-9]+)?/[0-9]+';
-const INCH = '(?:in|inch|inches|"|″|”)';
+// Both cases are spelt out: the pattern is published in JSON Schemas, which know no flags.
+const MM = '[Mm][Mm]';
+const INCH = '(?:[Ii][Nn](?:[Cc][Hh](?:[Ee][Ss])?)?|"|″|”)';
 
 /** Texts that are lengths: `600`, `18 mm`, `3/4 in`, `0.75"`, `1 1/2 in`; a minus in front is understood too. */
 export const LENGTH_PATTERN = new RegExp(
-  `^ *[+-]? *(?:${NUMBER} *(?:mm|${INCH})?|${FRACTION} *${INCH}) *$`,
-  'i',
+  `^ *[+-]? *(?:${NUMBER} *(?:${MM}|${INCH})?|${FRACTION} *${INCH}) *$`,
 );
 
 /** Texts with a unit mark, which cannot be formulas. */
-const MARKED_LENGTH = new RegExp(`^ *[+-]? *(?:${NUMBER} *(?:mm|${INCH})|${FRACTION} *${INCH}) *$`, 'i');
+const MARKED_LENGTH = new RegExp(`^ *[+-]? *(?:${NUMBER} *(?:${MM}|${INCH})|${FRACTION} *${INCH}) *$`);
 
 /** How to write a length, for messages. */
 export const LENGTH_EXPECTED = 'a length in mm such as 600 or 18 mm, or in inches such as 3/4 in or 0.75"';

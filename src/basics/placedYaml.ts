@@ -20,6 +20,9 @@ const DEEPEST = 60;
 const LONGEST_BLOCK_PREFIX = 200;
 const FIELD_JOINT = ' › ';
 
+/** What `"\ud800"` gives: it cannot be written to any file. */
+const HALF_CHARACTER = /\p{Cs}/u;
+
 interface Spot {
   /** Where the key stands, or the value in a list. */
   readonly key: Place;
@@ -149,11 +152,15 @@ class Placer {
     if (isMap(node))
       return { value: this.object(node.items as Pair<Node, Node | null>[], key, field), place };
     if (isSeq(node)) return { value: this.list(node.items as (Node | null)[], key, field), place };
-    if (isScalar(node)) return { value: this.scalar(node.value), place: this.textPlace(node, place) };
+    if (isScalar(node)) return { value: this.scalar(node.value, place), place: this.textPlace(node, place) };
     return { value: null, place };
   }
 
-  private scalar(value: unknown): unknown {
+  private scalar(value: unknown, place: Place): unknown {
+    if (typeof value === 'string' && HALF_CHARACTER.test(value)) {
+      const message = 'An escape gives half a character, which is not text.';
+      this.refuse('not-text', message, place, 'Write the character itself.');
+    }
     if (typeof value === 'bigint') return Number(value);
     return value === undefined ? null : value;
   }
@@ -184,6 +191,7 @@ class Placer {
       const within = field === '' ? shownText(name) : `${field}${FIELD_JOINT}${shownText(name)}`;
       const keyPlace = this.placeAt(offset, within);
       this.refuseMarks(pair.key, keyPlace);
+      this.scalar(name, keyPlace);
       if (!this.keyIsFine(name, spots, keyPlace)) continue;
       const placed = this.value(pair.value, keyPlace, within);
       object[name] = placed.value;
@@ -303,7 +311,7 @@ export function readPlacedYaml(
   if (refused !== undefined) return { yaml: undefined, findings: [refused] };
   const lines = new LineCounter();
   // Fields that stand twice are found below in linear time; the parser's own check compares every pair.
-  const options = { lineCounter: lines, uniqueKeys: false, prettyErrors: false, logLevel: 'silent' } as const;
+  const options = { lineCounter: lines, uniqueKeys: false, prettyErrors: false, logLevel: 'error' } as const;
   let document: Document.Parsed;
   try {
     document = parseDocument(text, options);
@@ -316,8 +324,13 @@ export function readPlacedYaml(
     };
   }
   if (document.errors.length > 0) {
-    const findings = document.errors.slice(0, 10).map((error) => yamlSyntaxFinding(error, text, file, lines));
-    return { yaml: undefined, findings };
+    // Further errors on a line mostly follow from its first.
+    const findings = new Map<number | undefined, Finding>();
+    for (const error of document.errors.slice(0, 200)) {
+      const finding = yamlSyntaxFinding(error, text, file, lines);
+      if (!findings.has(finding.place?.line)) findings.set(finding.place?.line, finding);
+    }
+    return { yaml: undefined, findings: [...findings.values()].slice(0, 5) };
   }
   const placer = new Placer(file, lines);
   const { value } = placer.value(document.contents as Node | null, { file, line: 1, column: 1 }, '');

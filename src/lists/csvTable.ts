@@ -161,6 +161,11 @@ function readRow(
   return { line: record.line, cells };
 }
 
+function emptyList(file: string): Finding {
+  const advice = 'The first line names the columns; each further line is one row.';
+  return errorFinding('empty-file', 'The list is empty.', { file, line: 1 }, { advice });
+}
+
 function refuseText(text: string, file: string): Finding | undefined {
   if (text.length > LARGEST_LIST) {
     return errorFinding(
@@ -178,10 +183,7 @@ function refuseText(text: string, file: string): Finding | undefined {
     const advice = 'Save it as “CSV UTF-8”.';
     return errorFinding('not-text', 'The list is not plain text in UTF-8.', { file, line }, { advice });
   }
-  if (text.replace(/^\ufeff/, '').trim() === '') {
-    const advice = 'The first line names the columns; each further line is one row.';
-    return errorFinding('empty-file', 'The list is empty.', { file, line: 1 }, { advice });
-  }
+  if (text.replace(/^\ufeff/, '').trim() === '') return emptyList(file);
   return undefined;
 }
 
@@ -211,7 +213,10 @@ export function readCsvTable(
   const { records, failedLine, code } = parseRecords(plain, delimiter);
   if (code !== undefined) findings.push(wordParseFailure(code, file, failedLine ?? 1));
   const [header, ...body] = records;
-  if (header === undefined) return failure(findings);
+  if (header === undefined) {
+    if (code === undefined) findings.push(emptyList(file));
+    return failure(findings);
+  }
   const { positions, findings: headerFindings } = readHeader(header, columns, file);
   findings.push(...headerFindings);
   if (body.length > MOST_ROWS) {

@@ -36,11 +36,13 @@ function describe(material: Material): string {
   return given.length === 0 ? 'no board named' : given.map(shownText).join(', ');
 }
 
+const keyOf = (material: Material) => JSON.stringify(FIELDS.map((field) => plainWord(material[field])));
+
 /** One material per kind that occurs in a list, in the order of their first rows. */
 function kindsOf<M extends Material>(list: readonly M[]): M[] {
   const kinds = new Map<string, M>();
   for (const entry of list) {
-    const key = JSON.stringify(FIELDS.map((field) => plainWord(entry[field])));
+    const key = keyOf(entry);
     if (!kinds.has(key)) kinds.set(key, entry);
   }
   return [...kinds.values()];
@@ -53,15 +55,12 @@ function mayBeAlike(a: Material, b: Material): boolean {
   );
 }
 
-/** The one material among `others` that fits, spelt as there and filled up with what only this one says. */
-function complete(material: Material, others: readonly Material[]): Material | readonly Material[] {
-  const fitting = others.filter((other) => mayBeAlike(material, other));
-  if (fitting.length !== 1) return fitting;
-  const other = fitting[0]!;
+/** A material with what it does not say taken from another; where both say something, the first one's spelling. */
+function fillUp(material: Material, from: Material): Material {
   return {
-    board: isGiven(other, 'board') ? other.board : material.board,
-    finish: isGiven(other, 'finish') ? other.finish : material.finish,
-    thicknessUm: isGiven(other, 'thicknessUm') ? other.thicknessUm : material.thicknessUm,
+    board: isGiven(material, 'board') ? material.board : from.board,
+    finish: isGiven(material, 'finish') ? material.finish : from.finish,
+    thicknessUm: isGiven(material, 'thicknessUm') ? material.thicknessUm : from.thicknessUm,
   };
 }
 
@@ -107,18 +106,15 @@ function wordManyMatches(part: Part, fitting: readonly Material[], files: ListFi
   );
 }
 
-function wordUnclearSheets(part: Part, sheets: readonly Material[], files: ListFiles): Finding {
-  const fitting = sheets.filter((sheet) => mayBeAlike(part, sheet));
-  const unsaid = FIELDS.filter(
-    (field) => isGiven(part, field) && fitting.some((sheet) => !isGiven(sheet, field)),
-  );
+function wordUnclearSheets(part: Part, sheet: Material, files: ListFiles): Finding {
+  const unsaid = FIELDS.filter((field) => isGiven(part, field) && !isGiven(sheet, field));
   return errorFinding(
     'unclear-board',
     `The sheets in ${files.sheets} do not say enough to tell whether \`${shownText(part.name)}\` is cut from them.`,
     placeOfPart(part, files),
     {
       found: describe(part),
-      expected: listWords(fitting.map((material) => `(${describe(material)})`)),
+      expected: describe(sheet),
       advice: `The panels are of several boards: fill in ${listWords(
         unsaid.map((field) => COLUMN[field]),
         'and',
@@ -154,20 +150,18 @@ export function matchLists(
   // What the sheets leave out is filled up first, from the panels where those agree on it.
   const partKinds = kindsOf(parts);
   const fullSheetKinds = sheetKinds.map((kind) => {
-    const full = complete(kind, partKinds);
-    return Array.isArray(full) ? kind : { ...kind, ...(full as Material) };
+    const fitting = partKinds.filter((part) => mayBeAlike(kind, part));
+    return fitting.length === 1 ? { ...kind, ...fillUp(kind, fitting[0]!) } : kind;
   });
-  const keyOf = (material: Material) => JSON.stringify(FIELDS.map((field) => plainWord(material[field])));
   const sheetAs = new Map(sheetKinds.map((kind, index) => [keyOf(kind), fullSheetKinds[index]!]));
   const partAs = new Map<string, Material>();
   for (const kind of partKinds) {
-    const full = complete(kind, fullSheetKinds);
-    if (!Array.isArray(full)) {
-      partAs.set(keyOf(kind), full as Material);
-      const told = fullSheetKinds.some((sheet) => keyOf(sheet) === keyOf(full as Material));
-      if (!told) findings.push(wordUnclearSheets(kind, fullSheetKinds, files));
-    } else if (full.length === 0) findings.push(wordNoMatch(kind, sheetKinds, files));
-    else findings.push(wordManyMatches(kind, full, files));
+    const fitting = fullSheetKinds.filter((sheet) => mayBeAlike(kind, sheet));
+    const [only, another] = fitting;
+    if (only === undefined) findings.push(wordNoMatch(kind, sheetKinds, files));
+    else if (another !== undefined) findings.push(wordManyMatches(kind, fitting, files));
+    else if (keyOf(fillUp(only, kind)) !== keyOf(only)) findings.push(wordUnclearSheets(kind, only, files));
+    else partAs.set(keyOf(kind), only);
   }
   const spelt = <M extends Material>(entry: M, as: Material | undefined): M =>
     as === undefined ? entry : { ...entry, board: as.board, finish: as.finish, thicknessUm: as.thicknessUm };
