@@ -43,7 +43,8 @@ export class RuinAndRecreate {
   private readonly history = new Float64Array(HISTORY);
   private historyIndex = 0;
   private historyLength = HISTORY;
-  private objective = 0;
+  /** What moves make less. */
+  objective = 0;
   private readonly waiting: Int32Array;
   private readonly openPlaces: Int32Array;
 
@@ -285,6 +286,35 @@ export class RuinAndRecreate {
       const place = this.worstPlace();
       this.unplacedCount = trees.remove(trees.root(place), this.unplaced, this.unplacedCount);
       trees.close(place);
+    }
+  }
+
+  /** Takes some open sheets off, every one with the chance 1 in `oneIn`, and at least one where there is one. */
+  takeOffSome(oneIn: number): void {
+    const { trees, random } = this;
+    const certain = random.below(Math.max(1, trees.openSheets));
+    let seen = 0;
+    for (let place = 0; place < trees.places; place++) {
+      if (!trees.isOpen(place)) continue;
+      if (seen++ !== certain && !random.oneIn(oneIn)) continue;
+      this.unplacedCount = trees.remove(trees.root(place), this.unplaced, this.unplacedCount);
+      trees.close(place);
+    }
+  }
+
+  /** Opens a sheet of each of the kinds, as far as there are places, and puts on them what is not placed. */
+  openAndFill(sheets: readonly number[]): void {
+    const { trees, unplaced, waiting } = this;
+    for (const sheet of sheets) {
+      const place = trees.closedPlace();
+      if (place >= 0) trees.open(place, sheet);
+    }
+    for (let i = 0; i < this.unplacedCount; i++) waiting[i] = unplaced[i]!;
+    this.orders.sort(waiting, this.unplacedCount, this.random.below(InsertionOrders.COUNT));
+    const left = this.recreate(this.unplacedCount);
+    for (let i = 0; i < left; i++) unplaced[i] = waiting[i]!;
+    for (let place = 0; place < trees.places; place++) {
+      if (trees.isOpen(place) && trees.root(place) === 0) trees.close(place);
     }
   }
 

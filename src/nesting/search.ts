@@ -5,6 +5,7 @@ import { type Plan, piecesPerSheet, takePlan } from './plan.ts';
 import { RuinAndRecreate } from './ruinAndRecreate.ts';
 import { SearchRandom } from './searchRandom.ts';
 import { layOut } from './sheetCode.ts';
+import { SheetMixes } from './sheetMixes.ts';
 import { SheetTrees } from './sheetTrees.ts';
 
 /** Moves between two questions whether to stop. */
@@ -65,10 +66,12 @@ class SearchRun {
   private gathered = false;
   private nextGathering = FIRST_GATHERING;
   private stopped = false;
+  private readonly mixRandom: SearchRandom;
 
   constructor(facts: Facts, limits: SearchLimits) {
     this.facts = facts;
     this.limits = limits;
+    this.mixRandom = new SearchRandom(limits.seed + 1);
     const start = construct(facts);
     this.plan = start.plan;
     this.unplaced = start.unplaced;
@@ -111,6 +114,8 @@ class SearchRun {
 
   /** Moves until everything is placed; false when the work is used up before. */
   private reachGoal(state: RuinAndRecreate, trees: SheetTrees): boolean {
+    const { facts } = this;
+    const mixes = new SheetMixes(facts, this.mixRandom);
     const windows = this.facts.total > MANY_PIECES && trees.openSheets > MANY_SHEETS;
     let whole = state.unplacedCount === 0;
     const { workLimit } = this.limits;
@@ -121,6 +126,7 @@ class SearchRun {
         state.chooseWindow(WINDOW_SHEETS);
         state.restart(WINDOW_HISTORY);
       }
+      if (facts.sheetKinds > 1) mixes.watch(state, trees);
       if (this.moves >= this.nextGathering && this.isWhole()) this.gather();
       whole = state.move();
       this.moves++;
