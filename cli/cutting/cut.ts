@@ -1,7 +1,7 @@
 import type { NestRequest } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
-import type { GroupSummary, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type { DrawingTools, GroupSummary, ProvenPlan } from '../../src/pipeline/makePapers.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import type { CutOptions } from '../commands/cut.ts';
 import { exitCodes } from '../exitCodes.ts';
@@ -41,17 +41,27 @@ export async function cut(orders: readonly string[], options: CutOptions): Promi
   let stopSearch: () => void = () => undefined;
   const interrupts = listenForInterrupts(() => stopSearch());
   try {
-    const nested = await nestJobs(prepared.value, options, (stop) => {
+    const nesting = nestJobs(prepared.value, options, (stop) => {
       stopSearch = stop;
     });
+    // Loading what is needed to draw takes as long as many a search: both at once.
+    const loadingTools = loadTools();
+    const nested = await nesting;
     const failures = nestFailures(prepared.value, nested);
     if (failures.length > 0) return await reportFindings(failures, options);
-    const made = await makeAll(prepared.value, nested, options.seed);
+    const made = await makeAll(prepared.value, nested, options.seed, loadingTools);
     if (!made.ok) return await reportFailedReplay(made.findings, options);
     await writeAll(made.jobs, prepared.findings, options, interrupts);
   } finally {
     interrupts.end();
   }
+}
+
+function loadTools(): Promise<DrawingTools> {
+  const loading = import('./drawingTools.ts').then(({ loadDrawingTools }) => loadDrawingTools());
+  // A failure is reported where the tools are used; when they are not, it does not matter.
+  loading.catch(() => undefined);
+  return loading;
 }
 
 /** All stock groups of all jobs through the threads; outcomes come back job by job. */
@@ -114,6 +124,7 @@ async function makeAll(
   jobs: readonly PreparedJob[],
   nested: readonly (readonly NestedGroup[])[],
   seed: number,
+  loadingTools: Promise<DrawingTools>,
 ): Promise<Made> {
   const { makePapers, provePlan } = await import('../../src/pipeline/makePapers.ts');
   const proofs = jobs.map(({ job }, j) => {
@@ -122,8 +133,7 @@ async function makeAll(
   });
   const wrong = proofs.flatMap((proof) => (proof.ok ? [] : proof.findings));
   if (wrong.length > 0) return { ok: false, findings: wrong };
-  const { loadDrawingTools } = await import('./drawingTools.ts');
-  const tools = await loadDrawingTools();
+  const tools = await loadingTools;
   return {
     ok: true,
     jobs: jobs.map((prepared, j) => {

@@ -3,7 +3,7 @@ import { readPlan, replay } from '../../src/pipeline/replayPlan.ts';
 import type { ReplayOptions } from '../commands/replay.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskReader } from '../files/reader.ts';
-import { endWith, print } from '../terminal/output.ts';
+import { endWith, print, printError } from '../terminal/output.ts';
 import { plainTable } from '../terminal/plainTable.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable } from '../terminal/text.ts';
@@ -53,7 +53,10 @@ export async function replayFile(path: string, options: ReplayOptions): Promise<
   const readable = readPlan(text.value, path);
   if (!readable.ok) return reportFindings(readable.findings, options, exitCodes.wrongInput);
   const replayed = replay(text.value, path);
-  if (!replayed.ok) return reportFindings(replayed.findings, options, exitCodes.failedReplay);
+  if (!replayed.ok) {
+    await printError(`${printable(path)} cannot be sawn as it is written:\n\n`);
+    return reportFindings(replayed.findings, options, exitCodes.failedReplay);
+  }
   if (options.json) {
     const document = {
       ok: true,

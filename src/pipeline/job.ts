@@ -1,3 +1,4 @@
+import type { Finding } from '../model/finding.ts';
 import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
@@ -21,4 +22,9 @@ export interface Job {
   readonly groups: readonly StockGroup[];
   /** Absent for a plain list. */
   readonly ordered?: OrderedFurniture;
+}
+
+/** Findings that name no place are about the file as a whole. */
+export function placedIn(file: string, findings: readonly Finding[]): Finding[] {
+  return findings.map((finding) => (finding.place === undefined ? { ...finding, place: { file } } : finding));
 }

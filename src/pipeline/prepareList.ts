@@ -1,7 +1,7 @@
 import { makeStockGroups, type SawWithTrim } from '../demands/index.ts';
 import { matchLists, readPanelList, readSheetList } from '../lists/index.ts';
 import type { Checked } from '../model/finding.ts';
-import type { Job } from './job.ts';
+import { type Job, placedIn } from './job.ts';
 
 export type { SawWithTrim } from '../demands/index.ts';
 
@@ -25,7 +25,7 @@ export function prepareList(
   const matched = matchLists(parts.value, supplies.value, { panels: panels.file, sheets: sheets.file });
   if (!matched.ok) return { ok: false, findings: [...read, ...matched.findings] };
   const stock = makeStockGroups(matched.value.parts, matched.value.sheets, saw);
-  const findings = [...read, ...matched.findings, ...stock.findings];
+  const findings = [...read, ...matched.findings, ...placedIn(panels.file, stock.findings)];
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
   return { ok: true, value: { name, title: name, currency: '', groups: stock.groups }, findings };
 }

@@ -7,7 +7,7 @@ import type { SheetSupply } from '../model/stock.ts';
 import { readOrder } from '../order/index.ts';
 import { makePanels } from '../panels/index.ts';
 import { expandOrder } from '../units/index.ts';
-import type { Job, OrderedFurniture } from './job.ts';
+import { type Job, type OrderedFurniture, placedIn } from './job.ts';
 
 export { libraryOfOrder as libraryNamedBy } from '../order/index.ts';
 
@@ -34,12 +34,12 @@ export function furnishOrder(text: string, file: string, library: Library): Chec
   findings.push(...order.findings);
   if (!order.ok) return failed(findings);
   const expanded = expandOrder(order.value, library);
-  findings.push(...expanded.findings);
+  findings.push(...placedIn(file, expanded.findings));
   if (!expanded.ok) return failed(findings);
   const furniture = makePanels(expanded.value, order.value, library);
-  findings.push(...furniture.findings);
+  findings.push(...placedIn(file, furniture.findings));
   if (!furniture.ok) return failed(findings);
-  findings.push(...checkFurniture(furniture.value, order.value, library));
+  findings.push(...placedIn(file, checkFurniture(furniture.value, order.value, library)));
   if (hasError(findings)) return failed(findings);
   return { ok: true, value: { order: order.value, library, furniture: furniture.value }, findings };
 }
@@ -76,7 +76,7 @@ export function prepareOrder(text: string, file: string, library: Library): Chec
   if (saw === undefined) throw new Error(`the order's saw ${order.saw} is not in the library`);
   const parts = furniture.units.flatMap((unit) => unit.panels);
   const stock = makeStockGroups(parts, suppliesOf(library), saw);
-  const findings = [...furnished.findings, ...stock.findings];
+  const findings = [...furnished.findings, ...placedIn(file, stock.findings)];
   if (hasError(findings)) return failed(findings);
   return {
     ok: true,
