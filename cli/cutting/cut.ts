@@ -16,7 +16,7 @@ import { type Interrupts, listenForInterrupts } from './interrupts.ts';
 import { type PreparedJob, prepareJobs } from './prepareJobs.ts';
 
 /** Search moves per stock group when neither `--work` nor `--time` says otherwise. */
-const USUAL_WORK = 20_000;
+const USUAL_WORK = 30_000;
 
 /** A job whose plan passed its replay, with its papers and what is to be told of it. */
 interface CutJob {

@@ -63,7 +63,7 @@ export function describeJob(
 }
 
 const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
-  [/^cut-plans\//, 'cut plans, one a sheet'],
+  [/^cut-plans\//, 'cut plans, one a sheet, and an overview of each stock group'],
   [/^cutting-list\.csv$/, 'cutting list'],
   [/^edging-list\.csv$/, 'edging list, in working order'],
   [/^edging-to-buy\.csv$/, 'edging to buy'],

@@ -1,6 +1,6 @@
 import { makePlan, readPlan, writePlan } from '../cutPlans/index.ts';
 import { type GroupSummary, makeLists, summarise } from '../documents/index.ts';
-import { drawCutPlan, type TextMeasurer } from '../drawing/index.ts';
+import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer } from '../drawing/index.ts';
 import { type DrawingWindow, svgFromDrawing } from '../drawing/svg.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Nest } from '../model/nest.ts';
@@ -58,16 +58,19 @@ function titlesOf(job: Job): ReadonlyMap<string, string> {
 }
 
 function cutPlanPapers(job: Job, plan: PlanFile, tools: DrawingTools, papers: Map<string, string>): void {
-  const titles = titlesOf(job);
+  const options = { measure: tools.measure, job: plan.job, titles: titlesOf(job) };
+  const keep = (name: string, pages: readonly Drawing[]) => {
+    pages.forEach((page, index) => {
+      const path = index === 0 ? `${name}.svg` : `${name}-page-${index + 1}.svg`;
+      papers.set(path, svgFromDrawing(page, tools.window));
+    });
+  };
   for (const group of plan.groups) {
     const digits = String(group.sheets.length).length;
+    if (group.sheets.length > 1) keep(`cut-plans/${group.id}-overview`, drawOverview(group, options));
     for (const sheet of group.sheets) {
-      const pages = drawCutPlan(group, sheet, { measure: tools.measure, job: plan.job, titles });
-      const name = `cut-plans/${group.id}-${String(sheet.number).padStart(digits, '0')}`;
-      pages.forEach((page, index) => {
-        const path = index === 0 ? `${name}.svg` : `${name}-page-${index + 1}.svg`;
-        papers.set(path, svgFromDrawing(page, tools.window));
-      });
+      const number = String(sheet.number).padStart(digits, '0');
+      keep(`cut-plans/${group.id}-${number}`, drawCutPlan(group, sheet, options));
     }
   }
 }
