@@ -19,8 +19,7 @@ export function construct(facts: Facts): Construction {
   let best: Construction | undefined;
   const trials = facts.total > 1000 ? 1 : InsertionOrders.COUNT;
   for (let order = 0; order < trials; ) {
-    const builder = new Builder(facts, places);
-    const found = builder.build(order);
+    const found = new Builder(facts, places, order).build();
     if (found === 'out of places') {
       places = Math.min(facts.total, 4 * places);
       continue;
@@ -41,70 +40,67 @@ class Builder {
   private readonly facts: Facts;
   private readonly trees: SheetTrees;
   private readonly insertion: Insertion;
-  private remaining: Int32Array;
-  private count = 0;
+  /** Kinds in the order in which they are placed, and how many of each are left. */
+  private readonly order: Int32Array;
+  private readonly left: Int32Array;
 
-  constructor(facts: Facts, places: number) {
+  constructor(facts: Facts, places: number, order: number) {
     this.facts = facts;
     this.trees = new SheetTrees(facts, places, piecesPerSheet(facts, places));
     this.insertion = new Insertion(this.trees, null);
-    this.remaining = new Int32Array(facts.total);
-    for (let kind = 0; kind < facts.kinds; kind++) {
-      for (let n = facts.problem.items.count[kind]!; n > 0; n--) this.remaining[this.count++] = kind;
-    }
+    this.order = Int32Array.from({ length: facts.kinds }, (_, kind) => kind);
+    new InsertionOrders(facts).sort(this.order, facts.kinds, order);
+    this.left = Int32Array.from(facts.problem.items.count);
   }
 
   /** Fills one sheet after the other, each time the kind of sheet that takes the most area for its cost. */
-  build(order: number): Construction | 'out of places' {
+  build(): Construction | 'out of places' {
     const { facts, trees } = this;
-    new InsertionOrders(facts).sort(this.remaining, this.count, order);
-    while (this.count > 0) {
-      const place = trees.closedPlace();
+    for (let place = 0; this.left.some((count) => count > 0); place++) {
       const sheet = this.bestSheet(place);
       if (sheet < 0) break;
-      if (place < 0) return 'out of places';
+      if (place >= trees.places) return 'out of places';
       trees.begin();
-      this.fill(place, sheet, true);
+      this.fill(place, sheet, this.left);
     }
-    return { plan: takePlan(trees), unplaced: [...this.remaining.subarray(0, this.count)] };
+    const unplaced: number[] = [];
+    for (let kind = 0; kind < facts.kinds; kind++) {
+      for (let n = this.left[kind]!; n > 0; n--) unplaced.push(kind);
+    }
+    return { plan: takePlan(trees), unplaced };
   }
 
   /** The kind of sheet to be opened next; −1 when none is left that takes anything. */
   private bestSheet(place: number): number {
     const { facts, trees } = this;
-    const takes = (sheet: number) => {
-      if (trees.usedOfKind[sheet]! >= facts.sheetLimit[sheet]!) return false;
-      for (let i = 0; i < this.count; i++) {
-        if (facts.ways[sheet * facts.kinds + this.remaining[i]!] !== 0) return true;
-      }
-      return false;
-    };
+    const takes = (sheet: number) =>
+      trees.usedOfKind[sheet]! < facts.sheetLimit[sheet]! &&
+      this.left.some((count, kind) => count > 0 && facts.ways[sheet * facts.kinds + kind] !== 0);
     const candidates = Array.from({ length: facts.sheetKinds }, (_, sheet) => sheet).filter(takes);
-    if (candidates.length <= 1 || place < 0) return candidates[0] ?? -1;
+    if (candidates.length <= 1 || place >= trees.places) return candidates[0] ?? -1;
     const trials = candidates.map((sheet) => {
+      const left = this.left.slice();
       trees.begin();
-      const left = this.fill(place, sheet, false);
+      this.fill(place, sheet, left);
       const filled = facts.sheetArea[sheet]! - trees.sums[place * SUMS + FREE_AREA]!;
       trees.rollBack();
-      return { sheet, left, filled, cost: facts.sheetCost[sheet]! };
+      return { sheet, ends: left.every((count) => count === 0), filled, cost: facts.sheetCost[sheet]! };
     });
     const best = trials.reduce((a, b) => (b.filled * a.cost > a.filled * b.cost ? b : a));
-    const ends = trials.filter((t) => t.left === 0 && t.cost <= best.cost);
+    const ends = trials.filter((t) => t.ends && t.cost <= best.cost);
     return (ends.length === 0 ? best : ends.reduce((a, b) => (b.cost < a.cost ? b : a))).sheet;
   }
 
-  /** Opens the sheet and puts on it what finds room; gives how many items are left, and keeps that when told so. */
-  private fill(place: number, sheet: number, keep: boolean): number {
-    const { trees, insertion, remaining } = this;
+  /** Opens the sheet, puts on it what finds room, and takes that off `left`. */
+  private fill(place: number, sheet: number, left: Int32Array): void {
+    const { trees, insertion, order } = this;
     trees.open(place, sheet);
-    let left = 0;
-    for (let i = 0; i < this.count; i++) {
-      const kind = remaining[i]!;
-      if (insertion.findOnly(place, kind)) insertion.insert(kind);
-      else if (keep) remaining[left++] = kind;
-      else left++;
+    for (let i = 0; i < order.length; i++) {
+      const kind = order[i]!;
+      while (left[kind]! > 0 && insertion.findOnly(place, kind)) {
+        insertion.insert(kind);
+        left[kind] = left[kind]! - 1;
+      }
     }
-    if (keep) this.count = left;
-    return left;
   }
 }

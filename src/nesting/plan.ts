@@ -24,6 +24,6 @@ const MOST_INTEGERS = 1 << 24;
 /** How many pieces a sheet must have room for, when `places` sheets share the memory. */
 export function piecesPerSheet(facts: Facts, places: number): number {
   const byArea = Math.floor(facts.greatestSheet / Math.max(1, facts.leastItemArea));
-  const byMemory = Math.max(60, Math.floor(MOST_INTEGERS / (24 * places)) - 1);
+  const byMemory = Math.max(24, Math.floor(MOST_INTEGERS / (24 * places)) - 1);
   return Math.max(1, Math.min(facts.total, byArea, byMemory));
 }

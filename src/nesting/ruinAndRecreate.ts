@@ -10,6 +10,9 @@ const { NODE_SIZE, PIECE } = at;
 
 /** Late acceptance: a move is kept when it is no worse than the state this many moves ago. */
 const HISTORY = 2000;
+const MOST_HISTORY = 64_000;
+/** Moves without a better state, in lengths of the history, after which the search is stuck. */
+const PATIENCE = 25;
 /** What the value of the free rectangles counts for beside the area that is not placed. */
 const VALUE_WEIGHT = 0.05;
 /** When waste is gathered, what area that is not placed counts for beside the worth of the corners. */
@@ -40,7 +43,10 @@ export class RuinAndRecreate {
   private readonly random: SearchRandom;
   private readonly insertion: Insertion;
   private readonly orders: InsertionOrders;
-  private readonly history = new Float64Array(HISTORY);
+  private readonly history = new Float64Array(MOST_HISTORY);
+  private objectiveAtStart = 0;
+  private leastObjective = 0;
+  private movesSinceLeast = 0;
   private historyIndex = 0;
   private historyLength = HISTORY;
   /** What moves make less. */
@@ -68,7 +74,28 @@ export class RuinAndRecreate {
     this.unplacedArea = 0;
     for (let i = 0; i < this.unplacedCount; i++) this.unplacedArea += this.facts.area[this.unplaced[i]!]!;
     this.objective = this.measure();
+    this.objectiveAtStart = this.objective;
+    this.leastObjective = this.objective;
+    this.movesSinceLeast = 0;
     this.history.fill(this.objective);
+  }
+
+  /**
+   * To be called before a move: when nothing better was found for long, worse states are accepted again, as at the
+   * start, and the way down is made twice as long.
+   */
+  reheatWhenStuck(): void {
+    if (this.objective < this.leastObjective) {
+      this.leastObjective = this.objective;
+      this.movesSinceLeast = 0;
+      return;
+    }
+    if (++this.movesSinceLeast < PATIENCE * this.historyLength) return;
+    this.historyLength = Math.min(this.history.length, 2 * this.historyLength);
+    this.historyIndex = 0;
+    this.history.fill(this.objectiveAtStart);
+    this.leastObjective = this.objectiveAtStart;
+    this.movesSinceLeast = 0;
   }
 
   private measure(): number {

@@ -127,6 +127,7 @@ class SearchRun {
         state.restart(WINDOW_HISTORY);
       }
       if (facts.sheetKinds > 1) mixes.watch(state, trees);
+      else if (!windows) state.reheatWhenStuck();
       if (this.moves >= this.nextGathering && this.isWhole()) this.gather();
       whole = state.move();
       this.moves++;

@@ -4,8 +4,8 @@ import type { SearchRandom } from './searchRandom.ts';
 import type { SheetTrees } from './sheetTrees.ts';
 
 /** Moves without a better state after which another mix of sheets is tried: at least this, and more for long lists. */
-const PATIENCE = 1500;
-const PATIENCE_PER_PIECE = 10;
+const PATIENCE = 400;
+const PATIENCE_PER_PIECE = 15;
 /** Mixes drawn to choose the one with the most area from. */
 const DRAWS = 3;
 /** Draws before it is held that no mix within the budget is large enough. */
