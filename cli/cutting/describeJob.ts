@@ -4,6 +4,8 @@ import { money } from '../terminal/money.ts';
 import { plainTable } from '../terminal/plainTable.ts';
 import { counted, printable } from '../terminal/text.ts';
 
+const LONGEST_NAME = 24;
+
 function shorten(text: string, most: number): string {
   const plain = printable(text);
   return plain.length <= most ? plain : `${plain.slice(0, most - 1)}…`;
@@ -17,10 +19,17 @@ function percent(share: number): string {
   return `${(share * 100).toFixed(1)} %`;
 }
 
-function nameOf(group: GroupSummary): string {
-  const words = [group.board, group.finish].filter((word) => word !== '').join(' ');
-  const thickness = group.thickness > 0 ? `${group.thickness} mm` : '';
-  return [words, thickness].filter((word) => word !== '').join(', ') || 'board';
+/** Board and finish, with the thickness where they do not tell groups apart. */
+function namesOf(groups: readonly GroupSummary[]): string[] {
+  const words = groups.map((g) => [g.board, g.finish].filter((word) => word !== '').join(' '));
+  return groups.map(({ thickness }, index) => {
+    const word = words[index] ?? '';
+    const shared = words.filter((other) => other === word).length > 1;
+    if (word !== '' && !shared) return shorten(word, LONGEST_NAME);
+    if (thickness === 0) return shorten(word || 'board', LONGEST_NAME);
+    const end = `${thickness} mm`;
+    return `${shorten(word, LONGEST_NAME - end.length - 1)} ${end}`.trim();
+  });
 }
 
 /** What the terminal says of one job: a line per stock group, what the figures are, and what it costs. */
@@ -32,10 +41,11 @@ export function describeJob(
 ): string {
   const panels = groups.reduce((sum, g) => sum + g.panels, 0);
   const sheets = groups.reduce((sum, g) => sum + g.sheetCount, 0);
+  const names = namesOf(groups);
   const table = plainTable(
-    ['stock group', 'panels', 'sheets', 'at least', 'yield', 'offcuts', 'result'],
-    groups.map((g) => [
-      shorten(nameOf(g), 27),
+    ['stock group', 'panels', 'sheets', 'least', 'yield', 'offcuts', 'result'],
+    groups.map((g, index) => [
+      names[index] ?? '',
       String(g.panels),
       String(g.sheetCount),
       String(g.bound),
@@ -52,7 +62,7 @@ export function describeJob(
     table,
     '',
     'yield: area of the panels as sawn, of the area of the raw sheets',
-    'at least: no plan takes fewer sheets; proved best: no plan costs less',
+    'least: no plan takes fewer sheets; proved best: no plan costs less',
   ];
   const costs = groups.map((g) => g.cost);
   if (costs.every((cost) => cost !== null)) {
@@ -63,7 +73,7 @@ export function describeJob(
 }
 
 const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
-  [/^cut-plans\//, 'cut plans, one a sheet, and an overview of each stock group'],
+  [/^cut-plans\//, 'cut plans of all sheets, and overviews'],
   [/^cutting-list\.csv$/, 'cutting list'],
   [/^edging-list\.csv$/, 'edging list, in working order'],
   [/^edging-to-buy\.csv$/, 'edging to buy'],

@@ -41,11 +41,11 @@ function shorten(text: string, most: number): string {
   return plain.length <= most ? plain : `${plain.slice(0, most - 1)}…`;
 }
 
-/** Which of its four edges are edged, long ones first: `2L 1W`. */
+/** Which of its four edges are edged, long ones first: `2L1W`. */
 function edgedSides(panel: Panel): string {
   const long = panel.edging.alongLength.filter((edging) => edging !== null).length;
   const short = panel.edging.alongWidth.filter((edging) => edging !== null).length;
-  return [long > 0 ? `${long}L` : '', short > 0 ? `${short}W` : ''].filter((t) => t !== '').join(' ');
+  return [long > 0 ? `${long}L` : '', short > 0 ? `${short}W` : ''].join('');
 }
 
 function asText(title: string, panels: readonly Panel[]): string {
@@ -54,14 +54,14 @@ function asText(title: string, panels: readonly Panel[]): string {
   const blocks = [...byUnit].map(([unit, its]) => {
     const rows = its.map((p) => [
       String(p.number),
-      shorten(p.name, 22),
+      shorten(p.name, 18),
       printMm(p.cutLengthUm),
       printMm(p.cutWidthUm),
       printMm(p.thicknessUm),
       String(p.count),
       p.grain === 'length' ? '→' : '',
       edgedSides(p),
-      shorten(`${p.board} ${p.finish}`, 24),
+      shorten(`${p.board} ${p.finish}`, 19),
     ]);
     const head = ['no', 'panel', 'length', 'width', 'thick', 'n', '', 'edged', 'board and finish'];
     return `${shorten(unit, 80)}\n${plainTable(head, rows, 'rlrrrrlll')}`;

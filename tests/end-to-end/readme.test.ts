@@ -1,0 +1,75 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { exitCodes } from '../../cli/exitCodes.ts';
+import { temporaryFolder } from '../cli/temporaryFolder.ts';
+import { writeFiles } from './lists.ts';
+import { plywright, projectFolder } from './plywright.ts';
+
+const readme = readFileSync(join(projectFolder, 'README.md'), 'utf8');
+
+function section(title: string): string {
+  const start = readme.indexOf(`## ${title}`);
+  expect(start, title).toBeGreaterThan(0);
+  const end = readme.indexOf('\n## ', start);
+  return readme.slice(start, end < 0 ? undefined : end);
+}
+
+function blocks(text: string, kind: string): string[] {
+  return [...text.matchAll(new RegExp(`\`\`\`${kind}\n([\\s\\S]*?)\`\`\``, 'g'))].map((match) => match[1]!);
+}
+
+/** Runs every `npx plywright …` line of a section in a folder; each must work. */
+async function follow(text: string, folder: string): Promise<string> {
+  let said = '';
+  const lines = blocks(text, 'console').flatMap((block) => block.trim().split('\n'));
+  expect(lines.length).toBeGreaterThan(0);
+  for (const line of lines) {
+    const [npx, name, ...args] = line.split(' ');
+    expect([npx, name]).toEqual(['npx', 'plywright']);
+    const run = await plywright(folder, args);
+    expect(run.code, `${line}\n${run.stdout}${run.stderr}`).toBe(0);
+    said += run.stdout;
+  }
+  return said;
+}
+
+describe('the README', () => {
+  it('leads to a first order of one’s own', async () => {
+    const folder = temporaryFolder();
+    const text = section('A first order of your own');
+    writeFiles(folder, { 'my-van.yaml': blocks(text, 'yaml')[0]! });
+    const said = await follow(text, folder);
+    expect(said).toContain('Papers in out/my-van/');
+    expect(said).toContain('The plan can be sawn');
+  });
+
+  it('leads to a plain list that is cut', async () => {
+    const folder = temporaryFolder();
+    const text = section('A plain list');
+    const [panels, sheets] = blocks(text, 'csv');
+    writeFiles(folder, { 'panels.csv': panels!, 'sheets.csv': sheets! });
+    expect(await follow(text, folder)).toContain('16 panels');
+  });
+
+  it('names the papers that there are', async () => {
+    const folder = temporaryFolder();
+    writeFiles(folder, { 'my-van.yaml': blocks(section('A first order of your own'), 'yaml')[0]! });
+    const { jobs } = JSON.parse((await plywright(folder, ['cut', 'my-van.yaml', '--json'])).stdout);
+    const papers: string[] = jobs[0].papers;
+    const named = [...section('The papers').matchAll(/`([a-z-]+\.(?:csv|json))`/g)].map((m) => m[1]!);
+    expect(papers.filter((path) => !path.startsWith('cut-plans/')).sort()).toEqual(
+      [...new Set(named)].sort(),
+    );
+  });
+
+  it('names every exit code', () => {
+    for (const code of Object.values(exitCodes)) expect(readme).toMatch(new RegExp(`^\\| ${code} \\|`, 'm'));
+  });
+
+  it('links to files that exist, its picture among them', () => {
+    const links = [...readme.matchAll(/\]\(([^)#]+)\)/g)].map((match) => match[1]!);
+    expect(links.some((link) => link.endsWith('.svg'))).toBe(true);
+    for (const link of links) expect(existsSync(join(projectFolder, link)), link).toBe(true);
+  });
+});
