@@ -15,25 +15,41 @@ export interface Construction {
  * plans that place the most area.
  */
 export function construct(facts: Facts): Construction {
-  let places = Math.min(facts.total, 2 * Math.ceil(facts.totalArea / facts.greatestSheet) + 20);
   let best: Construction | undefined;
   const trials = facts.total > 1000 ? 1 : InsertionOrders.COUNT;
-  for (let order = 0; order < trials; ) {
-    const found = new Builder(facts, places, order).build();
-    if (found === 'out of places') {
-      places = Math.min(facts.total, 4 * places);
-      continue;
-    }
+  const none = new Int32Array(facts.sheetKinds);
+  for (let order = 0; order < trials; order++) {
+    const found = constructRest(facts, facts.problem.items.count, none, order);
     if (!best || isBetter(facts, found, best)) best = found;
-    order++;
   }
   return best!;
 }
 
-function isBetter(facts: Facts, a: Construction, b: Construction): boolean {
+/** Whether `a` leaves less area without a place, or is cheaper with as much. */
+export function isBetter(facts: Facts, a: Construction, b: Construction): boolean {
   const area = (c: Construction) => c.unplaced.reduce((sum, kind) => sum + facts.area[kind]!, 0);
   const difference = area(a) - area(b);
   return difference < 0 || (difference === 0 && a.plan.cost < b.plan.cost);
+}
+
+/**
+ * Plans the items of `left` (a count for each kind) in one of the insertion orders, beside `used` sheets of each kind
+ * that are taken already.
+ */
+export function constructRest(facts: Facts, left: Int32Array, used: Int32Array, order: number): Construction {
+  const rest: Facts = {
+    ...facts,
+    problem: { ...facts.problem, items: { ...facts.problem.items, count: left } },
+    sheetLimit: facts.sheetLimit.map((limit, sheet) => limit - used[sheet]!),
+    total: left.reduce((sum, n) => sum + n, 0),
+    totalArea: left.reduce((sum, n, kind) => sum + n * facts.area[kind]!, 0),
+  };
+  let places = Math.min(rest.total, 2 * Math.ceil(rest.totalArea / rest.greatestSheet) + 20);
+  for (;;) {
+    const found = new Builder(rest, places, order).build();
+    if (found !== 'out of places') return found;
+    places = Math.min(rest.total, 4 * places);
+  }
 }
 
 class Builder {

@@ -1,9 +1,7 @@
 import type { Facts } from './facts.ts';
-import { type Plan, piecesPerSheet, takePlan } from './plan.ts';
+import { layOutPlan, type Plan, takePlan } from './plan.ts';
 import { RuinAndRecreate } from './ruinAndRecreate.ts';
 import { SearchRandom } from './searchRandom.ts';
-import { layOut } from './sheetCode.ts';
-import { SheetTrees } from './sheetTrees.ts';
 
 const LEAST_MOVES = 1000;
 const MOVES_PER_PIECE = 30;
@@ -25,10 +23,7 @@ export function gatheringMoves(facts: Facts): number {
  */
 export function gatherWaste(facts: Facts, plan: Plan, seed: number, spent: () => boolean): Plan {
   const places = plan.sheets.length;
-  const trees = new SheetTrees(facts, places, 1 + piecesPerSheet(facts, places));
-  plan.sheets.forEach((sheet, place) => {
-    layOut(trees, place, sheet);
-  });
+  const trees = layOutPlan(facts, plan, places);
   const state = new RuinAndRecreate(trees, new SearchRandom(seed));
   state.aim = 'gather waste';
   state.budget = plan.cost;

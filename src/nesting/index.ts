@@ -1,5 +1,6 @@
 import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
 import type { Bound, NestedSheet, NestFailure, NestOptions, NestOutcome } from '../model/nest.ts';
+import type { SheetPattern } from '../model/patterns.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { type Facts, makeFacts } from './facts.ts';
 import type { Plan } from './plan.ts';
@@ -17,9 +18,15 @@ import { offcutWorth, TreeTidier } from './tidyTree.ts';
  * turning the pieces by a quarter. A saw with `turns` n gets trees of at most n + 1 levels, the cut that brings a
  * piece to its last size included. Trims are not counted: they leave the sheet in one piece.
  *
- * `bound` is only compared with: the search ends when it is reached.
+ * `bound` is only compared with: the search ends when it is reached. `patterns` are ways to cut a sheet that may be
+ * started from, as the bound by patterns finds them: with many pieces of few sizes they are most of a good plan.
  */
-export function nest(group: StockGroup, bound: Bound, options: NestOptions): NestOutcome {
+export function nest(
+  group: StockGroup,
+  bound: Bound,
+  options: NestOptions,
+  patterns: readonly SheetPattern[] = [],
+): NestOutcome {
   const facts = makeFacts(makeRectangleProblem(group), group.saw.turns);
   const tooLarge = findTooLarge(facts);
   if (tooLarge >= 0) return { ok: false, failure: { kind: 'too large', demand: tooLarge } };
@@ -35,6 +42,7 @@ export function nest(group: StockGroup, bound: Bound, options: NestOptions): Nes
     workLimit: options.workLimit,
     stop: () => options.stop?.() ?? false,
     isBest,
+    patterns,
     improved: (plan, moves) =>
       options.progress?.({
         sheets: plan.sheets.length,

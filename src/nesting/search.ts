@@ -1,12 +1,13 @@
-import { construct } from './construct.ts';
+import type { SheetPattern } from '../model/patterns.ts';
+import { construct, isBetter } from './construct.ts';
 import type { Facts } from './facts.ts';
 import { gatheringMoves, gatherWaste } from './gatherWaste.ts';
-import { type Plan, piecesPerSheet, takePlan } from './plan.ts';
+import { startFromPatterns } from './patternStart.ts';
+import { layOutPlan, type Plan, takePlan } from './plan.ts';
 import { RuinAndRecreate } from './ruinAndRecreate.ts';
 import { SearchRandom } from './searchRandom.ts';
-import { layOut } from './sheetCode.ts';
 import { SheetMixes } from './sheetMixes.ts';
-import { SheetTrees } from './sheetTrees.ts';
+import type { SheetTrees } from './sheetTrees.ts';
 
 /** Moves between two questions whether to stop. */
 const MOVES_PER_LOOK = 256;
@@ -25,6 +26,8 @@ export interface SearchLimits {
   readonly seed: number;
   readonly workLimit: number;
   readonly stop: () => boolean;
+  /** Ways to cut a sheet to start from; none is fine. */
+  readonly patterns: readonly SheetPattern[];
   /** Whether a plan cannot be cheaper. */
   readonly isBest: (plan: Plan) => boolean;
   readonly improved: (plan: Plan, moves: number) => void;
@@ -72,7 +75,9 @@ class SearchRun {
     this.facts = facts;
     this.limits = limits;
     this.mixRandom = new SearchRandom(limits.seed + 1);
-    const start = construct(facts);
+    const byPatterns = startFromPatterns(facts, limits.patterns);
+    const byItems = construct(facts);
+    const start = byPatterns && !isBetter(facts, byItems, byPatterns) ? byPatterns : byItems;
     this.plan = start.plan;
     this.unplaced = start.unplaced;
     if (this.isWhole()) limits.improved(this.plan, 0);
@@ -92,11 +97,8 @@ class SearchRun {
     const { facts, limits } = this;
     if (this.isWhole() && limits.isBest(this.plan)) return;
     const places = placesFor(facts, this.plan);
-    const trees = new SheetTrees(facts, places, 1 + piecesPerSheet(facts, places));
+    const trees = layOutPlan(facts, this.plan, places);
     const state = new RuinAndRecreate(trees, new SearchRandom(limits.seed));
-    this.plan.sheets.forEach((sheet, place) => {
-      layOut(trees, place, sheet);
-    });
     state.setUnplaced(this.unplaced);
     state.budget = Number.POSITIVE_INFINITY;
     for (;;) {

@@ -114,3 +114,18 @@ export function stackOf(axis: 'w' | 'h', children: readonly Tree[]): Tree {
 export function* piecesOf(code: Int32Array): Generator<number> {
   for (const token of code) if (token >= 0) yield token >> 1;
 }
+
+/** The code of a tree on a sheet. */
+export function encodeTree(tree: Tree, sheet: number): SheetCode {
+  const code: number[] = [];
+  const visit = (node: Tree): void => {
+    if (node.kind === 'piece') {
+      code.push(2 * node.item + (node.turned ? 1 : 0));
+      return;
+    }
+    code.push(-1 - (2 * node.children.length + (node.axis === 'w' ? 0 : 1)));
+    node.children.forEach(visit);
+  };
+  visit(tree);
+  return { sheet, code: Int32Array.from(code) };
+}

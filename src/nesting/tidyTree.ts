@@ -38,6 +38,12 @@ export class TreeTidier {
     return allowed.reduce((a, b) => (this.isBetter(b, a) ? b : a));
   }
 
+  /** Whether the saw's first cut and turns allow the tree on the sheet. */
+  canBeSawn(tree: Tree, sheetIndex: number): boolean {
+    const sheet = this.facts.problem.sheets[sheetIndex]!;
+    return this.candidates(tree, sheet).some((root) => this.obeysSaw(root, sheetIndex, sheet));
+  }
+
   private isBetter(a: NestPiece, b: NestPiece): boolean {
     const difference = offcutWorth(a) - offcutWorth(b);
     return difference > 0 || (difference === 0 && levels(a) < levels(b));

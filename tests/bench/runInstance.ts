@@ -1,6 +1,5 @@
-import { lowerBound } from '../../src/bounds/index.ts';
+import { type LowerBound, lowerBound } from '../../src/bounds/index.ts';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
-import type { Bound } from '../../src/model/nest.ts';
 import { nest } from '../../src/nesting/index.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { type BenchmarkInstance, groupOf, type Turning } from './instances.ts';
@@ -48,12 +47,12 @@ export function runInstance(
 ): RunResult {
   const group = groupOf(instance, turning);
   const start = processorSeconds();
-  const bound = boundOf(instance, turning, solver, settings.effort);
+  const { bound, patterns } = boundOf(instance, turning, solver, settings.effort);
   const searchStart = processorSeconds();
   const since = () => processorSeconds() - searchStart;
   let firstSeconds = -1;
   let lastSeconds = 0;
-  const outcome = nest(group, bound, {
+  const options = {
     seed: settings.seed,
     workLimit: Number.MAX_SAFE_INTEGER,
     stop: () => since() >= settings.seconds,
@@ -61,7 +60,8 @@ export function runInstance(
       lastSeconds = since();
       if (firstSeconds < 0) firstSeconds = lastSeconds;
     },
-  });
+  };
+  const outcome = nest(group, bound, options, patterns);
   const searchSeconds = since();
   if (!outcome.ok) throw new Error(`${instance.id} ${turning}: ${JSON.stringify(outcome.failure)}`);
   assertNest(group, outcome.nest);
@@ -96,10 +96,9 @@ function boundOf(
   turning: Turning,
   solver: LinearSolver | null,
   effort: number,
-): Bound {
-  const { bound } = lowerBound(groupOf(instance, turning), {
+): LowerBound {
+  return lowerBound(groupOf(instance, turning), {
     solver: effort > 0 ? solver : null,
     effort: effort > 0 ? effort : 1e7,
   });
-  return bound;
 }

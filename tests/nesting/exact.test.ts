@@ -6,7 +6,7 @@ import { exactNest } from '../helpers/exactNest.ts';
 import { smallGroup } from '../helpers/smallGroups.ts';
 
 const noBound: Bound = { sheets: 0, costMinor: 0, certificate: { method: 'area' } };
-const GROUPS = 120;
+const GROUPS = 60;
 
 describe('beside an exhaustive search over all guillotine plans', () => {
   it('is never cheaper, knows what cannot be cut, and finds the cheapest plan of seven pieces', () => {
