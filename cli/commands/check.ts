@@ -9,7 +9,8 @@ export interface CheckOptions {
 const more = `
 An order is checked with its library: words, formulas, sizes, and whether the
 furniture can be built (panels through each other, gaps, units outside the
-vehicle). A library folder is checked by itself. Nothing is written.
+vehicle). A library folder is checked with the orders that lie in its orders/.
+Nothing is written.
 
 Examples:
   plywright check my-order.yaml

@@ -1,6 +1,7 @@
-import { stat } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { readdir, stat } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
 import type { Finding } from '../../src/model/finding.ts';
+import { checkLibraryFormulas } from '../../src/pipeline/libraryFormulas.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { CheckOptions } from '../commands/check.ts';
 import { readOrderFile } from '../cutting/prepareJobs.ts';
@@ -9,6 +10,7 @@ import { loadLibrary } from '../files/loadLibrary.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, print } from '../terminal/output.ts';
 import { exitCodeFor } from '../terminal/report.ts';
+import { counted } from '../terminal/text.ts';
 
 interface CheckedThing {
   readonly findings: readonly Finding[];
@@ -16,12 +18,23 @@ interface CheckedThing {
   readonly fine: string;
 }
 
-async function checkLibrary(folder: string): Promise<CheckedThing> {
-  const library = await loadLibrary(shortPath(resolve(folder)));
-  const fine = library.ok
-    ? `${library.value.title}: nothing is wrong with ${library.value.units.size} units and ${library.value.layouts.size} layouts`
-    : '';
-  return { findings: library.findings, fine };
+/** A library with its formulas and, since only an order gives them values, the orders that lie in it. */
+async function checkLibrary(path: string): Promise<CheckedThing> {
+  const folder = shortPath(resolve(path));
+  const library = await loadLibrary(folder);
+  if (!library.ok) return { findings: library.findings, fine: '' };
+  const findings = [...library.findings, ...checkLibraryFormulas(library.value)];
+  const names = await readdir(join(folder, 'orders')).catch(() => [] as string[]);
+  const orders = names.filter((name) => /\.ya?ml$/i.test(name)).sort();
+  for (const name of orders) {
+    const order = await checkOrder(join(folder, 'orders', name), folder);
+    findings.push(...order.findings.filter((found) => !library.findings.includes(found)));
+  }
+  const held = `${counted(library.value.units.size, 'unit')}, ${counted(library.value.layouts.size, 'layout')}`;
+  return {
+    findings,
+    fine: `${library.value.title}: nothing is wrong with ${held} and ${counted(orders.length, 'order')}`,
+  };
 }
 
 async function checkOrder(file: string, named: string | undefined): Promise<CheckedThing> {

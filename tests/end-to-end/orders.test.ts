@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
@@ -93,5 +93,20 @@ describe('the demo orders', () => {
     ]) {
       expect(await plywright(folder, ['check', path])).toMatchObject({ code: 0, stderr: '' });
     }
+  });
+
+  it('are checked with their library, as is every formula in it, used or not', async () => {
+    const library = join(folder, 'copy');
+    cpSync(join(projectFolder, 'parts-libraries/demo-van'), library, { recursive: true });
+    const unit = join(library, 'units/wardrobe.yaml');
+    writeFileSync(unit, readFileSync(unit, 'utf8').replace('names:\n', 'names:\n  unused: (width\n'));
+    writeFileSync(
+      join(library, 'orders/demo-short.yaml'),
+      readFileSync(order('demo-short'), 'utf8').replace('layout: rear-bed', 'layout: rear-bet'),
+    );
+    const run = await plywright(folder, ['check', 'copy']);
+    expect(run.code).toBe(1);
+    expect(run.stdout).toContain('copy/units/wardrobe.yaml');
+    expect(run.stdout).toContain('nearest: rear-bed');
   });
 });
