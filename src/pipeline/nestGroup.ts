@@ -21,8 +21,9 @@ export function nestGroup(group: StockGroup, solver: LinearSolver | null, option
   const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
-  const { bound } = lowerBound(group, { solver, effort: BOUND_EFFORT, planCost });
-  const outcome = nest(group, bound, options);
+  const asked = { solver, effort: BOUND_EFFORT, planCost };
+  const { bound, patterns } = lowerBound(group, asked);
+  const outcome = nest(group, bound, options, patterns);
   // A search that was stopped at once may know less than the first one did.
   if (outcome.ok && outcome.nest.costMinor <= planCost) return outcome;
   return { ok: true, nest: { ...first.nest, bound, proved: planCost === bound.costMinor } };
