@@ -8,7 +8,7 @@ import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, print, printError } from '../terminal/output.ts';
-import { progressLine } from '../terminal/progress.ts';
+import { progressLine, sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { type NestedGroup, nestInThreads } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
@@ -49,7 +49,9 @@ export async function cut(orders: readonly string[], options: CutOptions): Promi
     const nested = await nesting;
     const failures = nestFailures(prepared.value, nested);
     if (failures.length > 0) return await reportFindings(failures, options);
+    const said = sayMeanwhile(process.stderr, 'replaying the plans and drawing them');
     const made = await makeAll(prepared.value, nested, options.seed, loadingTools);
+    said();
     if (!made.ok) return await reportFailedReplay(made.findings, options);
     await writeAll(made.jobs, prepared.findings, options, interrupts);
   } finally {

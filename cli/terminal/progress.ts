@@ -29,11 +29,18 @@ export function progressLine(stream: NodeJS.WriteStream, groups: number): Progre
         bound += s.boundSheets;
       }
       const seconds = ((now - started) / 1000).toFixed(1);
-      const text = `${states.size} of ${groups} stock groups: ${sheets} sheets, at least ${bound}; ${seconds} s (Ctrl-C keeps this)`;
+      const text = `nesting ${groups} stock groups: ${sheets} sheets, at least ${bound}; ${seconds} s (Ctrl-C keeps this)`;
       stream.write(`\r\u001b[2K${text.slice(0, 79)}`);
     },
     clear() {
       if (drawn > 0) stream.write('\r\u001b[2K');
     },
   };
+}
+
+/** Says on a terminal what is being done, until the function that comes back is called. */
+export function sayMeanwhile(stream: NodeJS.WriteStream, text: string): () => void {
+  if (stream.isTTY !== true) return () => undefined;
+  stream.write(text);
+  return () => void stream.write('\r\u001b[2K');
 }

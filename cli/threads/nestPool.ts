@@ -92,6 +92,7 @@ function serve(
           return options.progress?.(reply.index, reply.state);
         case 'done':
           results.set(reply.index, { outcome: reply.outcome, seconds: (performance.now() - started) / 1000 });
+          tellLast(reply.index, reply.outcome, options);
           return next();
         case 'fault': {
           const fault = new NestingFault(reply.message);
@@ -100,5 +101,18 @@ function serve(
         }
       }
     });
+  });
+}
+
+/** What a group's search came to, for groups that were done before they told any progress. */
+function tellLast(index: number, outcome: NestOutcome, options: NestPoolOptions): void {
+  if (!outcome.ok) return;
+  const { sheets, costMinor, bound, moves } = outcome.nest;
+  options.progress?.(index, {
+    sheets: sheets.reduce((sum, sheet) => sum + sheet.copies, 0),
+    costMinor,
+    boundSheets: bound.sheets,
+    boundCostMinor: bound.costMinor,
+    moves,
   });
 }
