@@ -13,6 +13,8 @@ export interface BoundOptions {
   readonly solver: LinearSolver | null;
   /** Greatest work in steps of about a nanosecond; the result for a given effort is the same on every machine. */
   readonly effort: number;
+  /** Cost of a plan that is known, in minor units: the bound stops there, and works harder to reach it. */
+  readonly planCost?: number;
 }
 
 export interface LowerBound {
@@ -47,8 +49,14 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
       }),
     );
   }
-  if (!options.solver) return { bound: best, patterns: [] };
-  const byPatterns = patternBound(problem, options.solver, best, options.effort);
+  const reached = options.planCost !== undefined && best.costMinor >= options.planCost;
+  if (!options.solver || reached) return { bound: best, patterns: [] };
+  const byPatterns = patternBound(problem, {
+    solver: options.solver,
+    known: best,
+    planCost: options.planCost ?? null,
+    effort: options.effort,
+  });
   if (!byPatterns) return { bound: best, patterns: [] };
   return { bound: better(best, byPatterns.bound), patterns: byPatterns.patterns };
 }

@@ -1,57 +1,33 @@
-import { GuillotineTable } from '../basics/guillotineTable.ts';
-import { needFromPrices, sameSheetBefore } from '../basics/recheckBound.ts';
+import { needFromPrices } from '../basics/recheckBound.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import { type MasterAnswer, type PatternColumn, PatternMaster } from './patternMaster.ts';
 import { countsOf, fitsSheet } from './patternTree.ts';
+import { makePricingTables, type PricingTables } from './pricingTables.ts';
 
 /** Prices are whole multiples of this part of the dearest sheet. */
 const DENOMINATOR = 1_000_000_000;
 /** A pattern must be worth this much more than its sheet to be added. */
 const LEAST_GAIN = 1e-7;
-/** Grids to which sizes are rounded when exact positions are too many, in 0.1 mm. */
-const GRIDS = [1, 2, 5, 10, 20, 30, 40, 50, 70, 100, 150, 200, 300, 400, 500, 700, 1000];
-/** One pricing may take this part of the effort. */
+/** A first pricing may take this part of the effort. */
 const ROUNDS_HOPED_FOR = 60;
-
-/** Tables for the kinds of sheets, one for all that are alike, on one grid. */
-interface Tables {
-  readonly grid: number;
-  readonly bySheet: readonly GuillotineTable[];
-  readonly distinct: readonly number[];
-  readonly work: number;
-}
-
-function makeTables(problem: RectangleProblem, effort: number): Tables | null {
-  for (const grid of GRIDS) {
-    const bySheet: GuillotineTable[] = [];
-    const distinct: number[] = [];
-    let left = effort / ROUNDS_HOPED_FOR;
-    for (let s = 0; s < problem.sheets.length && left >= 0; s++) {
-      const twin = sameSheetBefore(problem, s);
-      const table =
-        twin >= 0
-          ? bySheet[twin]!
-          : GuillotineTable.make(problem, { sheet: s, grid, limited: [], mostWork: left });
-      if (!table) break;
-      bySheet.push(table);
-      if (twin >= 0) continue;
-      distinct.push(s);
-      left -= table.work;
-    }
-    if (bySheet.length === problem.sheets.length) {
-      return { grid, bySheet, distinct, work: distinct.reduce((sum, s) => sum + bySheet[s]!.work, 0) };
-    }
-  }
-  return null;
-}
+/** A pricing with counted copies may take this part of the effort. */
+const COUNTED_ROUNDS_HOPED_FOR = 15;
 
 export interface PatternBound {
   readonly bound: Bound;
   readonly patterns: readonly SheetPattern[];
-  readonly work: number;
+}
+
+export interface PatternBoundRequest {
+  readonly solver: LinearSolver;
+  /** A bound that holds already; what is found is never less. */
+  readonly known: Bound;
+  /** The cost of a plan: when given, copies are counted to reach it; null for the plain bound by patterns. */
+  readonly planCost: number | null;
+  readonly effort: number;
 }
 
 /**
@@ -59,75 +35,118 @@ export interface PatternBound {
  * round's prices rounded to whole numbers and turned into a bound that stands by itself (A. A. Farley, A note on
  * bounding a class of linear programming problems, including cutting stock problems, Operations Research 38 (1990)
  * 922–923), so that it may stop at any round. Stops when no pattern gains, when the programme's own value shows that
- * `known` cannot be bettered, or when `effort` steps are spent. Returns null when there is nothing to gain or no grid
- * is coarse enough.
+ * the bound cannot be bettered, or when the effort is spent. When a plan's cost is given and the bound is below it,
+ * the items of which the programme uses too many on one sheet are counted, one after another, and it is solved again.
+ * Returns null when no grid is coarse enough.
  */
-export function patternBound(
-  problem: RectangleProblem,
-  solver: LinearSolver,
-  known: Bound,
-  effort: number,
-): PatternBound | null {
-  const tables = makeTables(problem, effort);
+export function patternBound(problem: RectangleProblem, request: PatternBoundRequest): PatternBound | null {
+  const tables = makePricingTables(problem, [], request.effort / ROUNDS_HOPED_FOR, null);
   if (!tables || tables.bySheet.length === 0) return null;
-  const dearest = Math.max(...problem.sheets.map((sheet) => sheet.costMinor));
-  const costs = Float64Array.from(problem.sheets, (sheet) => (dearest === 0 ? 1 : sheet.costMinor / dearest));
-  const master = new PatternMaster(
-    solver,
-    problem.items.count,
-    costs,
-    problem.sheets.map((sheet) => sheet.count),
-    2,
-  );
+  const generation = new ColumnGeneration(problem, request, tables);
   try {
-    return new ColumnGeneration(problem, tables, master, costs, dearest, known).run(effort);
+    return generation.run();
   } finally {
-    master.dispose();
+    generation.dispose();
   }
 }
 
 class ColumnGeneration {
   private best: Bound;
   private work = 0;
+  private tables: PricingTables;
+  private master: PatternMaster;
   private readonly problem: RectangleProblem;
-  private readonly tables: Tables;
-  private readonly master: PatternMaster;
+  private readonly request: PatternBoundRequest;
+  /** Price of each kind of sheet as a part of the dearest. */
   private readonly costs: Float64Array;
   private readonly dearest: number;
+  private readonly priceStep: number;
 
-  constructor(
-    problem: RectangleProblem,
-    tables: Tables,
-    master: PatternMaster,
-    costs: Float64Array,
-    dearest: number,
-    known: Bound,
-  ) {
+  constructor(problem: RectangleProblem, request: PatternBoundRequest, tables: PricingTables) {
     this.problem = problem;
+    this.request = request;
     this.tables = tables;
-    this.master = master;
-    this.costs = costs;
-    this.dearest = dearest;
-    this.best = known;
+    this.best = request.known;
+    this.dearest = problem.sheets.reduce((most, sheet) => Math.max(most, sheet.costMinor), 0);
+    this.costs = Float64Array.from(problem.sheets, (sheet) =>
+      this.dearest === 0 ? 1 : sheet.costMinor / this.dearest,
+    );
+    this.priceStep = problem.sheets.reduce((g, sheet) => greatestCommonDivisor(g, sheet.costMinor), 0);
+    this.master = this.newMaster([]);
   }
 
-  run(effort: number): PatternBound {
+  dispose(): void {
+    this.master.dispose();
+  }
+
+  run(): PatternBound {
     this.master.add(this.startingPatterns());
-    while (this.work < effort) {
-      const answer = this.master.solve();
-      if (!answer || this.cannotGain(answer)) break;
-      if (this.master.add(this.priced(answer)) === 0) break;
+    let answer = this.generate();
+    const limited: number[] = [];
+    while (answer && this.planIsDearer() && this.work < this.request.effort) {
+      const item = mostOverused(this.master.patterns(), this.problem.items.count);
+      if (item < 0) break;
+      limited.push(item);
+      const mostWork = this.request.effort / COUNTED_ROUNDS_HOPED_FOR;
+      const tables = makePricingTables(
+        this.problem,
+        limited.toSorted((a, b) => a - b),
+        mostWork,
+        this.tables.grid,
+      );
+      if (!tables) break;
+      this.tables = tables;
+      this.replaceMaster(item);
+      answer = this.generate();
     }
-    const patterns = this.master.patterns().filter((pattern) => fitsSheet(this.problem, pattern));
-    return { bound: this.best, patterns, work: this.work };
+    return {
+      bound: this.best,
+      patterns: this.master.patterns().filter((pattern) => fitsSheet(this.problem, pattern)),
+    };
+  }
+
+  private planIsDearer(): boolean {
+    return this.request.planCost !== null && this.best.costMinor < this.request.planCost;
+  }
+
+  private planIsReached(): boolean {
+    return this.request.planCost !== null && this.best.costMinor >= this.request.planCost;
+  }
+
+  private newMaster(patterns: readonly PatternColumn[]): PatternMaster {
+    const { items, sheets } = this.problem;
+    const limits = sheets.map((sheet) => sheet.count);
+    const master = new PatternMaster(this.request.solver, items.count, this.costs, limits, 2);
+    master.add(patterns);
+    return master;
+  }
+
+  /** The same programme without the patterns that hold more of an item than is wanted. */
+  private replaceMaster(item: number): void {
+    const wanted = this.problem.items.count[item]!;
+    const kept = this.master
+      .patterns()
+      .filter(({ counts }) => counts.every((c) => c.item !== item || c.count <= wanted));
+    this.master.dispose();
+    this.master = this.newMaster(kept);
+  }
+
+  /** Solves and prices in turn until nothing is to be gained; the last answer, or null when the solver gave up. */
+  private generate(): MasterAnswer | null {
+    let answer = this.master.solve();
+    while (answer && this.work < this.request.effort && !this.cannotGain(answer)) {
+      const gaining = this.priced(answer);
+      if (this.planIsReached() || this.master.add(gaining) === 0) break;
+      answer = this.master.solve();
+    }
+    return answer;
   }
 
   /** True when even the programme's present value, which only falls, rounds up to no more than the bound so far. */
   private cannotGain(answer: MasterAnswer): boolean {
     if (this.dearest === 0) return Math.ceil(answer.cost - 1e-6) <= this.best.sheets;
-    const step = this.problem.sheets.reduce((g, sheet) => greatestCommonDivisor(g, sheet.costMinor), 0);
-    const possible = Math.ceil((answer.cost * this.dearest) / step - 1e-6) * step;
-    return possible <= this.best.costMinor;
+    const steps = Math.ceil((answer.cost * this.dearest) / this.priceStep - 1e-6);
+    return steps * this.priceStep <= this.best.costMinor;
   }
 
   /** Prices every kind of sheet, keeps the bound that this proves, and gives the patterns that gain. */
@@ -138,7 +157,6 @@ class ColumnGeneration {
     for (const s of this.tables.distinct) {
       const table = this.tables.bySheet[s]!;
       const value = table.evaluate(prices);
-      this.work += table.work;
       for (let twin = s; twin < worth.length; twin++) {
         if (this.tables.bySheet[twin] !== table) continue;
         worth[twin] = value;
@@ -148,6 +166,7 @@ class ColumnGeneration {
         if (tree) found.push({ sheet: twin, counts: countsOf(tree), tree });
       }
     }
+    this.work += this.tables.work;
     this.keep(Array.from(prices), worth);
     return found;
   }
@@ -161,7 +180,7 @@ class ColumnGeneration {
       denominator: DENOMINATOR,
       prices,
       sheetValues: worth,
-      limited: [],
+      limited: this.tables.limited,
       grid: this.tables.grid,
     } as const;
     this.best = { sheets, costMinor, certificate };
@@ -172,26 +191,35 @@ class ColumnGeneration {
     const { w, h, count } = this.problem.items;
     const found: PatternColumn[] = [];
     const left = Int32Array.from(count);
-    const s = this.tables.distinct.reduce((a, b) =>
-      this.problem.sheets[b]!.w * this.problem.sheets[b]!.h >
-      this.problem.sheets[a]!.w * this.problem.sheets[a]!.h
-        ? b
-        : a,
-    );
-    const table = this.tables.bySheet[s]!;
+    const area = (s: number): number => this.problem.sheets[s]!.w * this.problem.sheets[s]!.h;
+    const largest = this.tables.distinct.reduce((a, b) => (area(b) > area(a) ? b : a));
+    const table = this.tables.bySheet[largest]!;
     for (let sheets = 0; sheets < 2 * this.best.sheets + 10; sheets++) {
       const prices = Float64Array.from(left, (n, i) => (n > 0 ? w[i]! * h[i]! : 0));
       table.evaluate(prices);
       this.work += table.work;
       const tree = table.pattern(prices);
-      if (!tree) break;
+      if (!tree || this.work > this.request.effort / 4) break;
       const counts = countsOf(tree);
-      found.push({ sheet: s, counts, tree });
+      found.push({ sheet: largest, counts, tree });
       const copies = Math.max(1, Math.min(...counts.map((c) => Math.floor(left[c.item]! / c.count))));
       for (const c of counts) left[c.item] = Math.max(0, left[c.item]! - copies * c.count);
     }
     return found;
   }
+}
+
+/** The item of which patterns in use hold most beyond what is wanted; −1 when none do. */
+function mostOverused(patterns: readonly SheetPattern[], wanted: Int32Array): number {
+  const surplus = new Float64Array(wanted.length);
+  for (const { counts, use } of patterns) {
+    for (const { item, count } of counts) surplus[item]! += use * Math.max(0, count - wanted[item]!);
+  }
+  let most = -1;
+  for (let item = 0; item < surplus.length; item++) {
+    if (surplus[item]! > 1e-6 && (most < 0 || surplus[item]! > surplus[most]!)) most = item;
+  }
+  return most;
 }
 
 function greatestCommonDivisor(a: number, b: number): number {

@@ -31,21 +31,33 @@ describe('lowerBound', () => {
   it('never passes the true least cost or number of sheets of 2,000 small groups', () => {
     let withPlan = 0;
     let met = 0;
+    let metWithCounting = 0;
     for (const group of groups(500)) {
       const exact = exactNest(group);
       if (!exact) continue;
       withPlan++;
-      for (const helper of [null, solver]) {
-        const { bound } = lowerBound(group, { solver: helper, effort: EFFORT });
+      const plain = lowerBound(group, { solver: null, effort: EFFORT }).bound;
+      const priced = lowerBound(group, { solver, effort: EFFORT }).bound;
+      // Told of a plan that cannot be reached, the bound goes as far as it can.
+      const planCost = exact.costMinor + 1;
+      const counted = lowerBound(group, { solver, effort: EFFORT, planCost }).bound;
+      for (const bound of [plain, priced, counted]) {
         if (bound.costMinor > exact.costMinor || bound.sheets > exact.sheets) {
           expect.fail(`${JSON.stringify(bound)} for ${JSON.stringify(exact)} of ${JSON.stringify(group)}`);
         }
-        if (helper && bound.costMinor === exact.costMinor) met++;
+      }
+      expect(counted.costMinor).toBeGreaterThanOrEqual(priced.costMinor);
+      if (priced.costMinor === exact.costMinor) met++;
+      if (counted.costMinor === exact.costMinor) metWithCounting++;
+      if (counted.certificate.method === 'pattern prices' && counted.certificate.limited.length > 0) {
+        const problem = makeRectangleProblem(group);
+        expect(recheckBound(problem, counted.certificate).costMinor).toBe(counted.costMinor);
       }
     }
     expect(withPlan).toBeGreaterThan(1000);
     // A bound of nothing would pass the test above.
     expect(met / withPlan).toBeGreaterThan(0.75);
+    expect(metWithCounting).toBeGreaterThan(met);
   });
 
   it('is at least the bound by areas, and no worse with a solver than without', () => {

@@ -1,0 +1,48 @@
+import { GuillotineTable } from '../basics/guillotineTable.ts';
+import { sameSheetBefore } from '../basics/recheckBound.ts';
+import type { RectangleProblem } from '../model/rectangles.ts';
+
+/** Grids to which sizes are rounded when exact positions are too many, in 0.1 mm. */
+const GRIDS = [1, 2, 5, 10, 20, 30, 40, 50, 70, 100, 150, 200, 300, 400, 500, 700, 1000];
+
+/** Tables for all kinds of sheets on one grid, one for all kinds that are alike. */
+export interface PricingTables {
+  readonly grid: number;
+  readonly limited: readonly number[];
+  readonly bySheet: readonly GuillotineTable[];
+  /** Of kinds that are alike the first. */
+  readonly distinct: readonly number[];
+  /** Steps of pricing every kind once. */
+  readonly work: number;
+}
+
+/**
+ * Tables that take at most `mostWork` steps together, on the grid given or else on the finest that does; items in
+ * `limited` have their copies counted. Null when there are none.
+ */
+export function makePricingTables(
+  problem: RectangleProblem,
+  limited: readonly number[],
+  mostWork: number,
+  onGrid: number | null,
+): PricingTables | null {
+  for (const grid of onGrid === null ? GRIDS : [onGrid]) {
+    const bySheet: GuillotineTable[] = [];
+    const distinct: number[] = [];
+    let work = 0;
+    for (let s = 0; s < problem.sheets.length; s++) {
+      const twin = sameSheetBefore(problem, s);
+      const table =
+        twin >= 0
+          ? bySheet[twin]!
+          : GuillotineTable.make(problem, { sheet: s, grid, limited, mostWork: mostWork - work });
+      if (!table) break;
+      bySheet.push(table);
+      if (twin >= 0) continue;
+      distinct.push(s);
+      work += table.work;
+    }
+    if (bySheet.length === problem.sheets.length) return { grid, limited, bySheet, distinct, work };
+  }
+  return null;
+}
