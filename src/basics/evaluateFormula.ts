@@ -1,9 +1,19 @@
+import type { Um } from '../model/geometry.ts';
 import { type FormulaNode, FormulaRefusal, type FormulaValue } from './formulas.ts';
 
 /** Figures closer than this (mm, or a bare number) are the same: a thousandth of the finest length there is. */
 export const SAME_FIGURE = 1e-6;
 /** A quotient that is whole but for rounding must not be floored to the number below. */
 const WHOLE = 1e-9;
+
+/**
+ * A figure in mm that a formula came to, as whole µm: half up, after the noise of doubles below a thousandth of a µm is
+ * gone. Half up, and not away from zero, keeps a box as thick wherever it stands: both ends of `x - t / 2` and
+ * `x + t / 2` then round the same way.
+ */
+export function figureToUm(mm: number): Um {
+  return Math.floor(Math.round(mm * 1e6) / 1000 + 0.5);
+}
 
 /** How far the body stands in from the floor's edge, at most, between two heights; all in mm. */
 export type LayoutWall = (fromMm: number, toMm: number) => number;

@@ -5,12 +5,12 @@ import {
   DependsOnWrong,
   describeValue,
   FormulaEvaluation,
+  figureToUm,
   type LayoutWall,
   SAME_FIGURE,
   shortNumber,
 } from './evaluateFormula.ts';
 import { type FormulaProblem, FormulaRefusal, type FormulaValue, parseFormula } from './formulas.ts';
-import { mmToUm } from './lengths.ts';
 import { nearestWord } from './nearestWord.ts';
 
 /** No length in a van or a sheet comes near this (1 km): beyond it something is wrong. */
@@ -138,7 +138,7 @@ export class FormulaScope {
   lengthUm(formula: Formula): Um | undefined {
     const value = this.number(formula);
     if (value === undefined) return undefined;
-    if (Math.abs(value) <= GREATEST_MM) return mmToUm(value);
+    if (Math.abs(value) <= GREATEST_MM) return figureToUm(value);
     this.report(formula, { code: 'length-too-great', offset: 0, message: `the length comes to ${value} mm` });
     return undefined;
   }

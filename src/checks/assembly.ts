@@ -57,18 +57,21 @@ function hang(hanging: Hanging, unit: PlacedUnit, joined: Pieces): Finding[] {
   const panels = (ids: readonly string[]) => unit.panels.filter((panel) => ids.includes(panel.id));
   const held = panels(hanging.panels);
   let least = Number.POSITIVE_INFINITY;
+  let bridged = false;
   for (const panel of held) {
     for (const on of panels(hanging.on)) {
       const gapUm = facing(panel.box, on.box)?.gapUm ?? Number.POSITIVE_INFINITY;
       least = Math.min(least, gapUm);
-      if (gapUm <= hanging.gapUm) joined.join(panel.id, on.id);
+      if (gapUm !== hanging.gapUm) continue;
+      bridged = true;
+      joined.join(panel.id, on.id);
     }
   }
-  if (least <= hanging.gapUm || held.length === 0) return [];
+  if (bridged || held.length === 0) return [];
   const first = held[0]!;
   const on = panelPhrase(panels(hanging.on)[0]!);
   const stands = Number.isFinite(least) ? `stands ${mm(least)} away` : 'does not stand in front of it';
-  const message = `${panelOfUnit(first)} is held by ${on} across at most ${mm(hanging.gapUm)}, but ${stands}`;
+  const message = `${panelOfUnit(first)} is held by ${on} across ${mm(hanging.gapUm)}, but ${stands}`;
   return [{ code: 'not-held', severity: 'error', message, place: hanging.place }];
 }
 

@@ -30,10 +30,16 @@ export function jointOf(a: Panel, b: Panel): Joint {
   if (inOpening(a, shared) || inOpening(b, shared)) return { kind: 'through opening' };
   const declared = housingJoint(a, b, shared) ?? housingJoint(b, a, shared);
   if (declared !== null) return declared;
-  const depthUm = Math.min(...axes.map((axis) => extentSize(shared[axis])));
-  const axis = axes.find((candidate) => extentSize(shared[candidate]) === depthUm)!;
+  const apart = axes.map((axis) => moveApartUm(a.box[axis], b.box[axis]));
+  const depthUm = Math.min(...apart);
+  const axis = axes[apart.indexOf(depthUm)]!;
   const [outer, inner] = a.thicknessAxis === axis ? [a, b] : b.thicknessAxis === axis ? [b, a] : [a, b];
   return { kind: 'clash', inner, outer, depthUm };
+}
+
+/** The least that one of two overlapping extents would have to move to leave the other. */
+function moveApartUm(a: Extent, b: Extent): Um {
+  return Math.min(a[1] - b[0], b[1] - a[0]);
 }
 
 /** A declared housing: measured square to the face it goes into, from that face, and not right through. */
@@ -44,7 +50,7 @@ function housingJoint(inner: Panel, outer: Panel, shared: Box): Joint | null {
   const depthUm = extentSize(shared[axis]);
   const fromLow = inner.box[axis][0] < outer.box[axis][0];
   const fromHigh = inner.box[axis][1] > outer.box[axis][1];
-  const oneSided = fromLow !== fromHigh;
+  const oneSided = fromLow !== fromHigh && depthUm < extentSize(outer.box[axis]);
   const kind = oneSided && depthUm <= housing.depthUm ? 'let in' : 'clash';
   return { kind, inner, outer, depthUm };
 }

@@ -146,7 +146,7 @@ const cutOut = z.strictObject({
 });
 
 const heldBy = z.record(name, formula).meta({
-  description: 'panels that hold this one by fittings, with the widest gap these bridge',
+  description: 'panels that hold this one by fittings, with the gap that these bridge',
 });
 
 const panel = z.strictObject({

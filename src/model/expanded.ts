@@ -44,7 +44,7 @@ export interface ExpandedUnit {
   readonly outside: Box;
   readonly placeOutside: Box;
   readonly panels: readonly ExpandedPanel[];
-  /** One of `panels` is held by fittings to one of `on`, across at most `gapUm`; panels by name. */
+  /** One of `panels` is held by fittings to one of `on`, across exactly `gapUm`; panels by name. */
   readonly hangings: readonly {
     readonly panels: readonly string[];
     readonly on: readonly string[];

@@ -60,7 +60,7 @@ export interface PlacedUnit {
   readonly place?: Place;
 }
 
-/** One of `panels` is held to one of `on` by fittings that bridge at most `gapUm`; panels by id. */
+/** One of `panels` is held to one of `on` by fittings that bridge exactly `gapUm`; panels by id. */
 export interface Hanging {
   readonly panels: readonly string[];
   readonly on: readonly string[];

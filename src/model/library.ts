@@ -157,8 +157,8 @@ export interface PanelDefinition {
   /** Panels of the same unit (by name; a repeated panel by its name without number) this one is let into, and how deep. */
   readonly housings: readonly { readonly into: string; readonly depth: Formula; readonly place: Place }[];
   /**
-   * Panels of the same unit that hold this one by fittings (hinges, runners, screws through a gap): how wide a gap
-   * the fitting bridges at most. A door touches nothing, its hinges hold it to a side across 1 mm.
+   * Panels of the same unit that hold this one by fittings (hinges, runners, screws through a gap), and the gap that
+   * the fitting bridges, no more and no less. A door touches nothing, its hinges hold it to a side across 1 mm.
    */
   readonly heldBy?: readonly HeldBy[];
   /** Openings right through the panel, as extents along the two axes of its sides. */

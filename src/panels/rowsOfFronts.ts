@@ -1,4 +1,3 @@
-import { sharedUm } from '../basics/boxes.ts';
 import type { ExpandedPanel } from '../model/expanded.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Axis } from '../model/geometry.ts';
@@ -55,12 +54,13 @@ function sorted(row: readonly Shaped[], axis: Axis): Shaped[] {
   return row.toSorted((a, b) => a.panel.box[axis][0] - b.panel.box[axis][0]);
 }
 
+/** Fronts that overlap a little still follow each other: the assembly check has the better sentence for that. */
 function follow(row: readonly Shaped[], axis: Axis): boolean {
-  const order = sorted(row, axis);
-  return order.every(
-    (shaped, index) =>
-      index === 0 || sharedUm(order[index - 1]!.panel.box[axis], shaped.panel.box[axis]) <= 0,
-  );
+  const extents = sorted(row, axis).map((shaped) => shaped.panel.box[axis]);
+  return extents.every((extent, index) => {
+    const before = extents[index - 1];
+    return before === undefined || (before[0] < extent[0] && before[1] < extent[1]);
+  });
 }
 
 function sameKind(a: Shaped, b: Shaped): boolean {

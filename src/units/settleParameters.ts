@@ -1,6 +1,7 @@
-import { SAME_FIGURE, shortNumber } from '../basics/evaluateFormula.ts';
+import { figureToUm, SAME_FIGURE, shortNumber } from '../basics/evaluateFormula.ts';
 import { FormulaScope } from '../basics/formulaScope.ts';
 import type { FormulaValue } from '../basics/formulas.ts';
+import { umToMm } from '../basics/lengths.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Formula, ParameterDefinition, ParameterValue } from '../model/library.ts';
@@ -48,7 +49,7 @@ export function settleParameters(
     } else {
       const value = request_.scope.number(request_.formula);
       if (value === undefined) formulas.set(parameter.name, parameter.default);
-      else values.set(parameter.name, value);
+      else values.set(parameter.name, parameter.kind === 'length' ? onGrid(value) : value);
     }
   }
   const scope = makeScope(values, formulas, findings);
@@ -60,6 +61,11 @@ export function settleParameters(
     settled.set(parameter.name, value);
   }
   return { scope, values: settled };
+}
+
+/** Lengths handed on are kept to whole µm, so that a unit and the one around it round to the same places. */
+function onGrid(mm: number): number {
+  return Math.abs(mm) < 1e9 ? umToMm(figureToUm(mm)) : mm;
 }
 
 function newScope(

@@ -171,7 +171,12 @@ describe('formulas', () => {
   it('gives whole µm at once', () => {
     const { scope } = scopeOf({ inch: 25.4 });
     expect(scope.lengthUm(formula('0.1 + 0.2'))).toBe(300);
-    expect(scope.lengthUm(formula('-0.0005'))).toBe(-1);
+    expect(scope.lengthUm(formula('-0.0006'))).toBe(-1);
+    // A board in the middle of an odd width stays as thick as it is, wherever its ends fall between two µm.
+    for (const middle of ['250.0005', '-250.0005', '333.3335', '0.0005', '100 / 3']) {
+      const from = scope.lengthUm(formula(`${middle} - 16.2 / 2`))!;
+      expect(scope.lengthUm(formula(`${middle} + 16.2 / 2`))! - from).toBe(16_200);
+    }
     expect(scope.lengthUm(formula('inch / 32'))).toBe(794);
     expect(scope.lengthUm(formula('2000000'))).toBeUndefined();
   });
