@@ -5,8 +5,8 @@ import { GuillotineTable } from './guillotineTable.ts';
 import { type PricesAndWorth, pricesFromAreas, pricesFromFunctions } from './pricesFromFunctions.ts';
 import { type SheetNeed, sheetsNeeded } from './sheetsNeeded.ts';
 
-/** No table larger than this is built for a recheck; about ten seconds of work. */
-const MOST_WORK = 8_000_000_000;
+/** No table that takes more steps than this is built for a recheck, and so none for a bound; about ten seconds. */
+export const MOST_RECHECK_WORK = 8_000_000_000;
 
 const NOTHING: SheetNeed = { enough: true, sheets: 0, costMinor: 0 };
 
@@ -28,7 +28,7 @@ function worthByPatterns(
       worth.push(worth[twin]!);
       continue;
     }
-    const request = { sheet: s, grid, limited, mostWork: MOST_WORK };
+    const request = { sheet: s, grid, limited, mostWork: MOST_RECHECK_WORK };
     const value = GuillotineTable.make(problem, request)?.evaluate(table);
     if (value === undefined || value > Number.MAX_SAFE_INTEGER) return null;
     worth.push(value);

@@ -1,5 +1,5 @@
 import { GuillotineTable } from '../basics/guillotineTable.ts';
-import { sameSheetBefore } from '../basics/recheckBound.ts';
+import { MOST_RECHECK_WORK, sameSheetBefore } from '../basics/recheckBound.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 
 /** Grids to which sizes are rounded when exact positions are too many, in 0.1 mm. */
@@ -29,13 +29,14 @@ export function makePricingTables(
   for (const grid of onGrid === null ? GRIDS : [onGrid]) {
     const bySheet: GuillotineTable[] = [];
     const distinct: number[] = [];
+    const most = Math.min(mostWork, MOST_RECHECK_WORK);
     let work = 0;
     for (let s = 0; s < problem.sheets.length; s++) {
       const twin = sameSheetBefore(problem, s);
       const table =
         twin >= 0
           ? bySheet[twin]!
-          : GuillotineTable.make(problem, { sheet: s, grid, limited, mostWork: mostWork - work });
+          : GuillotineTable.make(problem, { sheet: s, grid, limited, mostWork: most - work });
       if (!table) break;
       bySheet.push(table);
       if (twin >= 0) continue;
