@@ -24,6 +24,9 @@ const MOST_REPEATS = 200;
 const MOST_PANELS_IN_UNIT = 2000;
 const DEEPEST_UNITS = 8;
 
+/** A unit whose parameters are refused is wrong already; what follows from them is no news. */
+const parameterCodes = new Set(['out-of-range', 'count-wrong', 'must-not-met']);
+
 export interface UnitRequest {
   readonly definition: UnitDefinition;
   readonly asked: readonly { readonly set: ReadonlyMap<string, Formula>; readonly scope: FormulaScope }[];
@@ -68,7 +71,6 @@ class UnitExpansion {
   private readonly panels: ExpandedPanel[] = [];
   private readonly hangings: ExpandedUnit['hangings'][number][] = [];
   private readonly fittings = new Map<string, number>();
-  /** Its parameters are wrong already: boxes turned inside out by them are no news. */
   private refused = false;
 
   constructor(request: UnitRequest, surroundings: UnitSurroundings) {
@@ -89,7 +91,7 @@ class UnitExpansion {
     );
     for (const name of this.definition.names.keys()) scope.lookUp(name);
     checkMusts(this.definition.musts, scope, this.request.name);
-    this.refused = findings.length > before;
+    this.refused = findings.slice(before).some(({ code }) => parameterCodes.has(code));
     const outside = this.box(this.definition.outside, scope, 'outside', this.request.name);
     const own = this.definition.panels.flatMap((panel) => this.expandPanel(panel, scope));
     const nested = this.definition.units.flatMap((use) => this.expandUse(use, scope));
@@ -187,6 +189,7 @@ class UnitExpansion {
       findings.push({ code: 'unit-circle', severity: 'error', message, place: use.place });
       return [];
     }
+    if (this.refused) return [];
     return runs(use.repeat, scope).flatMap((run) => {
       if (run.scope.condition(use.when) !== true) return [];
       const name = `${use.name}${run.ending}`;

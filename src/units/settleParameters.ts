@@ -31,36 +31,46 @@ export function settleParameters(
   findings: Finding[],
   makeScope: typeof newScope = newScope,
 ): SettledParameters {
+  reportUnknownParameters(request, findings);
   const values = new Map(constants);
   const formulas = new Map(names);
-  reportUnknownParameters(request, findings);
   const asked = new Map<string, Formula>();
   for (const parameter of request.definitions) {
-    const request_ = lastAsked(request, parameter.name);
-    if (request_ !== null) asked.set(parameter.name, request_.formula);
-    if (parameter.kind === 'choice') {
-      const chosen =
-        request_ === null
-          ? parameter.default
-          : settleChoice(parameter, request_.formula, request_.scope, findings);
-      values.set(parameter.name, chosen);
-    } else if (request_ === null) {
-      formulas.set(parameter.name, parameter.default);
-    } else {
-      const value = request_.scope.number(request_.formula);
-      if (value === undefined) formulas.set(parameter.name, parameter.default);
-      else values.set(parameter.name, parameter.kind === 'length' ? onGrid(value) : value);
-    }
+    const wish = lastAsked(request, parameter.name);
+    if (wish !== null) asked.set(parameter.name, wish.formula);
+    const value = wish === null ? undefined : askedValue(parameter, wish, findings);
+    if (value !== undefined) values.set(parameter.name, value);
+    else if (parameter.kind === 'choice') values.set(parameter.name, parameter.default);
+    else formulas.set(parameter.name, parameter.default);
   }
-  const scope = makeScope(values, formulas, findings);
+  let scope = makeScope(values, formulas, findings);
+  const wrong = request.definitions.filter(
+    (parameter) =>
+      parameter.kind !== 'choice' && !inRange(request, parameter, asked.get(parameter.name), scope),
+  );
+  // One wrong value is one finding: what follows is worked out with the default instead.
+  for (const parameter of wrong) {
+    if (parameter.kind === 'choice' || !values.delete(parameter.name)) continue;
+    formulas.set(parameter.name, parameter.default);
+  }
+  if (wrong.length > 0) scope = makeScope(values, formulas, findings);
   const settled = new Map<string, ParameterValue>();
-  for (const parameter of request.definitions) {
-    const value = scope.lookUp(parameter.name);
-    if (typeof value === 'boolean' || value === undefined) continue;
-    if (parameter.kind !== 'choice') checkRange(request, parameter, value, asked.get(parameter.name), scope);
-    settled.set(parameter.name, value);
+  for (const { name } of request.definitions) {
+    const value = scope.lookUp(name);
+    if (typeof value === 'number' || typeof value === 'string') settled.set(name, value);
   }
   return { scope, values: settled };
+}
+
+/** What was asked for, or undefined with a finding. */
+function askedValue(
+  parameter: ParameterDefinition,
+  wish: { readonly formula: Formula; readonly scope: FormulaScope },
+  findings: Finding[],
+): FormulaValue | undefined {
+  if (parameter.kind === 'choice') return settleChoice(parameter, wish.formula, wish.scope, findings);
+  const value = wish.scope.number(wish.formula);
+  return value !== undefined && parameter.kind === 'length' ? onGrid(value) : value;
 }
 
 /** Lengths handed on are kept to whole µm, so that a unit and the one around it round to the same places. */
@@ -130,46 +140,50 @@ function settleChoice(
   return parameter.default;
 }
 
-function checkRange(
+/** Whether a parameter's value is a number within its range; a finding where it is not. */
+function inRange(
   request: AskedParameters,
   parameter: ParameterDefinition & { kind: 'length' | 'count' },
-  value: number | string,
   asked: Formula | undefined,
   scope: FormulaScope,
-): void {
-  const formula = asked ?? parameter.default;
-  const unit = parameter.kind === 'length' ? ' mm' : '';
-  const report = (code: string, message: string, expected: string) =>
+): boolean {
+  const value = scope.lookUp(parameter.name);
+  if (value === undefined) return true;
+  const report = (code: string, message: string, expected: string): false => {
     scope.findings.push({
       code,
       severity: 'error',
       message: `${parameter.name} of ${request.owner} ${message}`,
-      place: formula.place,
-      found: typeof value === 'number' ? shortNumber(value) : value,
+      place: (asked ?? parameter.default).place,
+      found: typeof value === 'number' ? shortNumber(value) : String(value),
       expected,
     });
-  if (typeof value === 'string') {
-    report('formula-kind', `is the text “${value}”; wanted is a number`, 'a number');
-    return;
-  }
+    return false;
+  };
+  if (typeof value !== 'number')
+    return report('formula-kind', `is “${value}”; wanted is a number`, 'a number');
   if (parameter.kind === 'count' && Math.abs(value - Math.round(value)) > SAME_FIGURE) {
-    report('count-wrong', `is ${shortNumber(value)}; it counts, so it must be whole`, 'a whole number');
-    return;
+    return report(
+      'count-wrong',
+      `is ${shortNumber(value)}; it counts, so it must be whole`,
+      'a whole number',
+    );
   }
   const least = parameter.least === null ? null : scope.number(parameter.least);
   const most = parameter.most === null ? null : scope.number(parameter.most);
-  if (least === undefined || most === undefined) return;
+  if (least === undefined || most === undefined) return true;
   const low = least ?? (parameter.kind === 'count' ? 0 : null);
   const small = low !== null && value < low - SAME_FIGURE;
   const great = most !== null && value > most + SAME_FIGURE;
-  if (!small && !great) return;
+  if (!small && !great) return true;
+  const unit = parameter.kind === 'length' ? ' mm' : '';
   const range = [
-    low === null ? '' : `from ${shortNumber(low)}`,
-    most === null ? '' : `up to ${shortNumber(most)}`,
+    ...(low === null ? [] : [`from ${shortNumber(low)}`]),
+    ...(most === null ? [] : [`up to ${shortNumber(most)}`]),
   ].join(' ');
-  report(
+  return report(
     'out-of-range',
-    `is ${shortNumber(value)}${unit}; it may go ${range.trim()}${unit}`,
-    `${range.trim()}${unit}`,
+    `is ${shortNumber(value)}${unit}; it may go ${range}${unit}`,
+    `${range}${unit}`,
   );
 }
