@@ -125,11 +125,11 @@ describe('the assembly check', () => {
   });
 
   it('wants a held panel to stand in front of what holds it', () => {
-    const aside = {
+    const aside: Record<string, PanelText> = {
       ...box,
       door: { role: 'front', x: [30, 60], y: [310, 326.2], z: [510, 600], heldBy: { bottom: 50 } },
     };
-    expect(sentences(aside as Record<string, PanelText>)[0]).toBe(
+    expect(sentences(aside)[0]).toBe(
       'the door of the unit is held by the bottom across 50.0 mm, but does not stand in front of it',
     );
   });
@@ -200,7 +200,7 @@ describe('the demonstration library, broken on purpose', () => {
       'wardrobe',
       'z: [split + 1.5, height - 1.5]',
       'z: [split - 6, height - 1.5]',
-      'the upper door of the wardrobe goes 4.5 mm into the lower door',
+      'the lift-up front of the wardrobe goes 4.5 mm into the door',
     ],
     [
       'bed-base',

@@ -35,7 +35,7 @@ function parametersOf(unit: UnitDefinition): fc.Arbitrary<Record<string, string 
     const values = valuesOf(parameter);
     if (values !== null) model[parameter.name] = values;
   }
-  return fc.record(model, { requiredKeys: [] });
+  return fc.record(model, { requiredKeys: [] }) as fc.Arbitrary<Record<string, string | number>>;
 }
 
 const axisOf = { left: 'x', right: 'x', front: 'y', back: 'y', bottom: 'z', top: 'z' } as const;
