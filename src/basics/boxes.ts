@@ -35,6 +35,15 @@ export function sharedBox(a: Box, b: Box): Box | null {
   return axes.every((axis) => extentSize(box[axis]) > 0) ? box : null;
 }
 
+/** The least that one of two overlapping boxes would have to move along an axis to leave the other, and that axis. */
+export function leastMove(a: Box, b: Box): { readonly axis: Axis; readonly um: Um } {
+  const moves = axes.map((axis) => ({
+    axis,
+    um: Math.min(a[axis][1] - b[axis][0], b[axis][1] - a[axis][0]),
+  }));
+  return moves.reduce((least, move) => (move.um < least.um ? move : least));
+}
+
 export function movedBox(box: Box, by: { readonly x: Um; readonly y: Um; readonly z: Um }): Box {
   const moved = (axis: Axis): Extent => [box[axis][0] + by[axis], box[axis][1] + by[axis]];
   return { x: moved('x'), y: moved('y'), z: moved('z') };

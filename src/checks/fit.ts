@@ -1,9 +1,9 @@
-import { axes, extentSize, sharedBox } from '../basics/boxes.ts';
+import { leastMove, sharedBox } from '../basics/boxes.ts';
 import { printMmShort } from '../basics/lengths.ts';
 import { freeAcrossUm } from '../basics/vehicleSection.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
-import type { Box, Um } from '../model/geometry.ts';
+import type { Um } from '../model/geometry.ts';
 import type { Obstacle, Vehicle } from '../model/library.ts';
 import { mm, panelOfUnit, unitFinding } from './names.ts';
 
@@ -22,16 +22,12 @@ export function checkFit(furniture: Furniture, vehicle: Vehicle): Finding[] {
   ];
 }
 
-function leastSize(box: Box): Um {
-  return Math.min(...axes.map((axis) => extentSize(box[axis])));
-}
-
 function unitsThroughEachOther(furniture: Furniture): Finding[] {
   return furniture.units.flatMap((a, index) =>
     furniture.units.slice(index + 1).flatMap((b) => {
-      const shared = sharedBox(a.placeOutside, b.placeOutside);
-      if (shared === null) return [];
-      const message = `the ${b.name} goes ${mm(leastSize(shared))} into the ${a.name}`;
+      if (sharedBox(a.placeOutside, b.placeOutside) === null) return [];
+      const { um } = leastMove(a.placeOutside, b.placeOutside);
+      const message = `the ${b.name} goes ${mm(um)} into the ${a.name}`;
       return [unitFinding('units-clash', b, message, 'move one of them, or make one of them smaller')];
     }),
   );
@@ -75,9 +71,8 @@ function throughBody(unit: PlacedUnit, vehicle: Vehicle): Finding[] {
 function throughObstacle(unit: PlacedUnit, obstacle: Obstacle, code: string, what: string): Finding[] {
   let worst: { panel: Panel; overUm: Um } | null = null;
   for (const panel of unit.panels) {
-    const shared = sharedBox(panel.placeBox, obstacle);
-    if (shared === null) continue;
-    const overUm = leastSize(shared);
+    if (sharedBox(panel.placeBox, obstacle) === null) continue;
+    const overUm = leastMove(panel.placeBox, obstacle).um;
     if (worst === null || overUm > worst.overUm) worst = { panel, overUm };
   }
   if (worst === null) return [];

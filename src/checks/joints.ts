@@ -1,4 +1,4 @@
-import { axes, extentSize, sharedBox, sharedUm } from '../basics/boxes.ts';
+import { axes, extentSize, leastMove, sharedBox, sharedUm } from '../basics/boxes.ts';
 import type { Panel } from '../model/furniture.ts';
 import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
 
@@ -30,16 +30,9 @@ export function jointOf(a: Panel, b: Panel): Joint {
   if (inOpening(a, shared) || inOpening(b, shared)) return { kind: 'through opening' };
   const declared = housingJoint(a, b, shared) ?? housingJoint(b, a, shared);
   if (declared !== null) return declared;
-  const apart = axes.map((axis) => moveApartUm(a.box[axis], b.box[axis]));
-  const depthUm = Math.min(...apart);
-  const axis = axes[apart.indexOf(depthUm)]!;
+  const { axis, um: depthUm } = leastMove(a.box, b.box);
   const [outer, inner] = a.thicknessAxis === axis ? [a, b] : b.thicknessAxis === axis ? [b, a] : [a, b];
   return { kind: 'clash', inner, outer, depthUm };
-}
-
-/** The least that one of two overlapping extents would have to move to leave the other. */
-function moveApartUm(a: Extent, b: Extent): Um {
-  return Math.min(a[1] - b[0], b[1] - a[0]);
 }
 
 /** A declared housing: measured square to the face it goes into, from that face, and not right through. */

@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { furnitureMass } from '../../src/basics/furnitureMass.ts';
+import type { OrderChange } from '../../src/model/order.ts';
+import { demoLibrary, demoOrder, formula, furnish, messages } from '../helpers/demoVan.ts';
+
+const library = demoLibrary();
+const order = demoOrder(library);
+const place = { file: 'orders/test.yaml', line: 9, column: 3 };
+
+function add(
+  unit: string,
+  at: readonly [string | number, string | number, string | number],
+  set: Record<string, string | number> = {},
+  facing: 'left' | 'right' | 'front' | 'rear' = 'right',
+): OrderChange {
+  return {
+    kind: 'add',
+    name: 'newcomer',
+    unit,
+    at: { x: formula(at[0]), y: formula(at[1]), z: formula(at[2]) },
+    facing,
+    set: new Map(Object.entries(set).map(([name, value]) => [name, formula(value)])),
+    place,
+  };
+}
+
+function sentences(...changes: OrderChange[]): string[] {
+  const { findings } = furnish({ ...order, changes }, library);
+  return messages(findings.filter(({ severity }) => severity === 'error'));
+}
+
+const noBed: OrderChange = { kind: 'leave out', unit: 'bed base', place };
+
+describe('the fit check', () => {
+  it.each<[string, OrderChange, string]>([
+    [
+      'another unit',
+      add('base-cupboard', [430, 0, 0], { width: 400, height: 828 }),
+      'the newcomer goes 30.0 mm into the base cupboard',
+    ],
+    [
+      'the wall, where it narrows upward',
+      add('overhead-locker', [2700, 50, 1350], { width: 600, fronts: 1 }),
+      'the left side of the newcomer stands 10.0 mm through the left wall, between 1350 and 1700 mm above the floor',
+    ],
+    [
+      'the right wall',
+      add(
+        'overhead-locker',
+        [2700, 'vehicle.width - wall(1350, 1700) - 295', 1350],
+        { width: 600, fronts: 1 },
+        'left',
+      ),
+      'the left side of the newcomer stands 5.0 mm through the right wall, between 1350 and 1700 mm above the floor',
+    ],
+    [
+      'the roof',
+      add('overhead-locker', [2700, 300, 1570], { width: 600, fronts: 1 }),
+      'the left side of the newcomer stands 20.0 mm through the roof',
+    ],
+    [
+      'a wheel arch',
+      add('drawer-box', [2660, 100, 0]),
+      'the left of the newcomer goes 100.0 mm into the wheel arch left',
+    ],
+    [
+      'the door',
+      add('side-table', [300, 1550, 900], { width: 300, depth: 200 }),
+      'the top of the newcomer goes 50.0 mm into the opening of the sliding door',
+    ],
+  ])('finds a unit that goes into %s', (_what, change, sentence) => {
+    expect(sentences(change, noBed).join('\n')).toContain(sentence);
+  });
+
+  it('lets a unit reach over a wheel arch', () => {
+    expect(sentences()).toEqual([]);
+  });
+});
+
+describe('mass', () => {
+  const { furniture } = furnish(order, library);
+  const vehicle = library.vehicles.get('van-long')!;
+  const mass = furnitureMass(furniture!, vehicle, library.fittings);
+
+  it('adds up by unit, by side and by end', () => {
+    const panels = furniture!.units.flatMap((unit) => unit.panels);
+    expect(mass.panelsKg).toBeCloseTo(
+      panels.reduce((sum, panel) => sum + panel.massKg, 0),
+      9,
+    );
+    expect(mass.leftKg + mass.rightKg).toBeCloseTo(mass.totalKg, 9);
+    expect(mass.frontKg + mass.rearKg).toBeCloseTo(mass.totalKg, 9);
+    expect(mass.perUnit.reduce((sum, unit) => sum + unit.massKg, 0)).toBeCloseTo(mass.totalKg, 9);
+    expect(mass.totalKg).toBeGreaterThan(150);
+    expect(mass.totalKg).toBeLessThan(300);
+  });
+
+  it('is held against the payload', () => {
+    const heavy = (payloadKg: number) => ({
+      ...library,
+      vehicles: new Map([['van-long', { ...vehicle, payloadKg }]]),
+    });
+    const found = (payloadKg: number) =>
+      messages(furnish(order, heavy(payloadKg)).findings.filter(({ severity }) => severity !== 'caution'));
+    expect(found(100)[0]).toMatch(
+      /^the furniture weighs [\d.]+ kg, which is [\d.]+ kg more than the payload/,
+    );
+    // 10 · (1 + 6.3 m) = 73 kg must be left.
+    expect(found(mass.totalKg + 72.9)[0]).toContain('at least 73.0 kg');
+    expect(found(mass.totalKg + 73.1)).toEqual([]);
+  });
+
+  it('is told apart by side', () => {
+    const one = furnish(
+      { ...order, changes: [{ kind: 'leave out', unit: 'galley locker', place }] },
+      library,
+    );
+    const rightOnly = one.furniture!.units.filter((unit) => unit.name === 'sink cupboard');
+    const alone = furnitureMass({ ...one.furniture!, units: rightOnly }, vehicle, library.fittings);
+    expect(alone.leftKg).toBe(0);
+    expect(alone.centreUm!.y).toBeGreaterThan(1_240_000);
+  });
+});

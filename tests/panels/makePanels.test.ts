@@ -1,0 +1,202 @@
+import { describe, expect, it } from 'vitest';
+import { alone, demoLibrary, demoOrder, furnish, messages, panelOf } from '../helpers/demoVan.ts';
+import { type PanelText, unit, withUnits } from '../helpers/handBuilt.ts';
+
+const library = demoLibrary();
+const order = demoOrder(library);
+const furnished = furnish(order, library);
+
+function made(
+  panels: Record<string, PanelText>,
+  size: readonly [number, number, number] = [1000, 1000, 1000],
+) {
+  return alone('test', {}, withUnits(library, unit('test', size, panels)), order);
+}
+
+describe('makePanels', () => {
+  it('tells the sizes of a side apart by its board and grain, by hand', () => {
+    // wardrobe: 1750 high, 550 deep less front 16.2 and buffer 1, edging 1 mm on the front edge
+    const side = panelOf(furnished, 'wardrobe', 'left side');
+    expect(side).toMatchObject({
+      id: 'wardrobe/left side',
+      unit: 'wardrobe',
+      order: 'demo-long',
+      board: 'poplar-15',
+      finish: 'pale-grey',
+      thicknessUm: 16_200,
+      finishedLengthUm: 1_750_000,
+      finishedWidthUm: 532_800,
+      cutLengthUm: 1_750_000,
+      cutWidthUm: 531_800,
+      // Pale grey has no direction to keep.
+      grain: 'none',
+      edging: { alongLength: ['pale-grey-19', null], alongWidth: [null, null] },
+      lengthAxis: 'z',
+      widthAxis: 'y',
+      thicknessAxis: 'x',
+      count: 1,
+    });
+  });
+
+  it('edges a door all round and keeps its grain', () => {
+    const door = panelOf(furnished, 'base cupboard', 'door');
+    // 380 − 3 = 377 wide; 828.4 − 60 − 3 = 765.4 high
+    expect(door).toMatchObject({
+      finishedLengthUm: 765_400,
+      finishedWidthUm: 377_000,
+      cutLengthUm: 763_400,
+      cutWidthUm: 375_000,
+      grain: 'length',
+    });
+    expect(door.edges.map((edge) => [edge.face, edge.edging, edge.lengthUm])).toEqual([
+      ['left', 'light-ash-19', 765_400],
+      ['right', 'light-ash-19', 765_400],
+      ['bottom', 'light-ash-19', 377_000],
+      ['top', 'light-ash-19', 377_000],
+    ]);
+    // core 0.7634 · 0.375 m² · 8.21 kg/m² + 2 · (0.7654 + 0.377) m · 0.021 kg/m
+    expect(door.massKg).toBeCloseTo(0.7634 * 0.375 * 8.21 + 2 * (0.7654 + 0.377) * 0.021, 12);
+  });
+
+  it('puts openings into the panel’s own plane and takes them off its mass', () => {
+    const top = panelOf(furnished, 'galley worktop', 'top');
+    // 1450 long; sink 290 × 370 in the middle of the sink cupboard at 400 + 550 / 2, hob 380 × 380 at 1450 − 250
+    expect(top.cutOuts).toEqual([
+      { name: 'sink', alongLength: [530_000, 820_000], alongWidth: [90_000, 460_000] },
+      { name: 'hob', alongLength: [1_010_000, 1_390_000], alongWidth: [85_000, 465_000] },
+    ]);
+    expect(top.massKg).toBeCloseTo(
+      (1.448 * 0.539 - 0.29 * 0.37 - 0.38 * 0.38) * 10.88 + (1.45 + 2 * 0.54) * 0.028,
+      12,
+    );
+  });
+
+  it('orders rows of fronts along the way they follow each other', () => {
+    const places = (unitName: string, names: string[]) =>
+      names.map((name) => panelOf(furnished, unitName, name).match);
+    expect(places('galley drawers', ['drawer front 1', 'drawer front 2'])).toEqual([
+      { run: 'galley drawers fronts', position: 0, follows: 'length' },
+      { run: 'galley drawers fronts', position: 1, follows: 'length' },
+    ]);
+    expect(places('sink cupboard', ['right door', 'left door'])).toEqual([
+      { run: 'sink cupboard doors', position: 1, follows: 'width' },
+      { run: 'sink cupboard doors', position: 0, follows: 'width' },
+    ]);
+    expect(places('galley locker', ['front 2'])).toEqual([
+      { run: 'galley locker fronts', position: 1, follows: 'length' },
+    ]);
+    // A row of one needs no matching, nor does a finish without grain.
+    expect(panelOf(furnished, 'rear locker', 'left front 1').match).toMatchObject({
+      run: 'rear locker fronts',
+    });
+    const plain = { ...order.roles.get('front')!, finish: 'pale-grey', edging: 'pale-grey-19' };
+    const grey = furnish({ ...order, roles: new Map(order.roles).set('front', plain) }, library);
+    expect(panelOf(grey, 'sink cupboard', 'left door').match).toBeUndefined();
+    expect(panelOf(grey, 'sink cupboard', 'left door').grain).toBe('none');
+  });
+
+  it('lets the longer side be the length where the grain does not matter', () => {
+    const bottom = panelOf(furnished, 'galley drawers', 'drawer 1 bottom');
+    expect([bottom.lengthAxis, bottom.grain]).toEqual(['y', 'none']);
+    expect(bottom.finishedLengthUm).toBeGreaterThan(bottom.finishedWidthUm);
+  });
+
+  it('counts every part for each of the vans alike', () => {
+    const five = furnish({ ...order, count: 5 }, library);
+    expect(five.furniture!.count).toBe(5);
+    expect(panelOf(five, 'wardrobe', 'top').count).toBe(5);
+  });
+
+  it('adds pre-milling and leaves thin edging in the cut size', () => {
+    const change = (field: Partial<{ preMillingUm: number; deducted: boolean }>) => {
+      const edgings = new Map(library.edgings);
+      edgings.set('light-ash-19', { ...edgings.get('light-ash-19')!, ...field });
+      return panelOf(furnish(order, { ...library, edgings }), 'base cupboard', 'door');
+    };
+    expect(change({ preMillingUm: 500 })).toMatchObject({ cutLengthUm: 764_400, cutWidthUm: 376_000 });
+    expect(change({ deducted: false })).toMatchObject({ cutLengthUm: 765_400, cutWidthUm: 377_000 });
+  });
+
+  it('rounds cut sizes to 0.1 mm', () => {
+    const { unit: placed } = made({
+      a: { x: [0, '1000 / 3'], y: [0, 'thickness.carcass'], z: [0, '2000 / 3'], grain: 'z' },
+    });
+    expect(placed!.panels[0]).toMatchObject({
+      finishedLengthUm: 666_667,
+      cutLengthUm: 666_700,
+      cutWidthUm: 333_300,
+    });
+  });
+});
+
+describe('makePanels refuses', () => {
+  it.each<[string, PanelText, string]>([
+    [
+      'a box that is nowhere as thick as its board',
+      { x: [0, 18], y: [0, 300], z: [0, 400], grain: 'z' },
+      'no side of the a of unit is as thick as its board, which is 16.2 mm',
+    ],
+    [
+      'a box that is as thick as its board two ways',
+      { x: [0, 16.2], y: [0, 16.2], z: [0, 400], grain: 'z' },
+      'more than one side of the a of unit is 16.2 mm, as thick as its board',
+    ],
+    [
+      'grain through the thickness',
+      { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'x' },
+      'no side of the a of unit is as thick as its board, which is 16.2 mm once the grain along x is kept',
+    ],
+    [
+      'edging on a broad face',
+      { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z', edging: ['left'] },
+      'the a of unit cannot have edging on its left: that is a broad face, not an edge',
+    ],
+    [
+      'an opening over the edge',
+      {
+        x: [0, 16.2],
+        y: [0, 300],
+        z: [0, 400],
+        grain: 'z',
+        cutOuts: { hole: { y: [200, 310], z: [50, 60] } },
+      },
+      'the cut-out “hole” of the a of unit goes 10.0 mm over the edge along y',
+    ],
+    [
+      'an opening through the edge',
+      { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z', cutOuts: { hole: { x: [2, 8], z: [50, 60] } } },
+      'the cut-out “hole” of the a of unit must state z and y, the sides of the panel, and nothing else',
+    ],
+    [
+      'a role that the order does not know',
+      { role: 'frnt', x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z' },
+      'the order gives no board and finish for the role “frnt” of the a of unit',
+    ],
+  ])('%s', (_what, panel, sentence) => {
+    expect(messages(made({ a: panel }).findings)).toEqual([sentence]);
+  });
+
+  it('edging narrower than the board', () => {
+    const edgings = new Map(library.edgings);
+    edgings.set('light-ash-19', { ...edgings.get('light-ash-19')!, widthUm: 16_000 });
+    const { findings } = furnish(order, { ...library, edgings });
+    expect(findings[0]?.message).toBe(
+      'the edging light-ash-19 is 16.0 mm wide, the door of base cupboard is 16.2 mm thick',
+    );
+  });
+
+  it('a row of fronts that is none', () => {
+    const front = (x: number, z: number): PanelText => ({
+      role: 'front',
+      x: [x, x + 300],
+      y: [0, 16.2],
+      z: [z, z + 300],
+      grain: 'z',
+      match: 'row',
+    });
+    const { findings } = made({ a: front(0, 0), b: front(310, 0), c: front(0, 310) });
+    expect(messages(findings)[0]).toBe(
+      'the fronts of the row “row” of unit do not stand one after the other in one plane and one board',
+    );
+  });
+});
