@@ -5,7 +5,7 @@
  * with the bound that came with the data; a plan below a bound ends the run with an error.
  */
 import { fork } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { loadSolver } from '../helpers/loadSolver.ts';
@@ -17,7 +17,7 @@ const HELP = `npm run bench -- <set> [options]
 
 sets: ${BENCHMARK_SETS.join(', ')}
 
---seconds n     search time an instance, in seconds of processor time on one core (1)
+--seconds n     time an instance, bound and search, in seconds of processor time on one core (1)
 --sample n      every n-th instance only (1)
 --offset n      start the sample at this instance (0)
 --only text     instances whose name holds this text
@@ -26,6 +26,7 @@ sets: ${BENCHMARK_SETS.join(', ')}
 --effort n      work for the bound by patterns, in steps of about a nanosecond; 0: none (300000000)
 --seed n        (1)
 --jobs n        instances searched side by side, each on a core of its own (1)
+--after file    results of an earlier run: what was proved best there is taken over, the rest is run
 --list          a line for each instance, too
 --json file     results of all instances
 `;
@@ -42,6 +43,7 @@ const { values, positionals } = parseArgs({
     effort: { type: 'string', default: '300000000' },
     seed: { type: 'string', default: '1' },
     jobs: { type: 'string', default: '1' },
+    after: { type: 'string' },
     list: { type: 'boolean', default: false },
     json: { type: 'string' },
     help: { type: 'boolean', default: false },
@@ -60,6 +62,12 @@ const settings = {
   effort: Number(values.effort),
 };
 
+const proved = new Map(
+  (values.after ? (JSON.parse(readFileSync(values.after, 'utf8')) as RunResult[]) : [])
+    .filter((result) => result.proved)
+    .map((result) => [`${result.id} ${result.turning}`, result]),
+);
+
 const jobs = readInstances(set)
   .filter(
     (instance, index) =>
@@ -77,7 +85,8 @@ async function answerAsWorker(): Promise<void> {
   const solver = await loadSolver();
   process.on('message', (index: number) => {
     const { instance, turning } = jobs[index]!;
-    process.send!({ index, result: runInstance(instance, turning, solver, settings) });
+    const before = proved.get(`${instance.id} ${turning}`);
+    process.send!({ index, result: before ?? runInstance(instance, turning, solver, settings) });
   });
   process.send!({ index: -1 });
 }

@@ -55,7 +55,7 @@ export function runInstance(
   const options = {
     seed: settings.seed,
     workLimit: Number.MAX_SAFE_INTEGER,
-    stop: () => since() >= settings.seconds,
+    stop: () => processorSeconds() - start >= settings.seconds,
     progress: () => {
       lastSeconds = since();
       if (firstSeconds < 0) firstSeconds = lastSeconds;
