@@ -13,14 +13,13 @@ import type {
   Library,
   PanelDefinition,
   ParameterValue,
-  Repeat,
   UnitDefinition,
   UnitUse,
 } from '../model/library.ts';
+import { checkMusts } from './musts.ts';
+import { runs } from './repeats.ts';
 import { settleParameters } from './settleParameters.ts';
 
-/** More of one thing than any van holds: a repeat beyond it is a slip of the pen. */
-const MOST_REPEATS = 200;
 const MOST_PANELS_IN_UNIT = 2000;
 const DEEPEST_UNITS = 8;
 
@@ -52,16 +51,6 @@ export interface UnitSurroundings {
 /** Works out every formula of a unit and of the units inside it; boxes are in this unit's own frame. */
 export function expandUnit(request: UnitRequest, surroundings: UnitSurroundings): UnitBody {
   return new UnitExpansion(request, surroundings).body();
-}
-
-/** How many times a repeat runs, with the scope and the name's ending of each; one without an ending when it does not. */
-export function runs(repeat: Repeat | null, scope: FormulaScope): { scope: FormulaScope; ending: string }[] {
-  if (repeat === null) return [{ scope, ending: '' }];
-  const count = scope.count(repeat.count, MOST_REPEATS) ?? 0;
-  return Array.from({ length: count }, (_, index) => ({
-    scope: scope.with(repeat.counter, index + 1),
-    ending: ` ${index + 1}`,
-  }));
 }
 
 class UnitExpansion {
@@ -309,20 +298,6 @@ function movedCutOut(cutOut: ExpandedCutOut, by: { x: number; y: number; z: numb
     return extent === null ? null : [extent[0] + by[axis], extent[1] + by[axis]];
   };
   return { ...cutOut, x: moved('x'), y: moved('y'), z: moved('z') };
-}
-
-/** Conditions with sentences of their own, of a unit or a layout. */
-export function checkMusts(musts: UnitDefinition['musts'], scope: FormulaScope, name: string): void {
-  for (const must of musts) {
-    if (scope.condition(must.that) !== false) continue;
-    scope.findings.push({
-      code: 'must-not-met',
-      severity: 'error',
-      message: `${name}: ${must.says}`,
-      place: must.place,
-      expected: must.that.text,
-    });
-  }
 }
 
 export function unknownUnit(unit: string, place: Place, library: Library): Finding {

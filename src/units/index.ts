@@ -7,7 +7,8 @@ import type { ExpandedOrder } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { LayoutDefinition, Library, Vehicle } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
-import { checkMusts, type UnitSurroundings } from './expandUnit.ts';
+import type { UnitSurroundings } from './expandUnit.ts';
+import { checkMusts } from './musts.ts';
 import { placeUnits } from './placeUnits.ts';
 import { settleParameters } from './settleParameters.ts';
 

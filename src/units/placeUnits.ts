@@ -6,7 +6,8 @@ import type { Finding, Place } from '../model/finding.ts';
 import type { Facing } from '../model/geometry.ts';
 import type { Formula, LayoutDefinition, UnitDefinition, UnitUse } from '../model/library.ts';
 import type { Order, OrderChange } from '../model/order.ts';
-import { expandUnit, runs, type UnitSurroundings, unknownUnit } from './expandUnit.ts';
+import { expandUnit, type UnitSurroundings, unknownUnit } from './expandUnit.ts';
+import { runs } from './repeats.ts';
 
 interface Placing {
   readonly name: string;
