@@ -216,6 +216,37 @@ export class GuillotineTable {
     }
   }
 
+  /**
+   * Patterns worth more than `least`, the best first, at most `most`: one for each way to make the first cut. For the
+   * last `evaluate`, called with the same prices.
+   */
+  patterns(prices: Float64Array, least: number, most: number): PatternNode[] {
+    const { values, columns } = this;
+    const plane = (this.copies.states - 1) * this.rows * columns;
+    const [i, j] = [this.rows - 1, columns - 1];
+    const found: { value: number; axis: 'w' | 'h'; a: number; b: number }[] = [];
+    const look = (axis: 'w' | 'h', places: Places | undefined, p: number, base: number): void => {
+      if (!places) return;
+      for (let s = places.starts[p]!; s < places.starts[p + 1]!; s++) {
+        const [a, b] = [base + places.first[s]!, base + places.second[s]!];
+        const value = values[a]! + values[b]!;
+        if (value > least) found.push({ value, axis, a, b });
+      }
+    };
+    if (this.copies.least(this.copies.states - 1, this.roomW[i]!) === this.copies.states - 1) {
+      look('w', this.alongW[this.copies.states - 1], i, j);
+      look('h', this.alongH[this.copies.states - 1], j, i * columns);
+    }
+    found.sort((x, y) => y.value - x.value);
+    const best = values[plane + i * columns + j]! > least ? this.pattern(prices) : null;
+    const trees = best ? [best] : [];
+    for (const { axis, a, b } of found.slice(0, most - trees.length)) {
+      const tree = joined(axis, this.trace(a, prices), this.trace(b, prices));
+      if (tree) trees.push(tree);
+    }
+    return trees;
+  }
+
   /** A pattern of the best value found by the last `evaluate`, called with the same prices; null when it is 0. */
   pattern(prices: Float64Array): PatternNode | null {
     return this.trace(this.values.length - 1, prices);

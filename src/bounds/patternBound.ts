@@ -11,8 +11,10 @@ import { makePricingTables, type PricingTables } from './pricingTables.ts';
 const DENOMINATOR = 1_000_000_000;
 /** A pattern must be worth this much more than its sheet to be added. */
 const LEAST_GAIN = 1e-7;
-/** A first pricing may take this part of the effort. */
-const ROUNDS_HOPED_FOR = 60;
+/** A pricing gives so many patterns at most for each kind of sheet. */
+const PATTERNS_A_PRICING = 12;
+/** One pricing may take this part of the effort: first, and on the finer grids that follow. */
+const ROUNDS_HOPED_FOR = [160, 50, 16] as const;
 /** A pricing with counted copies may take this part of the effort. */
 const COUNTED_ROUNDS_HOPED_FOR = 15;
 
@@ -40,7 +42,7 @@ export interface PatternBoundRequest {
  * Returns null when no grid is coarse enough.
  */
 export function patternBound(problem: RectangleProblem, request: PatternBoundRequest): PatternBound | null {
-  const tables = makePricingTables(problem, [], request.effort / ROUNDS_HOPED_FOR, null);
+  const tables = makePricingTables(problem, [], request.effort / ROUNDS_HOPED_FOR[0], null);
   if (!tables || tables.bySheet.length === 0) return null;
   const generation = new ColumnGeneration(problem, request, tables);
   try {
@@ -82,6 +84,7 @@ class ColumnGeneration {
   run(): PatternBound {
     this.master.add(this.startingPatterns());
     let answer = this.generate();
+    for (const rounds of ROUNDS_HOPED_FOR.slice(1)) answer = this.refine(rounds) ?? answer;
     const limited: number[] = [];
     while (answer && this.planIsDearer() && this.work < this.request.effort) {
       const item = mostOverused(this.master.patterns(), this.problem.items.count);
@@ -96,7 +99,8 @@ class ColumnGeneration {
       );
       if (!tables) break;
       this.tables = tables;
-      this.replaceMaster(item);
+      const wanted = this.problem.items.count[item]!;
+      this.replaceMaster((pattern) => pattern.counts.every((c) => c.item !== item || c.count <= wanted));
       answer = this.generate();
     }
     return {
@@ -121,12 +125,23 @@ class ColumnGeneration {
     return master;
   }
 
-  /** The same programme without the patterns that hold more of an item than is wanted. */
-  private replaceMaster(item: number): void {
-    const wanted = this.problem.items.count[item]!;
-    const kept = this.master
-      .patterns()
-      .filter(({ counts }) => counts.every((c) => c.item !== item || c.count <= wanted));
+  /**
+   * Goes on with a finer grid, if one is to be had for so much of the effort, from the patterns that fit the sheets as
+   * they are: the coarse grid found most of what is needed, so that few of the dearer rounds are left. Null if not.
+   */
+  private refine(rounds: number): MasterAnswer | null {
+    if (this.work >= this.request.effort || this.planIsReached()) return null;
+    if (Math.round(this.problem.unitUm / 100) % this.tables.grid === 0) return null;
+    const tables = makePricingTables(this.problem, [], this.request.effort / rounds, null);
+    if (!tables || tables.grid >= this.tables.grid) return null;
+    this.tables = tables;
+    this.replaceMaster((pattern) => fitsSheet(this.problem, pattern));
+    return this.generate();
+  }
+
+  /** The same programme with some of its patterns only. */
+  private replaceMaster(keeps: (pattern: SheetPattern) => boolean): void {
+    const kept = this.master.patterns().filter(keeps);
     this.master.dispose();
     this.master = this.newMaster(kept);
   }
@@ -162,8 +177,10 @@ class ColumnGeneration {
         worth[twin] = value;
         const gain = value / DENOMINATOR - this.costs[twin]! - answer.rents[twin]!;
         if (gain <= LEAST_GAIN) continue;
-        const tree = table.pattern(prices);
-        if (tree) found.push({ sheet: twin, counts: countsOf(tree), tree });
+        const least = (this.costs[twin]! + answer.rents[twin]! + LEAST_GAIN) * DENOMINATOR;
+        for (const tree of table.patterns(prices, least, PATTERNS_A_PRICING)) {
+          found.push({ sheet: twin, counts: countsOf(tree), tree });
+        }
       }
     }
     this.work += this.tables.work;

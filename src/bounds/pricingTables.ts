@@ -5,6 +5,12 @@ import type { RectangleProblem } from '../model/rectangles.ts';
 /** Grids to which sizes are rounded when exact positions are too many, in 0.1 mm. */
 const GRIDS = [1, 2, 5, 10, 20, 30, 40, 50, 70, 100, 150, 200, 300, 400, 500, 700, 1000];
 
+/** Grids worth trying for a problem: of those that round nothing only the first. */
+function gridsFor(problem: RectangleProblem): number[] {
+  const unit = Math.round(problem.unitUm / 100);
+  return GRIDS.filter((grid) => grid === 1 || unit % grid !== 0);
+}
+
 /** Tables for all kinds of sheets on one grid, one for all kinds that are alike. */
 export interface PricingTables {
   readonly grid: number;
@@ -26,7 +32,7 @@ export function makePricingTables(
   mostWork: number,
   onGrid: number | null,
 ): PricingTables | null {
-  for (const grid of onGrid === null ? GRIDS : [onGrid]) {
+  for (const grid of onGrid === null ? gridsFor(problem) : [onGrid]) {
     const bySheet: GuillotineTable[] = [];
     const distinct: number[] = [];
     const most = Math.min(mostWork, MOST_RECHECK_WORK);
