@@ -12,10 +12,11 @@ import { loadSolver } from '../helpers/loadSolver.ts';
 import { BENCHMARK_SETS, readInstances, type Turning } from './instances.ts';
 import { printInstances, printTable } from './report.ts';
 import { type RunResult, runInstance } from './runInstance.ts';
+import { benchWorkshopLists } from './workshopBench.ts';
 
 const HELP = `npm run bench -- <set> [options]
 
-sets: ${BENCHMARK_SETS.join(', ')}
+sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists (with --seconds, --sample and --seed as the number of the series)
 
 --seconds n     time an instance, bound and search, in seconds of processor time on one core (1)
 --sample n      every n-th instance only (1)
@@ -51,6 +52,10 @@ const { values, positionals } = parseArgs({
 });
 
 const set = positionals[0] ?? '';
+if (set === 'workshop-lists' && !values.help) {
+  await benchWorkshopLists(Number(values.seconds), Number(values.seed) - 1, Number(values.sample));
+  process.exit(0);
+}
 if (values.help || !(BENCHMARK_SETS as readonly string[]).includes(set)) {
   console.log(HELP);
   process.exit(values.help ? 0 : 2);

@@ -1,0 +1,115 @@
+import Table from 'cli-table3';
+import type { LinearSolver } from '../../src/model/linearSolver.ts';
+import { nestGroup } from '../../src/pipeline/nestGroup.ts';
+import { assertNest } from '../helpers/assertNest.ts';
+import { loadSolver } from '../helpers/loadSolver.ts';
+import { panelsOfList, WORKSHOP_LISTS, workshopList } from './workshopLists.ts';
+
+const MARKS = [1, 5, 20] as const;
+
+interface Step {
+  readonly seconds: number;
+  readonly costMinor: number;
+}
+
+interface ListResult {
+  readonly panels: number;
+  readonly kinds: number;
+  readonly areaCost: number;
+  readonly steps: readonly Step[];
+  readonly boundCost: number;
+  readonly proved: boolean;
+  /** Of the whole run: bounds and searches. */
+  readonly seconds: number;
+}
+
+function processorSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+}
+
+function runList(index: number, series: number, limit: number, solver: LinearSolver): ListResult {
+  const group = workshopList(index, series);
+  const start = processorSeconds();
+  const since = () => processorSeconds() - start;
+  const steps: Step[] = [];
+  const outcome = nestGroup(group, solver, {
+    seed: 1,
+    workLimit: Number.MAX_SAFE_INTEGER,
+    stop: () => since() >= limit,
+    progress: ({ costMinor }) => {
+      const best = steps.at(-1)?.costMinor ?? Number.POSITIVE_INFINITY;
+      if (costMinor < best) steps.push({ seconds: since(), costMinor });
+    },
+  });
+  const seconds = since();
+  if (!outcome.ok) throw new Error(`list ${index + 1}: ${JSON.stringify(outcome.failure)}`);
+  assertNest(group, outcome.nest);
+  const area = group.demands.reduce((sum, d) => sum + d.lengthUm * d.widthUm * d.count, 0);
+  return {
+    panels: panelsOfList(index),
+    kinds: group.demands.length,
+    areaCost: area / 1e12,
+    steps,
+    boundCost: outcome.nest.bound.costMinor,
+    proved: outcome.nest.proved,
+    seconds,
+  };
+}
+
+const costAt = (steps: readonly Step[], seconds: number) =>
+  steps.filter((step) => step.seconds <= seconds).at(-1)?.costMinor;
+
+function print(results: readonly ListResult[], limit: number): void {
+  const marks = MARKS.filter((mark) => mark <= limit);
+  const table = new Table({
+    head: [
+      'list',
+      'panels',
+      'sizes',
+      'm²',
+      'first plan',
+      'ms',
+      ...marks.map((m) => `${m} s`),
+      'bound',
+      'proved',
+    ],
+    style: { head: [], border: [] },
+    chars: { mid: '', 'left-mid': '', 'mid-mid': '', 'right-mid': '' },
+  });
+  results.forEach((r, index) => {
+    const first = r.steps[0]!;
+    table.push([
+      index + 1,
+      r.panels,
+      r.kinds,
+      r.areaCost.toFixed(1),
+      first.costMinor,
+      Math.round(first.seconds * 1000),
+      ...marks.map((mark) => costAt(r.steps, mark) ?? '–'),
+      r.boundCost,
+      r.proved
+        ? `${r.seconds.toFixed(1)} s`
+        : `within ${(100 * (r.steps.at(-1)!.costMinor / r.boundCost - 1)).toFixed(2)} %`,
+    ]);
+  });
+  const proved = (mark: number) => results.filter((r) => r.proved && r.seconds <= mark).length;
+  console.log(table.toString());
+  console.log(
+    marks.map((mark) => `proved best after ${mark} s: ${proved(mark)} of ${results.length}`).join('\n'),
+  );
+}
+
+/**
+ * Nests the thirty workshop lists as the command does, quick bound, first search and bound by patterns included, for
+ * `limit` seconds of processor time each, and prints first plan, best at 1, 5 and 20 s, and the bound.
+ */
+export async function benchWorkshopLists(limit: number, series: number, sample: number): Promise<void> {
+  const solver = await loadSolver();
+  const results: ListResult[] = [];
+  for (let index = 0; index < WORKSHOP_LISTS; index += sample) {
+    results.push(runList(index, series, limit, solver));
+    if (process.stderr.isTTY) process.stderr.write(`\r${index + 1} of ${WORKSHOP_LISTS} `);
+  }
+  print(results, limit);
+}
