@@ -86,6 +86,8 @@ export interface Bound {
 /** Why a group could not be nested; sizes and counts so that a person can be told. */
 export type NestFailure =
   | { readonly kind: 'too large'; readonly demand: number }
+  /** The demand would fit a sheet, but only with a cut longer than the saw's longest, trims counted. */
+  | { readonly kind: 'cut too long'; readonly demand: number }
   | {
       readonly kind: 'sheets run out';
       readonly unplaced: readonly { readonly demand: number; readonly count: number }[];

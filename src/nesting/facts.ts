@@ -1,4 +1,5 @@
-import type { RectangleProblem } from '../model/rectangles.ts';
+import type { RectangleProblem, RectangleSheet } from '../model/rectangles.ts';
+import type { LongestCut } from './longestCut.ts';
 import { STACK_W } from './treeLayout.ts';
 
 /** Bits of `Facts.ways`. */
@@ -30,7 +31,9 @@ export interface Facts {
   readonly mostLevels: number;
   /** Bit 1: a stack along w may be cut first on this sheet; bit 2: a stack along h may. */
   readonly firstStacks: Uint8Array;
-  /** True when levels or first cuts are limited, so that each insertion must be checked for them. */
+  /** Greatest size of a stack across its axis, so that no cut is too long; 0 where any size is allowed. */
+  readonly longestCut: number;
+  /** True when levels, first cuts or lengths of cuts are limited, so that each insertion must be checked for them. */
   readonly limited: boolean;
   /** Items in all. */
   readonly total: number;
@@ -63,7 +66,7 @@ function levelsOfSinglePiece(w: number, h: number, sheetW: number, sheetH: numbe
   if (w === sheetW && h === sheetH) return 0;
   if (w === sheetW) return (first & 2) !== 0 ? 1 : ANY_LEVELS + 1;
   if (h === sheetH) return (first & 1) !== 0 ? 1 : ANY_LEVELS + 1;
-  return 2;
+  return first === 0 ? ANY_LEVELS + 1 : 2;
 }
 
 /** Blade along w divides along h. */
@@ -78,18 +81,43 @@ function firstStackBits(blade: 'w' | 'h' | 'either'): number {
   }
 }
 
-function waysOf(problem: RectangleProblem, mostLevels: number): Uint8Array {
+/**
+ * Whether the cuts along a single piece on the sheet are within the longest: a longer side must be one of the sheet's
+ * first cuts or lie on its edge.
+ */
+function sidesCanBeSawn(
+  item: number,
+  w: number,
+  h: number,
+  sheet: RectangleSheet,
+  longest: LongestCut | null,
+): boolean {
+  if (longest === null) return true;
+  if (longest.parted[item] === true && Math.max(w, h) > longest.most) return false;
+  if (w === sheet.w && h === sheet.h) return longest.whole[sheet.sheet]!;
+  return (w <= longest.most || h === sheet.h) && (h <= longest.most || w === sheet.w);
+}
+
+function waysOf(
+  problem: RectangleProblem,
+  mostLevels: number,
+  firstStacks: Uint8Array,
+  longest: LongestCut | null,
+): Uint8Array {
   const { items, sheets } = problem;
   const ways = new Uint8Array(sheets.length * items.kinds);
   sheets.forEach((sheet, s) => {
-    const first = firstStackBits(sheet.firstBlade);
-    const fits = (w: number, h: number) =>
-      w <= sheet.w && h <= sheet.h && levelsOfSinglePiece(w, h, sheet.w, sheet.h, first) <= mostLevels;
+    const first = firstStacks[s]!;
+    const fits = (item: number, w: number, h: number) =>
+      w <= sheet.w &&
+      h <= sheet.h &&
+      levelsOfSinglePiece(w, h, sheet.w, sheet.h, first) <= mostLevels &&
+      sidesCanBeSawn(item, w, h, sheet, longest);
     for (let i = 0; i < items.kinds; i++) {
       const w = items.w[i]!;
       const h = items.h[i]!;
       const mayTurn = (items.grained[i] === 0 || sheet.noGrain) && w !== h;
-      ways[s * items.kinds + i] = (fits(w, h) ? AS_IS : 0) | (mayTurn && fits(h, w) ? TURNED : 0);
+      ways[s * items.kinds + i] = (fits(i, w, h) ? AS_IS : 0) | (mayTurn && fits(i, h, w) ? TURNED : 0);
     }
   });
   return ways;
@@ -111,14 +139,22 @@ function greatestCommonDivisor(a: number, b: number): number {
   return a;
 }
 
-/** `turns`: as in `SawRules`, null for any number. */
-export function makeFacts(problem: RectangleProblem, turns: number | null): Facts {
+/** `turns`: as in `SawRules`, null for any number; `longest`: see `longestCutOf`. */
+export function makeFacts(
+  problem: RectangleProblem,
+  turns: number | null,
+  longest: LongestCut | null,
+): Facts {
   const { items, sheets } = problem;
   const area = Float64Array.from(items.w, (w, i) => w * items.h[i]!);
   const mostLevels = turns === null ? ANY_LEVELS : turns + 1;
   const total = items.count.reduce((sum, n) => sum + n, 0);
   const sheetArea = Float64Array.from(sheets, (s) => s.w * s.h);
   const costs = searchCosts(problem);
+  const firstStacks = Uint8Array.from(
+    sheets,
+    (sheet, index) => firstStackBits(sheet.firstBlade) & (longest?.firstStacks[index] ?? 3),
+  );
   return {
     problem,
     kinds: items.kinds,
@@ -133,10 +169,11 @@ export function makeFacts(problem: RectangleProblem, turns: number | null): Fact
     sheetCost: Float64Array.from(costs),
     costStep: costs.reduce(greatestCommonDivisor, 0) || 1,
     sheetLimit: Int32Array.from(sheets, (s) => (s.count < 0 ? total : Math.min(s.count, total))),
-    ways: waysOf(problem, mostLevels),
+    ways: waysOf(problem, mostLevels, firstStacks, longest),
     mostLevels,
-    firstStacks: Uint8Array.from(sheets, (s) => firstStackBits(s.firstBlade)),
-    limited: turns !== null || sheets.some((s) => s.firstBlade !== 'either'),
+    firstStacks,
+    longestCut: longest?.most ?? 0,
+    limited: turns !== null || longest !== null || firstStacks.some((bits) => bits !== 3),
     total,
     totalArea: area.reduce((sum, a, i) => sum + a * items.count[i]!, 0),
     greatestSheet: sheetArea.reduce((most, a) => Math.max(most, a), 0),

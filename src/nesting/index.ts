@@ -3,6 +3,7 @@ import type { Bound, NestedSheet, NestFailure, NestOptions, NestOutcome } from '
 import type { SheetPattern } from '../model/patterns.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { type Facts, makeFacts } from './facts.ts';
+import { longestCutOf } from './longestCut.ts';
 import type { Plan } from './plan.ts';
 import { search } from './search.ts';
 import { readTree } from './sheetCode.ts';
@@ -11,7 +12,7 @@ import { offcutWorth, TreeTidier } from './tidyTree.ts';
 /**
  * Nests a stock group: finds sheets, and a tree of guillotine cuts on each, from which every demand comes out, at the
  * least cost that the work limit lets it find. What always holds: the trees keep the rules of `NestPiece`, the kerf,
- * the grain, the first cut and the turns of the saw; no more sheets of a size are used than there are; equal sheets
+ * the grain, the first cut, the longest cut (see `LongestCut`) and the turns of the saw; no more sheets of a size are used than there are; equal sheets
  * are merged; the same group, bound, seed and work limit give the same nest.
  *
  * Turns: the levels of stacks of a tree alternate between the two axes, and passing from one level to the next means
@@ -27,9 +28,13 @@ export function nest(
   options: NestOptions,
   patterns: readonly SheetPattern[] = [],
 ): NestOutcome {
-  const facts = makeFacts(makeRectangleProblem(group), group.saw.turns);
-  const tooLarge = findTooLarge(facts);
+  const problem = makeRectangleProblem(group);
+  const longest = longestCutOf(group, problem.unitUm);
+  const facts = makeFacts(problem, group.saw.turns, longest);
+  const tooLarge = findTooLarge(longest === null ? facts : makeFacts(problem, group.saw.turns, null));
   if (tooLarge >= 0) return { ok: false, failure: { kind: 'too large', demand: tooLarge } };
+  const cutTooLong = findTooLarge(facts);
+  if (cutTooLong >= 0) return { ok: false, failure: { kind: 'cut too long', demand: cutTooLong } };
   if (facts.total === 0) {
     return { ok: true, nest: { sheets: [], costMinor: 0, bound, proved: true, moves: 0 } };
   }

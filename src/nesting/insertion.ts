@@ -1,5 +1,6 @@
 import type { ActivePlaces } from './activePlaces.ts';
 import { AS_IS, type Facts, mayBeFirst, rootLevel, TURNED } from './facts.ts';
+import { keepsLongestCut } from './longestCut.ts';
 import type { SearchRandom } from './searchRandom.ts';
 import { FREE_AREA, type SheetTrees, SUMS, VALUE, VERSION } from './sheetTrees.ts';
 import { freeCornerValue, slackValue } from './slackValue.ts';
@@ -140,7 +141,7 @@ export class Insertion {
   }
 
   private consider(place: number, node: number, axis: number, w: number, h: number): void {
-    if (this.facts.limited && !this.keepsLevels(place, node, axis, w, h)) return;
+    if (this.facts.limited && !this.obeysSaw(place, node, axis, w, h)) return;
     this.feasible = true;
     if (this.random?.oneIn(BLINK_ONE_IN)) return;
     this.keepBest(place, node, axis, w, h, this.gainAt(place, node, axis, w, h));
@@ -257,6 +258,12 @@ export class Insertion {
     const h = facts.sheetH[sheet]!;
     const scale = facts.greatestSheet;
     return freeCornerValue(w, h, newW, newH, scale) - freeCornerValue(w, h, oldW, oldH, scale);
+  }
+
+  private obeysSaw(place: number, node: number, axis: number, w: number, h: number): boolean {
+    const { longestCut } = this.facts;
+    if (longestCut > 0 && !keepsLongestCut(this.trees, place, node, axis, w, h, longestCut)) return false;
+    return this.keepsLevels(place, node, axis, w, h);
   }
 
   /** Whether the tree still has at most the allowed number of levels with the piece added. */

@@ -52,6 +52,8 @@ export class TreeTidier {
   private obeysSaw(root: NestPiece, sheetIndex: number, sheet: RectangleSheet): boolean {
     if (levels(root) > this.facts.mostLevels) return false;
     if (root.kind !== 'stack') return true;
+    if (this.facts.longestCut > 0 && longestCutIn(root) > (this.facts.longestCut - this.kerf) * this.unitUm)
+      return false;
     const alongW = (root.axis === 'x') !== sheet.transposed;
     return mayBeFirst(this.facts, sheetIndex, alongW ? STACK_W : STACK_H);
   }
@@ -139,6 +141,13 @@ export class TreeTidier {
 export function levels(piece: NestPiece): number {
   if (piece.kind !== 'stack') return 0;
   return 1 + piece.children.reduce((most, child) => Math.max(most, levels(child)), 0);
+}
+
+/** Length of the longest cut of a tree, in µm, trims left out; 0 for one that is not cut. */
+export function longestCutIn(piece: NestPiece): Um {
+  if (piece.kind !== 'stack') return 0;
+  const own = piece.axis === 'x' ? piece.yUm : piece.xUm;
+  return piece.children.reduce((most, child) => Math.max(most, longestCutIn(child)), own);
 }
 
 /** Sum of the squared areas (m⁴) of the offcuts, so that one large offcut is worth more than several small ones. */

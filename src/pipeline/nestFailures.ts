@@ -37,6 +37,22 @@ export function describeNestFailure(group: StockGroup, failure: NestFailure, fil
         },
       ];
     }
+    case 'cut too long': {
+      const demand = group.demands[failure.demand]!;
+      const { longestCutUm, name } = group.saw;
+      return [
+        {
+          code: 'cut-too-long',
+          severity: 'error',
+          message: `${namesOf(group, demand)} cannot be cut from any sheet of ${groupWords(group)} without a cut longer than the saw can make.`,
+          place: { file },
+          found: sizeOf(demand),
+          expected: `no cut, trims included, longer than ${printMmShort(longestCutUm ?? 0)} mm on the ${name}`,
+          advice:
+            'Make the panel smaller, list a smaller sheet or one that needs no trim, or choose another saw.',
+        },
+      ];
+    }
     case 'sheets run out': {
       const left = failure.unplaced.reduce((sum, { count }) => sum + count, 0);
       const examples = failure.unplaced

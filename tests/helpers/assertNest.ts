@@ -3,7 +3,7 @@ import type { StockGroup, StockSheet } from '../../src/model/stock.ts';
 
 /**
  * Checks a nest against its group with code that shares nothing with the nester: sizes, kerf, grain, counts, sheets,
- * cost, first cut and turns. Throws with the first thing found wrong.
+ * cost, first cut, turns and longest cut. Throws with the first thing found wrong.
  */
 export function assertNest(group: StockGroup, nest: Nest): void {
   const cut = group.demands.map(() => 0);
@@ -45,9 +45,26 @@ function checkSheet(group: StockGroup, sheet: StockSheet, nested: NestedSheet, c
     if (root.axis !== axis)
       throw new Error(`first cut ${group.saw.firstCut}, but the root is divided along ${root.axis}`);
   }
+  checkTrims(group, sheet, root);
   const levels = checkPiece(group, sheet, nested.copies, root, null, cut);
   if (group.saw.turns !== null && levels > group.saw.turns + 1)
     throw new Error(`${levels} levels, ${group.saw.turns} turns`);
+}
+
+function checkCut(group: StockGroup, lengthUm: number, what: string): void {
+  const longest = group.saw.longestCutUm;
+  if (longest !== null && lengthUm > longest)
+    throw new Error(`${what} is ${lengthUm} long, the longest cut is ${longest}`);
+}
+
+/** The two sides that a first cut runs up to are trimmed first: before rips the ends, before crosscuts the edges. */
+function checkTrims(group: StockGroup, sheet: StockSheet, root: NestPiece): void {
+  const { left, right, near, far } = sheet.trim;
+  const crosscutsFirst = root.kind === 'stack' ? root.axis === 'x' : group.saw.firstCut === 'crosscut';
+  const endCut = crosscutsFirst ? sheet.widthUm - near - far : sheet.widthUm;
+  const edgeCut = crosscutsFirst ? sheet.lengthUm : sheet.lengthUm - left - right;
+  if (left + right > 0) checkCut(group, endCut, 'the trim of an end');
+  if (near + far > 0) checkCut(group, edgeCut, 'the trim of an edge');
 }
 
 /** Gives the levels of stacks in the piece. */
@@ -79,6 +96,7 @@ function checkPiece(
       if (piece.children.length === 0) throw new Error('a stack without children');
       const along = piece.axis === 'x' ? 'xUm' : 'yUm';
       const across = piece.axis === 'x' ? 'yUm' : 'xUm';
+      checkCut(group, piece[across], `a cut across ${piece.axis}`);
       const kerf = group.saw.kerfUm;
       let sum = kerf * (piece.children.length - 1);
       let levels = 0;

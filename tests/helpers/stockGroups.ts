@@ -79,7 +79,7 @@ const saw: fc.Arbitrary<SawRules> = fc.record({
   turns: fc.constantFrom(null, 0, 1, 2, 3),
   smallestPartUm: fc.constant(0),
   leastOffcut: fc.record({ lengthUm: tenths(10, 60), widthUm: tenths(10, 60) }),
-  longestCutUm: fc.constant(null),
+  longestCutUm: fc.option(tenths(40, 165), { nil: null }),
   cuttingHeightUm: fc.constant(null),
 });
 
