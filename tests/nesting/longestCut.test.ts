@@ -94,6 +94,24 @@ describe('the longest cut of the saw', () => {
     );
     expect(mattered).toBeGreaterThan(30);
   });
+
+  it('holds inside the sheet, too: long sheets, cut across first, with many small pieces', () => {
+    const size = fc.integer({ min: 20, max: 60 }).map((tenths) => tenths / 10);
+    const demand = fc.tuple(size, size, fc.integer({ min: 1, max: 6 }));
+    fc.assert(
+      fc.property(fc.array(demand, { minLength: 2, maxLength: 6 }), fc.nat(1000), (demands, seed) => {
+        const group = stockGroup({
+          demands,
+          sheets: [{ lengthMm: 30, widthMm: 8 }],
+          saw: { kerfUm: 300, longestCutUm: 10_000 },
+        });
+        const outcome = nest(group, noBound, { seed, workLimit: 300 });
+        expect(outcome.ok).toBe(true);
+        if (outcome.ok) assertNest(group, outcome.nest);
+      }),
+      { numRuns: 100 },
+    );
+  });
 });
 
 function saw<G extends { saw: object }>(group: G, longestCutUm: number | null): G {
