@@ -16,7 +16,7 @@ import { benchWorkshopLists } from './workshopBench.ts';
 
 const HELP = `npm run bench -- <set> [options]
 
-sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists (with --seconds, --sample and --seed as the number of the series)
+sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists and workshop-lists-one-size (with --seconds, --sample and --seed as the number of the series)
 
 --seconds n     time an instance, bound and search, in seconds of processor time on one core (1)
 --sample n      every n-th instance only (1)
@@ -52,8 +52,13 @@ const { values, positionals } = parseArgs({
 });
 
 const set = positionals[0] ?? '';
-if (set === 'workshop-lists' && !values.help) {
-  await benchWorkshopLists(Number(values.seconds), Number(values.seed) - 1, Number(values.sample));
+if (set.startsWith('workshop-lists') && !values.help) {
+  await benchWorkshopLists({
+    limit: Number(values.seconds),
+    series: Number(values.seed) - 1,
+    choice: set === 'workshop-lists-one-size' ? 'one size a list' : 'both sizes',
+    sample: Number(values.sample),
+  });
   process.exit(0);
 }
 if (values.help || !(BENCHMARK_SETS as readonly string[]).includes(set)) {

@@ -3,7 +3,7 @@ import type { LinearSolver } from '../../src/model/linearSolver.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { loadSolver } from '../helpers/loadSolver.ts';
-import { panelsOfList, WORKSHOP_LISTS, workshopList } from './workshopLists.ts';
+import { panelsOfList, type SheetChoice, WORKSHOP_LISTS, workshopList } from './workshopLists.ts';
 
 const MARKS = [1, 5, 20] as const;
 
@@ -13,6 +13,7 @@ interface Step {
 }
 
 interface ListResult {
+  readonly id: string;
   readonly panels: number;
   readonly kinds: number;
   readonly areaCost: number;
@@ -28,8 +29,13 @@ function processorSeconds(): number {
   return (user + system) / 1e6;
 }
 
-function runList(index: number, series: number, limit: number, solver: LinearSolver): ListResult {
-  const group = workshopList(index, series);
+function runList(
+  index: number,
+  asked: { readonly series: number; readonly choice: SheetChoice; readonly limit: number },
+  solver: LinearSolver,
+): ListResult {
+  const { series, choice, limit } = asked;
+  const group = workshopList(index, series, choice);
   const start = processorSeconds();
   const since = () => processorSeconds() - start;
   const steps: Step[] = [];
@@ -47,6 +53,7 @@ function runList(index: number, series: number, limit: number, solver: LinearSol
   assertNest(group, outcome.nest);
   const area = group.demands.reduce((sum, d) => sum + d.lengthUm * d.widthUm * d.count, 0);
   return {
+    id: group.id,
     panels: panelsOfList(index),
     kinds: group.demands.length,
     areaCost: area / 1e12,
@@ -77,10 +84,10 @@ function print(results: readonly ListResult[], limit: number): void {
     style: { head: [], border: [] },
     chars: { mid: '', 'left-mid': '', 'mid-mid': '', 'right-mid': '' },
   });
-  results.forEach((r, index) => {
+  results.forEach((r) => {
     const first = r.steps[0]!;
     table.push([
-      index + 1,
+      r.id,
       r.panels,
       r.kinds,
       r.areaCost.toFixed(1),
@@ -104,12 +111,17 @@ function print(results: readonly ListResult[], limit: number): void {
  * Nests the thirty workshop lists as the command does, quick bound, first search and bound by patterns included, for
  * `limit` seconds of processor time each, and prints first plan, best at 1, 5 and 20 s, and the bound.
  */
-export async function benchWorkshopLists(limit: number, series: number, sample: number): Promise<void> {
+export async function benchWorkshopLists(asked: {
+  readonly limit: number;
+  readonly series: number;
+  readonly choice: SheetChoice;
+  readonly sample: number;
+}): Promise<void> {
   const solver = await loadSolver();
   const results: ListResult[] = [];
-  for (let index = 0; index < WORKSHOP_LISTS; index += sample) {
-    results.push(runList(index, series, limit, solver));
+  for (let index = 0; index < WORKSHOP_LISTS; index += asked.sample) {
+    results.push(runList(index, asked, solver));
     if (process.stderr.isTTY) process.stderr.write(`\r${index + 1} of ${WORKSHOP_LISTS} `);
   }
-  print(results, limit);
+  print(results, asked.limit);
 }

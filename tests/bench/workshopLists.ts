@@ -131,9 +131,13 @@ export function panelsOfList(index: number): number {
   return 30 + Math.round((120 * index) / (WORKSHOP_LISTS - 1));
 }
 
+/** Whether a list may be cut from both sizes of sheet, or even lists from the larger one and odd ones from the smaller. */
+export type SheetChoice = 'both sizes' | 'one size a list';
+
 /** A list as a stock group; `series` 0 is the one whose figures are stated, others are for comparison. */
-export function workshopList(index: number, series = 0): StockGroup {
+export function workshopList(index: number, series = 0, choice: SheetChoice = 'both sizes'): StockGroup {
   const draw = new Draw(1000 * series + index + 1);
+  const sheets = [sheet(2800, 2070, 17_900), sheet(2500, 1250, 10_300)];
   const demands = rowsOf(draw, panelsOfList(index)).map(
     ({ length, width, count }): Demand => ({
       lengthUm: length * 1000,
@@ -150,7 +154,7 @@ export function workshopList(index: number, series = 0): StockGroup {
     thicknessUm: BOARD * 1000,
     parts: [],
     demands,
-    sheets: [sheet(2800, 2070, 17_900), sheet(2500, 1250, 10_300)],
+    sheets: choice === 'both sizes' ? sheets : [sheets[index % 2]!],
     saw: {
       name: 'panel saw',
       kerfUm: 3200,
