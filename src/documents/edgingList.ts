@@ -64,7 +64,7 @@ export const EDGING_TO_BUY_COLUMNS = [
 type EdgeName = 'length 1' | 'length 2' | 'width 1' | 'width 2';
 
 /** One edge of a panel that gets edging. */
-interface Edge {
+export interface Edge {
   readonly pass: 1 | 2;
   readonly edging: string;
   readonly panel: NumberedPanel;
@@ -90,7 +90,7 @@ function edgesOf(numbered: NumberedPanel): Edge[] {
 }
 
 /** Edgings in the order in which the panels first name them, and all edges in working order. */
-function edgesInWorkingOrder(plan: PlanFile): { readonly edgings: string[]; readonly edges: Edge[] } {
+export function edgesInWorkingOrder(plan: PlanFile): { readonly edgings: string[]; readonly edges: Edge[] } {
   const edges = numberPanels(plan).flatMap(edgesOf);
   const edgings = [...new Set(edges.map((edge) => edge.edging))];
   const place = new Map(edgings.map((edging, index) => [edging, index]));

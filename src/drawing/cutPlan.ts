@@ -281,6 +281,9 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       title: `Cut plan ${plan.number} of ${group.sheets.length}, ${title(group.board)} ${title(group.finish)}`,
       description: describe(sawn, plan, index + 1, sketches.length),
       shapes: one.shapes,
+      ...(index === 0
+        ? { pieces: sawn.ends.map(({ piece }) => ({ piece: piece.name, box: view.place(piece.rect) })) }
+        : {}),
     };
   });
 }

@@ -9,6 +9,8 @@ export interface Drawing {
   /** One sentence for readers who cannot see the picture. */
   readonly description: string;
   readonly shapes: readonly Shape[];
+  /** Where pieces of the plan lie on the page, by their name, for pages that answer to a tap. */
+  readonly pieces?: readonly { readonly piece: string; readonly box: Box }[];
 }
 
 export type Layer =
@@ -23,7 +25,11 @@ export type Layer =
   | 'edging'
   | 'grain'
   | 'numbers'
-  | 'tables';
+  | 'tables'
+  | 'hidden lines'
+  | 'dimensions'
+  | 'surroundings'
+  | 'finishes';
 
 export type Weight = 'regular' | 'bold';
 

@@ -1,0 +1,218 @@
+import type { Drawing } from '../../drawing/index.ts';
+import type { StepInWords } from '../stepsInWords.ts';
+import type { Words } from '../words/words.ts';
+import type { Block, Book, DrawnPiece, Row, Section, Tick } from './book.ts';
+import { pageScript } from './pageScript.ts';
+import { pageStyle } from './pageStyle.ts';
+
+/** What only the edge can give. */
+export interface BookHtmlTools {
+  /** A drawing as the text of an SVG file. */
+  readonly svgOf: (drawing: Drawing) => string;
+  /** SHA-256 in base64 of the UTF-8 of a text. */
+  readonly sha256: (text: string) => string;
+  /** What tells this plan from others of the same job: ticks belong to it. */
+  readonly planMark: string;
+}
+
+/** Control characters but tab and line feed, marks that turn the reading direction of what follows, and non-characters. */
+const NO_PLACE_IN_HTML =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not reach the page
+  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff]/gu;
+
+/** A text as HTML shows it, between tags and in quoted attributes. */
+export function escapeHtml(text: string): string {
+  return text
+    .replace(NO_PLACE_IN_HTML, '')
+    .replace(/\p{Surrogate}/gu, '\ufffd')
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+    .replaceAll("'", '&#39;');
+}
+
+const h = escapeHtml;
+
+/** JSON that can stand inside a script element. */
+function jsonForScript(value: unknown): string {
+  return JSON.stringify(value)
+    .replaceAll('<', '\\u003c')
+    .replaceAll('\u2028', '\\u2028')
+    .replaceAll('\u2029', '\\u2029');
+}
+
+function tickBox(key: string, name: string, panel?: number): string {
+  const own = panel === undefined ? '' : ` data-panel="${panel}"`;
+  const label = name === '' ? '' : ` aria-label="${h(name)}"`;
+  return `<input type="checkbox" data-tick="${h(key)}"${own}${label} autocomplete="off">`;
+}
+
+function ticksHtml(items: readonly Tick[]): string {
+  const lines = items.map(
+    (tick) => `<li><label>${tickBox(tick.key, '', tick.panel)}<span>${h(tick.text)}</span></label></li>`,
+  );
+  return `<ul class="ticks">\n${lines.join('\n')}\n</ul>`;
+}
+
+function stepsHtml(steps: readonly StepInWords[], words: Words): string {
+  const lines = steps.map(({ sentence, pushStick, outcomes }) => {
+    const care = pushStick ? ` <span class="care">▲ ${h(words.steps.pushStick)}</span>` : '';
+    const gives = outcomes.map((outcome) => `<p class="gives">${h(outcome)}</p>`).join('');
+    return `<li><p>${h(sentence)}${care}</p>${gives}</li>`;
+  });
+  return `<ol class="steps">\n${lines.join('\n')}\n</ol>`;
+}
+
+function rowHtml(row: Row, block: Extract<Block, { kind: 'table' }>, isSum: boolean): string {
+  const cells = row.cells.map((cell, index) => {
+    const last = index === row.cells.length - 1;
+    if (last && row.tick !== undefined) {
+      const name = row.cells.filter((text) => text !== '').join(', ');
+      return `<td class="tick"><label>${tickBox(row.tick, name)}</label></td>`;
+    }
+    return `<td${block.columns[index]?.anchor === 'end' ? ' class="figure"' : ''}>${h(cell)}</td>`;
+  });
+  const counts = row.countsPanel === undefined ? '' : ` data-counts="${row.countsPanel}"`;
+  return `<tr${counts}${isSum ? ' class="sum"' : ''}>${cells.join('')}</tr>`;
+}
+
+function tableHtml(block: Extract<Block, { kind: 'table' }>): string {
+  const heads = block.columns.map(
+    ({ heading, anchor }) => `<th scope="col"${anchor === 'end' ? ' class="figure"' : ''}>${h(heading)}</th>`,
+  );
+  const rows = block.rows.map((row, index) =>
+    rowHtml(row, block, block.sum === true && index === block.rows.length - 1),
+  );
+  return [
+    `<div class="scroll" role="region" tabindex="0" aria-label="${h(block.caption)}">`,
+    `<table><caption>${h(block.caption)}</caption>`,
+    `<thead><tr>${heads.join('')}</tr></thead><tbody>`,
+    ...rows,
+    '</tbody></table></div>',
+  ].join('\n');
+}
+
+/** Drawings can be tapped through clear boxes over their panels; who cannot tap uses the list of ticks. */
+function hitsSvg(pieces: readonly DrawnPiece[]): string {
+  const mm = (value: number) => Math.round(value * 1000) / 1000;
+  return pieces
+    .map(({ panel, ticks, box }) => {
+      const place = `x="${mm(box.x0)}" y="${mm(box.y0)}" width="${mm(box.x1 - box.x0)}" height="${mm(box.y1 - box.y0)}"`;
+      return `<rect class="hit" ${place} data-panel="${panel}" data-ticks="${h(JSON.stringify(ticks))}"/>`;
+    })
+    .join('\n');
+}
+
+function drawingsHtml(
+  block: Extract<Block, { kind: 'drawings' }>,
+  id: string,
+  words: Words,
+  tools: BookHtmlTools,
+): string {
+  const button = (zooms: string, text: string) =>
+    `<button type="button" class="quiet" data-zooms="${zooms}" data-of="${id}">${h(text)}</button>`;
+  const says = words.page;
+  const views = block.drawings.map((drawing, index) => {
+    const svg = tools.svgOf(drawing).replace(/^<\?xml[^>]*\?>\s*/, '');
+    const withHits = index === 0 ? svg.replace(/<\/svg>\s*$/, `${hitsSvg(block.pieces)}\n</svg>`) : svg;
+    const label = says.planRegion(index === 0 ? block.label : `${block.label}, ${index + 1}`);
+    return `<div class="drawing" role="region" tabindex="0" aria-label="${h(label)}">\n${withHits}</div>`;
+  });
+  const hint = block.pieces.length > 0 ? `<span>${h(says.tapPlan)}</span>` : '';
+  return [
+    `<div class="tools">${button('1', says.zoomIn)}${button('-1', says.zoomOut)}${button('fit', says.fit)}${hint}</div>`,
+    ...views,
+  ].join('\n');
+}
+
+function blockHtml(block: Block, section: Section, words: Words, tools: BookHtmlTools): string {
+  switch (block.kind) {
+    case 'paragraph':
+      return `<p${block.strong ? ' class="strong"' : ''}>${h(block.text)}</p>`;
+    case 'heading':
+      return section.level === 2 ? `<h3>${h(block.text)}</h3>` : `<h4>${h(block.text)}</h4>`;
+    case 'list':
+      return `<ul>${block.items.map((item) => `<li>${h(item)}</li>`).join('\n')}</ul>`;
+    case 'ticks':
+      return ticksHtml(block.items);
+    case 'steps':
+      return stepsHtml(block.steps, words);
+    case 'table':
+      return tableHtml(block);
+    case 'drawings':
+      return drawingsHtml(block, section.id, words, tools);
+    default:
+      return block satisfies never;
+  }
+}
+
+function sectionHtml(section: Section, words: Words, tools: BookHtmlTools): string {
+  const { level, id, heading, blocks } = section;
+  const over = blocks.length === 0 ? ' class="over"' : '';
+  return [
+    `<section id="${h(id)}" aria-labelledby="${h(id)}-heading"${over}>`,
+    `<h${level} id="${h(id)}-heading">${h(heading)}</h${level}>`,
+    ...blocks.map((block) => blockHtml(block, section, words, tools)),
+    '</section>',
+  ].join('\n');
+}
+
+function barHtml({ page }: Words): string {
+  return `<div class="bar" role="region" aria-label="${h(page.find)}">
+<form id="search" role="search"><label for="find">${h(page.find)}</label>
+<input id="find" type="search" placeholder="${h(page.findHint)}" autocomplete="off" aria-controls="found">
+<button type="button" class="quiet" id="theme">${h(page.dark)}</button>
+<button type="button" class="quiet" id="print">${h(page.print)}</button>
+<p id="progress"></p></form>
+<p id="count" role="status"></p>
+<ol id="found"></ol></div>`;
+}
+
+/**
+ * The job book as one HTML file that needs nothing else: drawings, style and script are inside, and its content
+ * security policy forbids everything but these two by their SHA-256. Whatever a person wrote is escaped. The same book
+ * gives the same bytes.
+ */
+export function bookHtml(book: Book, tools: BookHtmlTools): string {
+  const { words, title, sections } = book;
+  const says = {
+    ...words.page,
+    ticked: words.page.ticked(0, 1).replace('0', '{0}').replace('1', '{1}'),
+    found: words.page.found(0).replace('0', '{0}'),
+  };
+  const policy = [
+    "default-src 'none'",
+    `style-src 'sha256-${tools.sha256(pageStyle)}'`,
+    `script-src 'sha256-${tools.sha256(pageScript)}'`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  const links = sections.map(({ id, heading }) => `<li><a href="#${h(id)}">${h(heading)}</a></li>`);
+  return `<!DOCTYPE html>
+<html lang="${words.language}" data-store="${h(`plywright:${title}:${tools.planMark}`)}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${h(title)} – ${h(words.book)}</title>
+<style>${pageStyle}</style>
+</head>
+<body>
+<a class="skip" href="#book">${h(words.page.skip)}</a>
+${barHtml(words)}
+<main id="book" tabindex="-1">
+<header class="cover"><h1>${h(title)}<small>${h(words.book)}</small></h1></header>
+<nav aria-label="${h(words.contents)}"><ul>
+${links.join('\n')}
+</ul></nav>
+${sections.map((section) => sectionHtml(section, words, tools)).join('\n')}
+</main>
+<footer><p id="kept"></p><button type="button" class="quiet" id="clear">${h(words.page.clear)}</button></footer>
+<script type="application/json" id="says">${jsonForScript(says)}</script>
+<script>${pageScript}</script>
+</body>
+</html>
+`;
+}

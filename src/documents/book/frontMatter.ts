@@ -1,0 +1,123 @@
+import { listMoney } from '../figures.ts';
+import type { Block, Row, Section } from './book.ts';
+import { columnsOf } from './columns.ts';
+import type { BookFacts } from './subject.ts';
+
+function aboutOrder({ ordered, words, title }: BookFacts): Block[] {
+  if (ordered === undefined) return [];
+  const { order, library, furniture } = ordered;
+  const said = [
+    order.note === '' ? null : `${words.title.note}: ${order.note}`,
+    `${words.title.vehicle}: ${library.vehicles.get(order.vehicle)?.title ?? order.vehicle}`,
+    `${words.title.saw}: ${library.saws.get(order.saw)?.name ?? order.saw}`,
+    `${words.title.count}: ${order.count}`,
+    `${words.title.units}: ${furniture.units.map((unit) => unit.name).join(', ')}`,
+  ];
+  const roles = [...order.roles].map(([role, choice]) => ({
+    cells: [
+      role,
+      title(choice.board),
+      title(choice.finish),
+      choice.edging === null ? words.title.raw : title(choice.edging),
+    ],
+  }));
+  return [
+    { kind: 'list', items: said.filter((line) => line !== null) },
+    {
+      kind: 'table',
+      caption: words.title.roles,
+      columns: columnsOf(words.title.rolesColumns, [2, 4, 3, 4]),
+      rows: roles,
+    },
+  ];
+}
+
+function totals({ plan, summaries, words, groupWords }: BookFacts): Block {
+  const money = (minor: number | null) => (minor === null ? '–' : `${listMoney(minor)} ${plan.currency}`);
+  const rows: Row[] = summaries.map((summary, index) => ({
+    cells: [
+      groupWords(plan.groups[index]!),
+      String(summary.panels),
+      String(summary.sheetCount),
+      `${(summary.yield * 100).toFixed(1)} %`,
+      words.title.metres(summary.sawnMetres.toFixed(1)),
+      money(summary.cost),
+    ],
+  }));
+  const sum = (of: (one: (typeof summaries)[number]) => number) =>
+    summaries.reduce((total, one) => total + of(one), 0);
+  const allPriced = summaries.every((one) => one.cost !== null);
+  rows.push({
+    cells: [
+      words.title.all,
+      String(sum((one) => one.panels)),
+      String(sum((one) => one.sheetCount)),
+      '',
+      words.title.metres(sum((one) => one.sawnMetres).toFixed(1)),
+      money(allPriced ? sum((one) => one.cost ?? 0) : null),
+    ],
+  });
+  return {
+    kind: 'table',
+    caption: words.title.totals,
+    columns: columnsOf(words.title.totalsColumns, [6, -1.4, -1.4, -2.2, -2, -2.6]),
+    rows,
+    sum: true,
+  };
+}
+
+/** What was ordered, in which boards, and what it comes to. */
+export function titleChapter(facts: BookFacts): Section {
+  const { words } = facts;
+  return {
+    id: 'order',
+    heading: words.title.heading,
+    level: 2,
+    startsPage: false,
+    blocks: [{ kind: 'paragraph', text: words.workshopLine }, ...aboutOrder(facts), totals(facts)],
+  };
+}
+
+/** Cautions for the saw always; for the vehicle and its appliances only where the order has such. */
+export function cautions({ words, ordered }: BookFacts): Section {
+  const says = words.cautions;
+  const blocks: Block[] = [
+    { kind: 'paragraph', text: says.intro, strong: true },
+    { kind: 'list', items: says.items },
+  ];
+  if (ordered !== undefined) {
+    const { furniture, library } = ordered;
+    const openings = furniture.units.flatMap((unit) =>
+      unit.panels.flatMap((panel) => panel.cutOuts.map((cutOut) => cutOut.name)),
+    );
+    const units = furniture.units.map((unit) => `${unit.name} ${unit.unit}`);
+    const fittings = furniture.units.flatMap((unit) =>
+      unit.fittings.map(({ fitting }) => `${fitting} ${library.fittings.get(fitting)?.title ?? ''}`),
+    );
+    const any = (texts: readonly string[], pattern: RegExp) => texts.some((text) => pattern.test(text));
+    const own = [
+      any([...openings, ...units], /\b(hob|cooker|stove|burner|oven)\b/i) ? says.cooker : null,
+      any([...openings, ...units], /\b(sink|basin|tap)\b/i) ? says.sink : null,
+      any([...openings, ...units], /\b(fridge|heater|boiler|battery|inverter|socket)\b/i)
+        ? says.appliance
+        : null,
+      any(fittings, /\b(gas stay|gas strut|gas spring)\b/i) ? says.gasStay : null,
+    ].filter((text) => text !== null);
+    blocks.push({ kind: 'heading', text: says.van }, { kind: 'list', items: [...own, ...says.vehicleItems] });
+  }
+  return { id: 'cautions', heading: says.heading, level: 2, startsPage: true, blocks };
+}
+
+/** What to look at before the job leaves the workshop. */
+export function lastChecks({ words }: BookFacts): Section {
+  return {
+    id: 'last',
+    heading: words.last.heading,
+    level: 2,
+    startsPage: true,
+    blocks: [
+      { kind: 'ticks', items: words.last.items.map((text, index) => ({ key: `last/${index + 1}`, text })) },
+      { kind: 'paragraph', text: words.workshopLine },
+    ],
+  };
+}

@@ -1,0 +1,184 @@
+import { mmToUm, printMmShort } from '../../basics/lengths.ts';
+import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
+import { listMetresUp } from '../figures.ts';
+import type { EdgeWord } from '../words/words.ts';
+import type { Block, Row, Section } from './book.ts';
+import { columnsOf } from './columns.ts';
+import { type BookFacts, panelText, sizeText } from './subject.ts';
+
+/** Every panel once, with how many of it are done. */
+export function cuttingListChapter({ panels, words, title, plan }: BookFacts): Section {
+  const says = words.cuttingList;
+  const blocks: Block[] = [{ kind: 'paragraph', text: says.intro }];
+  for (const group of plan.groups) {
+    const rows = panels
+      .filter((entry) => entry.group === group)
+      .map(({ number, panel }): Row => {
+        const sheets = group.sheets.filter((sheet) =>
+          sheet.pieces.some((piece) => piece.is === 'panel' && piece.panel === panel.id),
+        );
+        const cells = [
+          String(number),
+          panel.name,
+          panel.unit,
+          sizeText(panel.length, panel.width),
+          panel.grain === 'length' ? says.grain : says.none,
+          String(panel.count),
+          sizeText(panel.finishedLength, panel.finishedWidth),
+          sheets.map((sheet) => String(sheet.number)).join(', '),
+          says.doneOf(panel.count),
+        ];
+        return { cells, countsPanel: number };
+      });
+    blocks.push({
+      kind: 'table',
+      caption: [title(group.board), title(group.finish)].filter((word) => word !== '').join(', ') || group.id,
+      columns: columnsOf(says.columns, [-1.3, 4.5, 4, 3.4, 1.8, -1.6, 3.4, 1.8, -2]),
+      rows,
+    });
+  }
+  return { id: 'cutting-list', heading: says.heading, level: 2, startsPage: true, blocks };
+}
+
+const edgeWord = {
+  'length 1': 'length1',
+  'length 2': 'length2',
+  'width 1': 'width1',
+  'width 2': 'width2',
+} as const satisfies Record<string, EdgeWord>;
+
+function edgingRows(facts: BookFacts): Block[] {
+  const { plan, words, title, ordered } = facts;
+  const tables = new Map<string, { caption: string; rows: Map<string, Row> }>();
+  for (const edge of edgesInWorkingOrder(plan).edges) {
+    const key = `${edge.pass}/${edge.edging}`;
+    const caption = words.edging.pass(edge.pass, title(edge.edging));
+    const table = tables.get(key) ?? { caption, rows: new Map<string, Row>() };
+    tables.set(key, table);
+    const { number, panel } = edge.panel;
+    const tick = `edging/${key}/${number}`;
+    const before = table.rows.get(tick);
+    const name = words.edging.edge(edgeWord[edge.edge]);
+    const overlengthUm = ordered?.library.edgings.get(edge.edging)?.overlengthUm;
+    table.rows.set(tick, {
+      tick,
+      cells: [
+        String(number),
+        panelText(panel),
+        before === undefined ? name : `${before.cells[2]}, ${name}`,
+        printMmShort(edge.lengthUm),
+        overlengthUm === undefined ? '–' : printMmShort(edge.lengthUm + overlengthUm),
+        String(panel.count),
+        '',
+      ],
+    });
+  }
+  return [...tables.values()].map(({ caption, rows }) => ({
+    kind: 'table',
+    caption,
+    columns: columnsOf(words.edging.columns, [-1.2, 6, 3.2, -2.2, -2, -1.4, 1.3]),
+    rows: [...rows.values()],
+  }));
+}
+
+/** Which edges get what, in working order, and what that takes. */
+export function edgingChapter(facts: BookFacts): Section {
+  const { plan, words, title, ordered } = facts;
+  const says = words.edging;
+  const needs = edgingNeeds(plan, ordered?.library.edgings ?? new Map());
+  const blocks: Block[] =
+    needs.length === 0
+      ? [{ kind: 'paragraph', text: says.none }]
+      : [
+          { kind: 'paragraph', text: says.intro },
+          {
+            kind: 'table',
+            caption: says.need,
+            columns: columnsOf(says.needColumns, [5, -1.5, -2.2, -2.6, -3.4, -1.4]),
+            rows: needs.map((need) => ({
+              cells: [
+                title(need.edging),
+                String(need.strips),
+                listMetresUp(need.netUm),
+                need.overlengthUm === null ? '–' : printMmShort(need.overlengthUm),
+                need.toBuyUm === null ? '–' : listMetresUp(need.toBuyUm),
+                need.rolls === null ? '–' : String(need.rolls),
+              ],
+            })),
+          },
+          ...edgingRows(facts),
+        ];
+  return { id: 'edging', heading: says.heading, level: 2, startsPage: true, blocks };
+}
+
+/** Openings through panels, measured from the corner of the finished panel. */
+export function cutOutChapter({ ordered, words, numberOf }: BookFacts): Section {
+  const says = words.cutOuts;
+  const mm = printMmShort;
+  const rows = (ordered?.furniture.units ?? []).flatMap((unit) =>
+    unit.panels.flatMap((panel) =>
+      panel.cutOuts.map(({ name, alongLength, alongWidth }): Row => {
+        const number = numberOf(panel.id);
+        return {
+          tick: `cut-out/${number}/${name}`,
+          cells: [
+            String(number),
+            panelText(panel),
+            name,
+            says.fromTo(mm(alongLength[0]), mm(alongLength[1])),
+            says.fromTo(mm(alongWidth[0]), mm(alongWidth[1])),
+            `${mm(alongLength[1] - alongLength[0])} × ${mm(alongWidth[1] - alongWidth[0])}`,
+            '',
+          ],
+        };
+      }),
+    ),
+  );
+  const blocks: Block[] =
+    rows.length === 0
+      ? [{ kind: 'paragraph', text: says.none }]
+      : [
+          { kind: 'paragraph', text: says.intro },
+          {
+            kind: 'table',
+            caption: says.heading,
+            columns: columnsOf(says.columns, [-1.2, 5, 2, 3, 3, 3, 1.3]),
+            rows,
+          },
+        ];
+  return { id: 'cut-outs', heading: says.heading, level: 2, startsPage: false, blocks };
+}
+
+/** What goes back to the rack, named as in the list of offcuts kept. */
+export function offcutChapter({ plan, words, groupWords }: BookFacts): Section {
+  const says = words.offcuts;
+  const rows = plan.groups.flatMap((group) =>
+    group.sheets.flatMap((sheet) =>
+      sheet.pieces.flatMap((piece): Row[] => {
+        if (piece.is !== 'offcut') return [];
+        const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
+        const name = `${group.id} ${sheet.number} ${piece.piece}`;
+        const size = `${printMmShort(mmToUm(piece.length))} × ${printMmShort(mmToUm(piece.width))}`;
+        return [
+          {
+            tick: `offcut/${name}`,
+            cells: [name, groupWords(group), size, says.grain[grain], String(sheet.copies), ''],
+          },
+        ];
+      }),
+    ),
+  );
+  const blocks: Block[] =
+    rows.length === 0
+      ? [{ kind: 'paragraph', text: says.none }]
+      : [
+          { kind: 'paragraph', text: says.intro },
+          {
+            kind: 'table',
+            caption: says.heading,
+            columns: columnsOf(says.columns, [5, 5, 3, 2.4, -1.4, 1.3]),
+            rows,
+          },
+        ];
+  return { id: 'offcuts', heading: says.heading, level: 2, startsPage: true, blocks };
+}

@@ -1,0 +1,40 @@
+import { mmToUm, printMmShort } from '../../basics/lengths.ts';
+import type { TextMeasurer } from '../../drawing/index.ts';
+import type { Furniture } from '../../model/furniture.ts';
+import type { Library } from '../../model/library.ts';
+import type { Order } from '../../model/order.ts';
+import type { PlanFile, PlanGroup } from '../../model/plan.ts';
+import type { NumberedPanel } from '../cuttingList.ts';
+import type { GroupSummary } from '../summary.ts';
+import type { Words } from '../words/words.ts';
+
+/** What a job book is made of. */
+export interface BookSubject {
+  readonly plan: PlanFile;
+  /** One per stock group, in order. */
+  readonly summaries: readonly GroupSummary[];
+  /** What an order adds to a plan; absent for a plain list. */
+  readonly ordered?: { readonly order: Order; readonly library: Library; readonly furniture: Furniture };
+  readonly words: Words;
+  readonly measure: TextMeasurer;
+}
+
+/** A subject with what every chapter looks up in it. */
+export interface BookFacts extends BookSubject {
+  readonly panels: readonly NumberedPanel[];
+  /** Number of a panel in the cutting list. */
+  readonly numberOf: (panel: string) => number;
+  /** Title of a board, finish or edging of the library; the id where there is none. */
+  readonly title: (id: string) => string;
+  readonly groupWords: (group: PlanGroup) => string;
+}
+
+/** Two sizes of the plan file, in mm, as people read them: `600 × 397.5`. */
+export function sizeText(firstMm: number, secondMm: number): string {
+  return `${printMmShort(mmToUm(firstMm))} × ${printMmShort(mmToUm(secondMm))}`;
+}
+
+/** `left side, galley sink`. */
+export function panelText(panel: { readonly name: string; readonly unit: string }): string {
+  return panel.unit === '' ? panel.name : `${panel.name}, ${panel.unit}`;
+}

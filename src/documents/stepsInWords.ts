@@ -1,0 +1,57 @@
+import { mmToUm, printMm, printMmShort } from '../basics/lengths.ts';
+import { plainText } from '../drawing/lettering.ts';
+import { type SawnEnd, sawSheet } from '../drawing/sawnSheet.ts';
+import { needsPushStick } from '../drawing/stepTable.ts';
+import type { PlanGroup, PlanSheet } from '../model/plan.ts';
+import type { Words } from './words/words.ts';
+
+/** One step of the saw as a sentence, and what has come off ready with it. */
+export interface StepInWords {
+  readonly number: number;
+  readonly sentence: string;
+  /** Whether hands must keep off: see the cautions. */
+  readonly pushStick: boolean;
+  /** A sentence for each piece that is done after this step: panel, offcut or waste. */
+  readonly outcomes: readonly string[];
+}
+
+function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Words): string {
+  const { piece, ending, panel } = end;
+  const name = plainText(piece.name);
+  if (panel !== null) {
+    const size = `${printMmShort(mmToUm(panel.length))} × ${printMmShort(mmToUm(panel.width))}`;
+    return words.steps.panel(name, numberOf(panel.id), plainText(panel.name), size);
+  }
+  const { x0, y0, x1, y1 } = piece.rect;
+  const size = `${printMmShort(x1 - x0)} × ${printMmShort(y1 - y0)}`;
+  return ending.is === 'offcut' ? words.steps.offcut(name, size) : words.steps.waste(name, size);
+}
+
+/**
+ * The steps of a sheet, in the order of sawing, as sentences of which each says all that is set: the piece in hand,
+ * fence or trim in mm with one decimal, the way of the blade, and what the pieces are called. `numberOf` gives a
+ * panel's number in the cutting list. Throws when the plan does not hold together.
+ */
+export function stepsInWords(
+  group: PlanGroup,
+  sheet: PlanSheet,
+  numberOf: (panel: string) => number,
+  words: Words,
+): StepInWords[] {
+  const sawn = sawSheet(group, sheet);
+  const ends = new Map(sawn.ends.map((end) => [end.piece.name, end]));
+  return sawn.cuts.map((cut) => {
+    const { step } = cut;
+    const piece = plainText(step.piece);
+    const names = cut.gives.map((given) => plainText(given.name));
+    const sentence =
+      step.cut === 'trim'
+        ? words.steps.trim(piece, step.side, printMm(mmToUm(step.take)), plainText(step.leaves))
+        : words.steps.part(piece, printMm(mmToUm(step.fence)), step.cut, step.blade, names);
+    const outcomes = cut.gives.flatMap((given) => {
+      const end = ends.get(given.name);
+      return end === undefined ? [] : [endInWords(end, numberOf, words)];
+    });
+    return { number: cut.number, sentence, pushStick: needsPushStick(cut), outcomes };
+  });
+}

@@ -1,0 +1,160 @@
+import type { Words } from './words.ts';
+
+const sides = { left: 'left', right: 'right', near: 'near', far: 'far' } as const;
+const cuts = { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' } as const;
+const along = { length: 'along the length', width: 'across the length' } as const;
+const edges = { length1: 'length 1', length2: 'length 2', width1: 'width 1', width2: 'width 2' } as const;
+
+/** The words of the job book in English. */
+export const en: Words = {
+  language: 'en',
+  book: 'Job book',
+  contents: 'Contents',
+  pageOf: (page, pages) => `page ${page} of ${pages}`,
+  workshopLine: 'Workshop: ____________________   Date: ______________   Sawn by: ____________________',
+  steps: {
+    trim: (piece, side, take, leaves) =>
+      `Piece ${piece}: trim ${take} off the ${sides[side]} edge. What stays is ${leaves}.`,
+    part: (piece, fence, cut, blade, gives) =>
+      `Piece ${piece}: fence ${fence}, ${cuts[cut]} ${along[blade]}. Gives ${gives.join(' and ')}.`,
+    panel: (piece, number, name, size) => `${piece} is panel ${number}, ${name}, ${size}.`,
+    offcut: (piece, size) => `${piece} is an offcut to keep, ${size}.`,
+    waste: (piece, size) => `${piece} is waste, ${size}.`,
+    pushStick: 'Push stick.',
+  },
+  title: {
+    heading: 'The order',
+    job: 'Job',
+    note: 'Note',
+    vehicle: 'Vehicle',
+    count: 'How many alike',
+    units: 'Units',
+    saw: 'Saw',
+    roles: 'Boards and finishes',
+    rolesColumns: ['for', 'board', 'finish', 'edging'],
+    raw: 'raw',
+    totals: 'Totals',
+    totalsColumns: ['board and finish', 'panels', 'sheets', 'of the area used', 'sawn', 'sheets cost'],
+    all: 'all together',
+    metres: (metres) => `${metres} m`,
+  },
+  cautions: {
+    heading: 'Before you begin',
+    intro:
+      "These pages do not replace the manual of your machine, your workshop's rules or the law of your country: those come first. If a page and a manual disagree, stop and ask.",
+    items: [
+      'Saw: know where the stop is before you start. Riving knife and guard in place, blade sharp and right for laminated board, nothing loose about you.',
+      'Hands: with less than 150 mm between fence and blade, and on the last 300 mm of a cut, use a push stick; such cuts are marked in the steps. Under 50 mm use a push block.',
+      'Never reach over the blade, and clear offcuts only with a stick or when the blade stands still.',
+      'A sheet is heavy and sharp at its edges: carry it with two people, wear gloves to carry and take them off at the saw.',
+      'Dust of wood and board harms lungs and can burn: run the extraction at every cut and wear a mask where it does not catch all.',
+      'Edges: cut and trimmed edging is sharp. Break every edge that a hand can touch; inside a vehicle round corners to 2.5 mm at least.',
+      'Before the first cut measure the kerf and the first sheet: the fence figures hold for the kerf printed on the cut plan.',
+    ],
+    van: 'In the vehicle',
+    vehicleItems: [
+      'Furniture must hold in a crash stop: fix every unit to the body as the vehicle converter says, and close doors and drawers with latches that lock.',
+      'Weigh the vehicle when it is finished; its permitted masses and axle loads come from its papers, not from this book.',
+      'Changes to seats, belts, windows or the body are outside this book and need whoever may approve them.',
+    ],
+    cooker:
+      'This order has an opening for a cooker: gas is work for licensed people only. Distances, ventilation and materials are those of the appliance’s manual and the gas rules of your country.',
+    sink: 'This order has an opening for a sink: keep water away from electrics; anything on mains voltage is work for licensed people only.',
+    appliance:
+      'This order has a place for an electric appliance: its manual says how much air it needs; wiring and fuses are work for people who are licensed for it where the law asks for it.',
+    gasStay: 'Gas stays are under pressure: never open or heat them, and hold the flap while you fit them.',
+  },
+  cuttingList: {
+    heading: 'Cutting list',
+    intro:
+      'Sizes are as sawn, in millimetres, the figure along the grain first. The number of a panel is the same everywhere in this book.',
+    columns: ['no.', 'panel', 'unit', 'cut size', 'grain', 'count', 'finished size', 'cut plans', 'done'],
+    grain: 'along',
+    none: 'free',
+    doneOf: (count) => `0 of ${count}`,
+  },
+  plans: {
+    heading: 'Cut plans',
+    plan: (number, of, group) => `Cut plan ${number} of ${of}, ${group}`,
+    alike: (copies) => (copies === 1 ? 'One sheet is cut this way.' : `${copies} sheets are cut this way.`),
+    facts: (stock, size, kerf) =>
+      `Sheet: ${stock}, ${size}. Kerf ${kerf}. The piece you begin with is called as in step 1; “near” is the long edge next to you, “left” the short edge at your left. Fence figures are from the left or near edge of the piece.`,
+    steps: 'Steps',
+    pieces: 'Panels from this sheet',
+    tick: (number, name, size) => `${number}  ${name}  ${size}`,
+    copy: (copy) => `sheet ${copy}`,
+    drawing: 'Drawing',
+  },
+  edging: {
+    heading: 'Edging',
+    intro:
+      'In working order: shorter edges first, then the longer ones, which cover their ends. One edging after the other.',
+    none: 'No edge of this job gets edging.',
+    pass: (pass, edging) => `${pass === 1 ? 'First the shorter edges' : 'Then the longer edges'}: ${edging}`,
+    columns: ['no.', 'panel', 'edges', 'edge length', 'strip', 'count', 'done'],
+    edge: (edge) => edges[edge],
+    need: 'Edging needed',
+    needColumns: ['edging', 'strips', 'metres net', 'overlength each', 'metres with overlength', 'rolls'],
+  },
+  cutOuts: {
+    heading: 'Cut-outs',
+    intro:
+      'From the corner of the finished panel where edges “length 1” and “width 1” meet: length along the panel’s length, width across it. Round inner corners, and check each against the appliance’s own template.',
+    none: 'No panel of this job has a cut-out.',
+    columns: ['no.', 'panel', 'cut-out', 'along the length', 'across', 'size', 'done'],
+    fromTo: (from, to) => `${from} to ${to}`,
+  },
+  units: {
+    heading: 'Units',
+    outside: (x, y, z) => `Outside: ${x} wide, ${y} deep, ${z} high.`,
+    panels: 'Panels',
+    panelColumns: ['no.', 'panel', 'count', 'finished size', 'board', 'let into', 'kg'],
+    into: (name, depth) => `${name}, ${depth} deep`,
+    fittings: 'Fittings',
+    fittingColumns: ['fitting', 'count', 'done'],
+    noFittings: 'No fittings.',
+    mass: (kg) => `Panels weigh ${kg} kg.`,
+    unnamed: 'without a unit',
+  },
+  offcuts: {
+    heading: 'Offcuts to put back',
+    intro:
+      'Write the name on each before it goes to the rack. Sizes along and across the length of the sheet it came from.',
+    none: 'No offcut of this job is worth keeping.',
+    columns: ['name', 'board and finish', 'size', 'grain', 'count', 'back'],
+    grain: { length: 'along the first', width: 'along the second', none: 'none' },
+  },
+  last: {
+    heading: 'Last checks',
+    items: [
+      'Every panel is ticked, and each has its number on it.',
+      'Cut sizes of the first panel of each cut plan were measured against the list.',
+      'Grain runs the right way; matched fronts lie beside each other as they will hang.',
+      'Edging is on every edge in the list, trimmed flush, no corner sharp.',
+      'Cut-outs were checked with the appliance or its template in hand.',
+      'All fittings of each unit are counted into its box.',
+      'Units were put together dry; doors, flaps and drawers move and lock.',
+      'Offcuts are marked and in the rack.',
+      'The saw is off, cleaned and its blade checked.',
+    ],
+  },
+  page: {
+    skip: 'Skip to the book',
+    find: 'Find a panel',
+    findHint: 'number, name or unit',
+    found: (count) => `${count} found`,
+    dark: 'Dark',
+    light: 'Light',
+    print: 'Print',
+    zoomIn: 'Larger',
+    zoomOut: 'Smaller',
+    fit: 'Whole sheet',
+    planRegion: (plan) => `Drawing: ${plan}`,
+    ticked: (done, all) => `${done} of ${all} done`,
+    ticksStay: 'Ticks stay on this device, for this plan.',
+    noTicksKept: 'This device does not keep ticks: they are gone when the page is closed.',
+    clear: 'Clear all ticks',
+    reallyClear: 'Tap again to clear all ticks',
+    tapPlan: 'Tap a panel on the drawing, or its box in the list, to tick it off.',
+  },
+};

@@ -1,0 +1,138 @@
+import type { PlanStep } from '../../model/plan.ts';
+
+export type TrimSide = Extract<PlanStep, { cut: 'trim' }>['side'];
+export type PartingCut = Exclude<PlanStep['cut'], 'trim'>;
+export type EdgeWord = 'length1' | 'length2' | 'width1' | 'width2';
+
+/** Languages the job book can be written in. */
+export type Language = 'en' | 'de';
+
+/**
+ * Every word of the job book. A language is one value of this type; nothing else of the book has words of its own,
+ * but for the drawings of the cut plans. Lengths come in as printed.
+ */
+export interface Words {
+  /** BCP 47 tag for the page. */
+  readonly language: Language;
+  readonly book: string;
+  readonly contents: string;
+  readonly pageOf: (page: number, pages: number) => string;
+  readonly workshopLine: string;
+  readonly steps: {
+    readonly trim: (piece: string, side: TrimSide, take: string, leaves: string) => string;
+    readonly part: (
+      piece: string,
+      fence: string,
+      cut: PartingCut,
+      blade: 'length' | 'width',
+      gives: readonly string[],
+    ) => string;
+    readonly panel: (piece: string, number: number, name: string, size: string) => string;
+    readonly offcut: (piece: string, size: string) => string;
+    readonly waste: (piece: string, size: string) => string;
+    readonly pushStick: string;
+  };
+  readonly title: {
+    readonly heading: string;
+    readonly job: string;
+    readonly note: string;
+    readonly vehicle: string;
+    readonly count: string;
+    readonly units: string;
+    readonly saw: string;
+    readonly roles: string;
+    readonly rolesColumns: readonly string[];
+    readonly raw: string;
+    readonly totals: string;
+    readonly totalsColumns: readonly string[];
+    readonly all: string;
+    readonly metres: (metres: string) => string;
+  };
+  readonly cautions: {
+    readonly heading: string;
+    readonly intro: string;
+    readonly items: readonly string[];
+    readonly van: string;
+    readonly vehicleItems: readonly string[];
+    readonly cooker: string;
+    readonly sink: string;
+    readonly appliance: string;
+    readonly gasStay: string;
+  };
+  readonly cuttingList: {
+    readonly heading: string;
+    readonly intro: string;
+    readonly columns: readonly string[];
+    readonly grain: string;
+    readonly none: string;
+    readonly doneOf: (count: number) => string;
+  };
+  readonly plans: {
+    readonly heading: string;
+    readonly plan: (number: number, of: number, group: string) => string;
+    readonly alike: (copies: number) => string;
+    readonly facts: (stock: string, size: string, kerf: string) => string;
+    readonly steps: string;
+    readonly pieces: string;
+    readonly tick: (number: number, name: string, size: string) => string;
+    readonly copy: (copy: number) => string;
+    readonly drawing: string;
+  };
+  readonly edging: {
+    readonly heading: string;
+    readonly intro: string;
+    readonly none: string;
+    readonly pass: (pass: 1 | 2, edging: string) => string;
+    readonly columns: readonly string[];
+    readonly edge: (edge: EdgeWord) => string;
+    readonly need: string;
+    readonly needColumns: readonly string[];
+  };
+  readonly cutOuts: {
+    readonly heading: string;
+    readonly intro: string;
+    readonly none: string;
+    readonly columns: readonly string[];
+    readonly fromTo: (from: string, to: string) => string;
+  };
+  readonly units: {
+    readonly heading: string;
+    readonly outside: (x: string, y: string, z: string) => string;
+    readonly panels: string;
+    readonly panelColumns: readonly string[];
+    readonly into: (name: string, depth: string) => string;
+    readonly fittings: string;
+    readonly fittingColumns: readonly string[];
+    readonly noFittings: string;
+    readonly mass: (kg: string) => string;
+    readonly unnamed: string;
+  };
+  readonly offcuts: {
+    readonly heading: string;
+    readonly intro: string;
+    readonly none: string;
+    readonly columns: readonly string[];
+    readonly grain: { readonly length: string; readonly width: string; readonly none: string };
+  };
+  readonly last: { readonly heading: string; readonly items: readonly string[] };
+  /** What only the page on a screen says. */
+  readonly page: {
+    readonly skip: string;
+    readonly find: string;
+    readonly findHint: string;
+    readonly found: (count: number) => string;
+    readonly dark: string;
+    readonly light: string;
+    readonly print: string;
+    readonly zoomIn: string;
+    readonly zoomOut: string;
+    readonly fit: string;
+    readonly planRegion: (plan: string) => string;
+    readonly ticked: (done: number, all: number) => string;
+    readonly ticksStay: string;
+    readonly noTicksKept: string;
+    readonly clear: string;
+    readonly reallyClear: string;
+    readonly tapPlan: string;
+  };
+}

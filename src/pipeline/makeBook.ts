@@ -1,0 +1,43 @@
+import type { Book } from '../documents/book/book.ts';
+import { bookHtml } from '../documents/book/bookHtml.ts';
+import { bookPages } from '../documents/book/bookPages.ts';
+import { makeBook } from '../documents/book/makeBook.ts';
+import { wordsOf } from '../documents/words/index.ts';
+import type { Drawing } from '../drawing/index.ts';
+import { svgFromDrawing } from '../drawing/svg.ts';
+import type { Job } from './job.ts';
+import type { DrawingTools, ProvenPlan } from './makePapers.ts';
+
+export { languageTags } from '../documents/words/index.ts';
+export type { Drawing } from '../drawing/index.ts';
+
+/** What the job book needs that only the edge can give. */
+export interface BookTools extends DrawingTools {
+  /** SHA-256 in base64 of the UTF-8 of a text. */
+  readonly sha256: (text: string) => string;
+}
+
+/** The job book in its two shapes: a page for a screen, and pages of paper that the edge writes as PDF. */
+export interface JobBook {
+  readonly title: string;
+  readonly html: string;
+  readonly pages: readonly Drawing[];
+}
+
+/** The job book of a job whose plan is proven. The same plan gives the same bytes. Throws for an unknown language. */
+export function makeJobBook(job: Job, proven: ProvenPlan, tools: BookTools, language = 'en'): JobBook {
+  const words = wordsOf(language);
+  const book: Book = makeBook({
+    plan: proven.plan,
+    summaries: proven.groups,
+    ...(job.ordered === undefined ? {} : { ordered: job.ordered }),
+    words,
+    measure: tools.measure,
+  });
+  const html = bookHtml(book, {
+    svgOf: (drawing) => svgFromDrawing(drawing, tools.window),
+    sha256: tools.sha256,
+    planMark: tools.sha256(proven.text).slice(0, 16),
+  });
+  return { title: `${words.book}: ${book.title}`, html, pages: bookPages(book, tools.measure) };
+}
