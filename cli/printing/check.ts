@@ -1,6 +1,9 @@
 import { readdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { Finding } from '../../src/model/finding.ts';
+import type { Library } from '../../src/model/library.ts';
+import { checkUnitsAlone } from '../../src/pipeline/checkUnits.ts';
+import type { OrderedFurniture } from '../../src/pipeline/job.ts';
 import { checkLibraryFormulas } from '../../src/pipeline/libraryFormulas.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { CheckOptions } from '../commands/check.ts';
@@ -16,20 +19,44 @@ interface CheckedThing {
   readonly findings: readonly Finding[];
   /** What to say when nothing is wrong. */
   readonly fine: string;
+  /** What an order without errors came to. */
+  readonly ordered?: OrderedFurniture | undefined;
 }
 
-/** A library with its formulas and, since only an order gives them values, the orders that lie in it. */
+/** A unit that no right order stands in is worked out by itself, with the boards of the first right order. */
+function unusedUnits(
+  library: Library,
+  ordered: readonly OrderedFurniture[],
+  told: readonly Finding[],
+): Finding[] {
+  const [first] = ordered;
+  if (first === undefined) {
+    if (told.some((finding) => finding.severity === 'error')) return [];
+    const message =
+      'No order lies in orders/, so no boards are known of which the units could be worked out.';
+    const place = { file: `${library.id}/orders` };
+    return [{ code: 'units-not-checked', severity: 'warning', message, place, advice: 'add one order' }];
+  }
+  const used = new Set(ordered.flatMap(({ furniture }) => furniture.units.map((placed) => placed.unit)));
+  const unused = [...library.units.values()].filter(({ id }) => !used.has(id));
+  return checkUnitsAlone(unused, first.order, library);
+}
+
+/** A library with its formulas, the orders that lie in it, which give the formulas values, and its other units. */
 async function checkLibrary(path: string): Promise<CheckedThing> {
   const folder = shortPath(resolve(path));
   const library = await loadLibrary(folder);
   if (!library.ok) return { findings: library.findings, fine: '' };
   const findings = [...library.findings, ...checkLibraryFormulas(library.value)];
   const names = await readdir(join(folder, 'orders')).catch(() => [] as string[]);
+  const ordered: OrderedFurniture[] = [];
   const orders = names.filter((name) => /\.ya?ml$/i.test(name)).sort();
   for (const name of orders) {
     const order = await checkOrder(join(folder, 'orders', name), folder);
     findings.push(...order.findings.filter((found) => !library.findings.includes(found)));
+    if (order.ordered !== undefined) ordered.push(order.ordered);
   }
+  findings.push(...unusedUnits(library.value, ordered, findings));
   const held = `${counted(library.value.units.size, 'unit')}, ${counted(library.value.layouts.size, 'layout')}`;
   return {
     findings,
@@ -49,6 +76,7 @@ async function checkOrder(file: string, named: string | undefined): Promise<Chec
   return {
     findings: [...read.findings, ...job.findings],
     fine: `${job.value.title}: nothing is wrong; ${panels} panels in ${job.value.groups.length} stock groups`,
+    ordered: job.value.ordered,
   };
 }
 

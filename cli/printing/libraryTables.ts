@@ -104,7 +104,7 @@ const tables: Readonly<Record<TableKind, (library: Library) => Rows>> = {
       v.title,
       printMmShort(v.insideLengthUm),
       printMmShort(v.insideHeightUm),
-      v.payloadKg,
+      v.payloadKg ?? '–',
     ]),
   }),
 };

@@ -13,7 +13,7 @@ import {
 import { type FormulaProblem, FormulaRefusal, type FormulaValue, parseFormula } from './formulas.ts';
 import { nearestWord } from './nearestWord.ts';
 
-/** No length in a van or a sheet comes near this (1 km): beyond it something is wrong. */
+/** No length of furniture or a sheet comes near this (1 km): beyond it something is wrong. */
 const GREATEST_MM = 1e6;
 
 /** Where a formula stands, moved on to one of its characters. */

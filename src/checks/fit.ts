@@ -40,13 +40,14 @@ function throughSides(
 ): readonly { readonly side: string; readonly overUm: Um }[] {
   const { x, y, z } = panel.placeBox;
   const [left, right] = freeAcrossUm(vehicle, z[0], z[1]);
+  const isRoom = vehicle.payloadKg === null;
   return [
-    { side: 'the cab end', overUm: -x[0] },
+    { side: isRoom ? 'the front end' : 'the cab end', overUm: -x[0] },
     { side: 'the rear end', overUm: x[1] - vehicle.insideLengthUm },
     { side: 'the left wall', overUm: left - y[0] },
     { side: 'the right wall', overUm: y[1] - right },
     { side: 'the floor', overUm: -z[0] },
-    { side: 'the roof', overUm: z[1] - vehicle.insideHeightUm },
+    { side: isRoom ? 'the ceiling' : 'the roof', overUm: z[1] - vehicle.insideHeightUm },
   ];
 }
 

@@ -18,16 +18,18 @@ export function checkMass(
   fittings: ReadonlyMap<string, Fitting>,
   place: Place,
 ): Finding[] {
+  // A room stands still and bears what is put into it.
+  if (vehicle.payloadKg === null) return [];
   const mass = furnitureMass(furniture, vehicle, fittings);
-  return [...payloadFindings(mass, vehicle, place), ...sideFindings(mass, place)];
+  return [...payloadFindings(mass, vehicle, vehicle.payloadKg, place), ...sideFindings(mass, place)];
 }
 
 function kg(massKg: number): string {
   return `${massKg.toFixed(1)} kg`;
 }
 
-function payloadFindings(mass: FurnitureMass, vehicle: Vehicle, place: Place): Finding[] {
-  const leftOverKg = vehicle.payloadKg - mass.totalKg;
+function payloadFindings(mass: FurnitureMass, vehicle: Vehicle, payloadKg: number, place: Place): Finding[] {
+  const leftOverKg = payloadKg - mass.totalKg;
   if (leftOverKg < 0) {
     const message = `the furniture weighs ${kg(mass.totalKg)}, which is ${kg(-leftOverKg)} more than the payload of ${vehicle.title}`;
     return [

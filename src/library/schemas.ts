@@ -110,13 +110,21 @@ export const vehicleFile = z
     note: note.optional(),
     'inside length': size,
     'inside height': size,
-    'overall length': size,
-    payload: z.number().gt(0).lte(100_000).meta({ description: 'kg left for the conversion' }),
+    'overall length': size.optional(),
+    payload: z
+      .number()
+      .gt(0)
+      .lte(100_000)
+      .meta({ description: 'kg left for the conversion; leave it out for a room' })
+      .optional(),
     widths: z.array(z.strictObject({ height: allowance, width: size })).min(1),
     'wheel arches': z.record(name, spanBox).optional(),
     doors: z.record(name, spanBox).optional(),
   })
-  .meta({ title: 'vehicles/<id>.yaml', description: 'A vehicle: its inside, wheel arches and doors' });
+  .meta({
+    title: 'vehicles/<id>.yaml',
+    description: 'A vehicle, or a room: its inside, wheel arches and doors',
+  });
 
 const parameter = z.strictObject({
   default: formula,

@@ -75,8 +75,6 @@ export function readVehicle(files: LibraryFiles, path: string): Vehicle | undefi
     title: '?',
     'inside length': 1,
     'inside height': 1,
-    'overall length': 1,
-    payload: 1,
     widths: [{ height: 0, width: 1 }],
   });
   if (read === undefined) return undefined;
@@ -89,7 +87,11 @@ export function readVehicle(files: LibraryFiles, path: string): Vehicle | undefi
     widthAtHeight: readWidths(reader, value.widths),
     wheelArches: readObstacles(reader, value['wheel arches']),
     doors: readObstacles(reader, value.doors),
-    overallLengthUm: reader.lengthUm(value, 'overall length', 'size'),
-    payloadKg: value.payload,
+    overallLengthUm: reader.lengthUm(
+      value,
+      value['overall length'] === undefined ? 'inside length' : 'overall length',
+      'size',
+    ),
+    payloadKg: value.payload ?? null,
   };
 }

@@ -95,10 +95,10 @@ export interface Vehicle {
   readonly widthAtHeight: readonly { readonly heightUm: Um; readonly widthUm: Um }[];
   readonly wheelArches: readonly Obstacle[];
   readonly doors: readonly DoorOpening[];
-  /** Overall length, for the minimum payload rule. */
+  /** Overall length, for the minimum payload rule; the inside length where none is stated. */
   readonly overallLengthUm: Um;
-  /** Payload left for the conversion in kg, as the owner of the file states it. */
-  readonly payloadKg: number;
+  /** Payload left for the conversion in kg, as the owner of the file states it; null for a room, which bears any. */
+  readonly payloadKg: number | null;
 }
 
 export type ParameterValue = number | string;

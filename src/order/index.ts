@@ -23,7 +23,7 @@ function orderIdOf(file: string, findings: Finding[]): string {
         message,
         { file },
         {
-          expected: 'lower-case words and numbers joined by hyphens, such as long-van-oak.yaml',
+          expected: 'lower-case words and numbers joined by hyphens, such as kitchen-light-oak.yaml',
           advice: 'Rename the file: papers and folders are named after it.',
         },
       ),

@@ -36,7 +36,7 @@ export function expandOrder(order: Order, library: Library): Checked<ExpandedOrd
 }
 
 /** What every unit's formulas may use: the inch, and the real thickness of the board that the order gives each role. */
-function unitConstants(order: Order, library: Library): Map<string, FormulaValue> {
+export function unitConstants(order: Order, library: Library): Map<string, FormulaValue> {
   const constants = new Map<string, FormulaValue>([['inch', UM_PER_INCH / UM_PER_MM]]);
   for (const [role, choice] of order.roles) {
     const board = library.boards.get(choice.board);

@@ -1,7 +1,7 @@
 import type { FormulaScope } from '../basics/formulaScope.ts';
 import type { Repeat } from '../model/library.ts';
 
-/** More of one thing than any van holds: a repeat beyond it is a slip of the pen. */
+/** More of one thing than any piece of furniture holds: a repeat beyond it is a slip of the pen. */
 const MOST_REPEATS = 200;
 
 /** How many times a repeat runs, with the scope and the name's ending of each; one without an ending when it does not. */
