@@ -3,6 +3,8 @@ import type { NestPiece } from '../model/nest.ts';
 import type { RectangleSheet } from '../model/rectangles.ts';
 import type { Facts } from './facts.ts';
 import { mayBeFirst } from './facts.ts';
+import { joinSpares, type SpareRules } from './joinSpares.ts';
+import { sawingOf } from './sawing.ts';
 import type { Tree } from './sheetCode.ts';
 import { STACK_H, STACK_W } from './treeLayout.ts';
 
@@ -11,7 +13,9 @@ type Spare = { readonly lengthUm: Um; readonly widthUm: Um };
 /**
  * Turns the lazy trees of the search into trees in which every piece has its final size: the slack of each stack
  * becomes a spare piece at its end, the slack across a piece a spare piece beside it, and the corner of the sheet is
- * divided so that its offcuts are of most use.
+ * divided so that its offcuts are of most use; spares side by side are joined. Between trees with offcuts of equal
+ * worth the one with fewer turns, then with fewer fence settings, is taken; large pieces come first in every stack, so
+ * that a heavy sheet is divided early.
  */
 export class TreeTidier {
   private readonly facts: Facts;
@@ -35,7 +39,17 @@ export class TreeTidier {
         `no way to cut a tree within the saw's turns on sheet ${sheetIndex}: ${JSON.stringify(tree)}`,
       );
     }
-    return allowed.reduce((a, b) => (this.isBetter(b, a) ? b : a));
+    const joined = allowed.map((root) => joinSpares(root, this.spareRules(sheetIndex, sheet)));
+    return joined.reduce((a, b) => (this.isBetter(b, a) ? b : a));
+  }
+
+  private spareRules(sheetIndex: number, sheet: RectangleSheet): SpareRules {
+    return {
+      kerfUm: this.kerf * this.unitUm,
+      useOf: (xUm, yUm) => this.useOf(xUm, yUm),
+      worth: offcutWorth,
+      allowed: (root) => this.obeysSaw(root, sheetIndex, sheet),
+    };
   }
 
   /** Whether the saw's first cut and turns allow the tree on the sheet. */
@@ -46,7 +60,9 @@ export class TreeTidier {
 
   private isBetter(a: NestPiece, b: NestPiece): boolean {
     const difference = offcutWorth(a) - offcutWorth(b);
-    return difference > 0 || (difference === 0 && levels(a) < levels(b));
+    if (difference !== 0) return difference > 0;
+    const [ofA, ofB] = [sawingOf(a), sawingOf(b)];
+    return ofA.levels < ofB.levels || (ofA.levels === ofB.levels && ofA.fenceSettings < ofB.fenceSettings);
   }
 
   private obeysSaw(root: NestPiece, sheetIndex: number, sheet: RectangleSheet): boolean {
@@ -129,11 +145,14 @@ export class TreeTidier {
 
   private spare(w: number, h: number, sheet: RectangleSheet): NestPiece {
     const size = this.size(w, h, sheet);
-    const long = Math.max(size.xUm, size.yUm);
-    const short = Math.min(size.xUm, size.yUm);
+    return { kind: 'spare', ...size, use: this.useOf(size.xUm, size.yUm) };
+  }
+
+  private useOf(xUm: Um, yUm: Um): 'offcut' | 'waste' {
     const { lengthUm, widthUm } = this.leastOffcut;
-    const kept = long >= Math.max(lengthUm, widthUm) && short >= Math.min(lengthUm, widthUm);
-    return { kind: 'spare', ...size, use: kept ? 'offcut' : 'waste' };
+    const kept =
+      Math.max(xUm, yUm) >= Math.max(lengthUm, widthUm) && Math.min(xUm, yUm) >= Math.min(lengthUm, widthUm);
+    return kept ? 'offcut' : 'waste';
   }
 }
 

@@ -12,11 +12,13 @@ import { loadSolver } from '../helpers/loadSolver.ts';
 import { BENCHMARK_SETS, readInstances, type Turning } from './instances.ts';
 import { printInstances, printTable } from './report.ts';
 import { type RunResult, runInstance } from './runInstance.ts';
+import { benchSawing } from './sawingBench.ts';
 import { benchWorkshopLists } from './workshopBench.ts';
 
 const HELP = `npm run bench -- <set> [options]
 
-sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists and workshop-lists-one-size (with --seconds, --sample and --seed as the number of the series)
+sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists and workshop-lists-one-size (with --seconds, --sample and --seed as the number of the series);
+sawing: what the workshop lists take on the saw after 1000 moves per second asked for
 
 --seconds n     time an instance, bound and search, in seconds of processor time on one core (1)
 --sample n      every n-th instance only (1)
@@ -52,6 +54,10 @@ const { values, positionals } = parseArgs({
 });
 
 const set = positionals[0] ?? '';
+if (set === 'sawing' && !values.help) {
+  benchSawing(1000 * Number(values.seconds));
+  process.exit(0);
+}
 if (set.startsWith('workshop-lists') && !values.help) {
   await benchWorkshopLists({
     limit: Number(values.seconds),
