@@ -24,8 +24,8 @@ export interface ListOptions {
 }
 
 const more = `
-Without --library it lists the only library under parts-libraries/ here, or the
-names of them when there are several.
+Without --library it lists every library under parts-libraries/, one after
+another; with --json several are in a list called libraries.
 
 Examples:
   plywright list

@@ -98,6 +98,13 @@ export async function libraryOfOrder(
   return { ok: false, findings: [notFound(name, await namesOfLibraries(folders), place)] };
 }
 
+/** The folders of the library named on the command line, or without one of all that there are. */
+export async function librariesOfCommand(named: string | undefined): Promise<Checked<string>[]> {
+  const names = named === undefined ? await namesOfLibraries(librariesFolders([process.cwd()])) : [];
+  if (names.length < 2) return [await libraryOfCommand(named)];
+  return Promise.all(names.map((name) => libraryOfCommand(name)));
+}
+
 /**
  * The folder of the library named on the command line: a path from the current folder, or a name under
  * `parts-libraries/`. Without one, the only library there is.

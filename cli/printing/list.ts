@@ -1,7 +1,7 @@
 import type { Library } from '../../src/model/library.ts';
 import type { ListKind, ListOptions } from '../commands/list.ts';
 import { listKinds } from '../commands/list.ts';
-import { libraryOfCommand } from '../files/libraryFolder.ts';
+import { librariesOfCommand } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { print } from '../terminal/output.ts';
 import { plainTable } from '../terminal/plainTable.ts';
@@ -9,14 +9,26 @@ import { reportFindings } from '../terminal/report.ts';
 import { counted } from '../terminal/text.ts';
 import { describeLayout, describeUnit, libraryTable } from './libraryTables.ts';
 
-/** Prints what a library holds. */
+/** Prints what a library holds; one after another where there are several and none is named. */
 export async function printList(kind: ListKind, options: ListOptions): Promise<void> {
-  const folder = await libraryOfCommand(options.library);
-  const library = folder.ok ? await loadLibrary(folder.value) : folder;
-  if (!library.ok) return reportFindings(library.findings, options);
-  const value = library.value;
-  if (options.json) return print(`${JSON.stringify(asData(value, kind), mapsToObjects, 2)}\n`);
-  await print(asText(value, kind));
+  const libraries: Library[] = [];
+  for (const folder of await librariesOfCommand(options.library)) {
+    const library = folder.ok ? await loadLibrary(folder.value) : folder;
+    if (!library.ok) return reportFindings(library.findings, options);
+    libraries.push(library.value);
+  }
+  const [first, ...more] = libraries;
+  if (options.json) {
+    const all = libraries.map((library) => asData(library, kind));
+    return print(`${JSON.stringify(more.length === 0 ? all[0] : { libraries: all }, mapsToObjects, 2)}\n`);
+  }
+  if (first !== undefined && more.length === 0) return print(asText(first, kind));
+  const texts = libraries.map((library) =>
+    kind === 'library'
+      ? asText(library, kind)
+      : `${library.title} (${library.id})\n\n${asText(library, kind)}`,
+  );
+  await print(texts.join('\n'));
 }
 
 function mapsToObjects(_: string, value: unknown): unknown {
