@@ -29,7 +29,8 @@ function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Wo
 
 /**
  * The steps of a sheet, in the order of sawing, as sentences of which each says all that is set: the piece in hand,
- * fence or trim in mm with one decimal, the way of the blade, and what the pieces are called. `numberOf` gives a
+ * fence or trim in mm with one decimal, the way of the blade, and what the pieces are called. A sheet that is used
+ * whole has one sentence that says so. `numberOf` gives a
  * panel's number in the cutting list. Throws when the plan does not hold together.
  */
 export function stepsInWords(
@@ -40,6 +41,10 @@ export function stepsInWords(
 ): StepInWords[] {
   const sawn = sawSheet(group, sheet);
   const ends = new Map(sawn.ends.map((end) => [end.piece.name, end]));
+  if (sawn.cuts.length === 0) {
+    const outcomes = sawn.ends.map((end) => endInWords(end, numberOf, words));
+    return [{ number: 1, sentence: words.steps.whole, pushStick: false, outcomes }];
+  }
   return sawn.cuts.map((cut) => {
     const { step } = cut;
     const piece = plainText(step.piece);

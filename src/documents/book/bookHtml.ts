@@ -85,7 +85,7 @@ function tableHtml(block: Extract<Block, { kind: 'table' }>): string {
     rowHtml(row, block, block.sum === true && index === block.rows.length - 1),
   );
   return [
-    `<div class="scroll" role="region" tabindex="0" aria-label="${h(block.caption)}">`,
+    `<div class="scroll" role="group" tabindex="0" aria-label="${h(block.caption)}">`,
     `<table><caption>${h(block.caption)}</caption>`,
     `<thead><tr>${heads.join('')}</tr></thead><tbody>`,
     ...rows,
@@ -117,7 +117,7 @@ function drawingsHtml(
     const svg = tools.svgOf(drawing).replace(/^<\?xml[^>]*\?>\s*/, '');
     const withHits = index === 0 ? svg.replace(/<\/svg>\s*$/, `${hitsSvg(block.pieces)}\n</svg>`) : svg;
     const label = says.planRegion(index === 0 ? block.label : `${block.label}, ${index + 1}`);
-    return `<div class="drawing" role="region" tabindex="0" aria-label="${h(label)}">\n${withHits}</div>`;
+    return `<div class="drawing" role="group" tabindex="0" aria-label="${h(label)}">\n${withHits}</div>`;
   });
   const hint = block.pieces.length > 0 ? `<span>${h(says.tapPlan)}</span>` : '';
   return [
@@ -169,6 +169,21 @@ function barHtml({ page }: Words): string {
 <ol id="found"></ol></div>`;
 }
 
+/** Links to all chapters; those of level 3 fold away under the heading over them. */
+function contentsHtml(sections: readonly Section[]): string {
+  const link = ({ id, heading }: Section) => `<li><a href="#${h(id)}">${h(heading)}</a></li>`;
+  const lines = sections.flatMap((section, index) => {
+    if (section.level === 3) return [];
+    if (section.blocks.length > 0) return [link(section)];
+    const after = sections.slice(index + 1);
+    const end = after.findIndex(({ level }) => level === 2);
+    const own = end < 0 ? after : after.slice(0, end);
+    const summary = `<summary>${h(section.heading)} (${own.length})</summary>`;
+    return [`<li><details>${summary}<ul>\n${own.map(link).join('\n')}\n</ul></details></li>`];
+  });
+  return lines.join('\n');
+}
+
 /**
  * The job book as one HTML file that needs nothing else: drawings, style and script are inside, and its content
  * security policy forbids everything but these two by their SHA-256. Whatever a person wrote is escaped. The same book
@@ -188,7 +203,6 @@ export function bookHtml(book: Book, tools: BookHtmlTools): string {
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  const links = sections.map(({ id, heading }) => `<li><a href="#${h(id)}">${h(heading)}</a></li>`);
   return `<!DOCTYPE html>
 <html lang="${words.language}" data-store="${h(`plywright:${title}:${tools.planMark}`)}">
 <head>
@@ -205,7 +219,7 @@ ${barHtml(words)}
 <main id="book" tabindex="-1">
 <header class="cover"><h1>${h(title)}<small>${h(words.book)}</small></h1></header>
 <nav aria-label="${h(words.contents)}"><ul>
-${links.join('\n')}
+${contentsHtml(sections)}
 </ul></nav>
 ${sections.map((section) => sectionHtml(section, words, tools)).join('\n')}
 </main>

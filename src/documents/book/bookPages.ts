@@ -221,7 +221,7 @@ function widthsOf(block: Extract<Block, { kind: 'table' }>) {
   return block.columns.map(({ weight, anchor }) => {
     const x0 = x;
     x += ((RIGHT - LEFT) * weight) / total;
-    return { x0: x0 + 0.6, x1: x - 0.9, anchor: anchor ?? ('start' as const) };
+    return { x0: x0 + 0.6, x1: x - (anchor === 'end' ? 2.4 : 1), anchor: anchor ?? ('start' as const) };
   });
 }
 

@@ -60,7 +60,7 @@ function totals({ plan, summaries, words, groupWords }: BookFacts): Block {
   return {
     kind: 'table',
     caption: words.title.totals,
-    columns: columnsOf(words.title.totalsColumns, [6, -1.4, -1.4, -2.2, -2, -2.6]),
+    columns: columnsOf(words.title.totalsColumns, [6, -1.8, -1.8, -2.6, -2.2, -3.2]),
     rows,
     sum: true,
   };
@@ -96,8 +96,8 @@ export function cautions({ words, ordered }: BookFacts): Section {
     );
     const any = (texts: readonly string[], pattern: RegExp) => texts.some((text) => pattern.test(text));
     const own = [
-      any([...openings, ...units], /\b(hob|cooker|stove|burner|oven)\b/i) ? says.cooker : null,
-      any([...openings, ...units], /\b(sink|basin|tap)\b/i) ? says.sink : null,
+      any(openings, /\b(hob|cooker|stove|burner|oven)\b/i) ? says.cooker : null,
+      any(openings, /\b(sink|basin|tap)\b/i) ? says.sink : null,
       any([...openings, ...units], /\b(fridge|heater|boiler|battery|inverter|socket)\b/i)
         ? says.appliance
         : null,

@@ -33,7 +33,7 @@ export function cuttingListChapter({ panels, words, title, plan }: BookFacts): S
     blocks.push({
       kind: 'table',
       caption: [title(group.board), title(group.finish)].filter((word) => word !== '').join(', ') || group.id,
-      columns: columnsOf(says.columns, [-1.3, 4.5, 4, 3.4, 1.8, -1.6, 3.4, 1.8, -2]),
+      columns: columnsOf(says.columns, [-1.6, 4.5, 4, 3.4, 1.8, -2, 3.4, 1.8, 2]),
       rows,
     });
   }
@@ -76,7 +76,7 @@ function edgingRows(facts: BookFacts): Block[] {
   return [...tables.values()].map(({ caption, rows }) => ({
     kind: 'table',
     caption,
-    columns: columnsOf(words.edging.columns, [-1.2, 6, 3.2, -2.2, -2, -1.4, 1.3]),
+    columns: columnsOf(words.edging.columns, [-1.6, 6, 3.4, -2.6, -2.2, -2, 1.5]),
     rows: [...rows.values()],
   }));
 }
@@ -142,7 +142,7 @@ export function cutOutChapter({ ordered, words, numberOf }: BookFacts): Section 
           {
             kind: 'table',
             caption: says.heading,
-            columns: columnsOf(says.columns, [-1.2, 5, 2, 3, 3, 3, 1.3]),
+            columns: columnsOf(says.columns, [-1.6, 5, 2.4, 3, 3, 3, 1.5]),
             rows,
           },
         ];
@@ -176,7 +176,7 @@ export function offcutChapter({ plan, words, groupWords }: BookFacts): Section {
           {
             kind: 'table',
             caption: says.heading,
-            columns: columnsOf(says.columns, [5, 5, 3, 2.4, -1.4, 1.3]),
+            columns: columnsOf(says.columns, [5, 5, 3, 2.6, -1.8, 1.5]),
             rows,
           },
         ];

@@ -124,9 +124,12 @@ function look() {
     var link = document.createElement('a');
     link.href = '#' + entry.section.id;
     link.textContent = entry.text + ' → ' + entry.where;
-    link.addEventListener('click', function () {
+    link.addEventListener('click', function (event) {
+      event.preventDefault();
       go(entry);
       while (found.firstChild) found.removeChild(found.firstChild);
+      // By hand, since following the link would take the focus away from the box again.
+      entry.section.scrollIntoView();
       entry.box.focus({ preventScroll: true });
     });
     item.appendChild(link);

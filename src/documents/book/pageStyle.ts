@@ -16,6 +16,7 @@ a{color:var(--mark)}
 .bar input{flex:1 1 9rem;min-width:0;min-height:48px;font:inherit;padding:.25rem .75rem;color:inherit;background:var(--ground);border:1px solid var(--soft);border-radius:.4rem}
 button{font:inherit;min-height:48px;min-width:48px;padding:.25rem .9rem;color:var(--on-mark);background:var(--mark);border:0;border-radius:.4rem;cursor:pointer}
 button.quiet{color:var(--ink);background:transparent;border:1px solid var(--soft)}
+#count{margin:0}
 #progress{margin:0;color:var(--soft)}
 #found{list-style:none;margin:.5rem 0 0;padding:0;max-height:45vh;overflow:auto}
 #found:empty{display:none}
@@ -25,7 +26,12 @@ header.cover{padding:1.5rem 0 .5rem}
 h1{margin:0;font-size:2rem;line-height:1.2}
 h1 small{display:block;font-size:1rem;font-weight:normal;color:var(--soft)}
 nav ul{list-style:none;margin:0;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(min(17rem,100%),1fr));gap:0 1rem}
-nav a{display:flex;align-items:center;min-height:48px}
+nav a,summary{display:flex;align-items:center;min-height:48px}
+summary{cursor:pointer;color:var(--mark)}
+summary::before{content:'▸';width:1.2rem}
+details[open]>summary::before{content:'▾'}
+nav ul ul{padding-left:1.2rem}
+nav li:has(details[open]){grid-column:1/-1}
 section{background:var(--paper);border:1px solid var(--line);border-radius:.6rem;padding:.25rem 1rem 1rem;margin:1rem 0}
 section.over{background:none;border:0;padding:0;margin-bottom:0}
 h2{font-size:1.5rem;margin:.75rem 0}

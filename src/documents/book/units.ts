@@ -34,7 +34,7 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
     {
       kind: 'table',
       caption: says.panels,
-      columns: columnsOf(says.panelColumns, [-1.2, 4, -1.4, 3.2, 4, 4, -1.2]),
+      columns: columnsOf(says.panelColumns, [-1.6, 4, -1.8, 3.4, 4.4, 4.2, -1.6]),
       rows: panelRows(facts, unit),
     },
   ];
@@ -43,7 +43,7 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
     blocks.push({
       kind: 'table',
       caption: says.fittings,
-      columns: columnsOf(says.fittingColumns, [8, -1.5, 1]),
+      columns: columnsOf(says.fittingColumns, [8, -1.8, 1.2]),
       rows: unit.fittings.map(({ fitting, count }) => ({
         tick: `fitting/${index + 1}/${fitting}`,
         cells: [ordered?.library.fittings.get(fitting)?.title ?? fitting, String(count), ''],

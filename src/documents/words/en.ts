@@ -13,6 +13,7 @@ export const en: Words = {
   pageOf: (page, pages) => `page ${page} of ${pages}`,
   workshopLine: 'Workshop: ____________________   Date: ______________   Sawn by: ____________________',
   steps: {
+    whole: 'No cut: the sheet is used as it is.',
     trim: (piece, side, take, leaves) =>
       `Piece ${piece}: trim ${take} off the ${sides[side]} edge. What stays is ${leaves}.`,
     part: (piece, fence, cut, blade, gives) =>

@@ -19,6 +19,7 @@ export interface Words {
   readonly pageOf: (page: number, pages: number) => string;
   readonly workshopLine: string;
   readonly steps: {
+    readonly whole: string;
     readonly trim: (piece: string, side: TrimSide, take: string, leaves: string) => string;
     readonly part: (
       piece: string,

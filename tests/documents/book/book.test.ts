@@ -1,0 +1,127 @@
+import { JSDOM } from 'jsdom';
+import { describe, expect, it } from 'vitest';
+import { pdfFromDrawings } from '../../../cli/papers/pdfFromDrawings.ts';
+import { numberPanels } from '../../../src/documents/cuttingList.ts';
+import { boxesOverlap, textBox } from '../../../src/drawing/drawing.ts';
+import { bookOf, demoJob, sha256 } from './demoBook.ts';
+import { pdfText } from './pdfText.ts';
+
+const made = demoJob();
+const book = bookOf(made);
+const page = new JSDOM(book.html).window.document;
+const panels = numberPanels(made.proven.plan);
+const about = { title: book.title, language: 'en' };
+
+describe('the job book as HTML', () => {
+  it('has a box to tick for every panel, with its number, name, unit and size', () => {
+    for (const { number, panel } of panels) {
+      const boxes = [...page.querySelectorAll(`input[data-panel="${number}"]`)];
+      expect(boxes).toHaveLength(panel.count);
+      for (const box of boxes) {
+        expect(box.closest('label')!.textContent).toContain(`${number}  ${panel.name}, ${panel.unit}`);
+      }
+    }
+    expect(
+      new Set([...page.querySelectorAll('input[data-tick]')].map((box) => box.getAttribute('data-tick')))
+        .size,
+    ).toBe(page.querySelectorAll('input[data-tick]').length);
+  });
+
+  it('lists every panel in the cutting list and every unit on a page', () => {
+    const rows = page.querySelectorAll('#cutting-list tr[data-counts]');
+    expect(rows).toHaveLength(panels.length);
+    for (const unit of made.job.ordered!.furniture.units) expect(page.body.textContent).toContain(unit.name);
+  });
+
+  it('allows only its own style and script, by their hashes, and leans on no other file', () => {
+    const policy = page.querySelector('meta[http-equiv]')!.getAttribute('content')!;
+    expect(policy).toContain("default-src 'none'");
+    const [style] = page.querySelectorAll('style');
+    const script = page.querySelector('script:not([type])')!;
+    expect(policy).toContain(`style-src 'sha256-${sha256(style!.textContent!)}'`);
+    expect(policy).toContain(`script-src 'sha256-${sha256(script.textContent!)}'`);
+    expect(page.querySelectorAll('[src], link, iframe, object, [style]')).toHaveLength(0);
+    for (const link of page.querySelectorAll('a')) expect(link.getAttribute('href')).toMatch(/^#/);
+    for (const element of page.querySelectorAll('*')) {
+      for (const { name } of element.attributes) expect(name).not.toMatch(/^on/);
+    }
+  });
+
+  it('takes every link to where it says', () => {
+    for (const link of page.querySelectorAll('nav a')) {
+      expect(page.querySelector(link.getAttribute('href')!)).not.toBeNull();
+    }
+  });
+
+  it('shows hostile texts as texts', () => {
+    const hostile = `</title><script>alert(1)</script><img src=x onerror='alert(2)'>"&amp; ]]> \\u202e`;
+    const html = bookOf(
+      demoJob(
+        ['title: Demonstration order, long van', `title: ${JSON.stringify(hostile)}`],
+        ['note: Invented. No such customer, van or price exists.', `note: ${JSON.stringify(hostile)}`],
+      ),
+    ).html;
+    const document = new JSDOM(html).window.document;
+    expect(document.querySelectorAll('img')).toHaveLength(0);
+    expect(document.querySelectorAll('script')).toHaveLength(2);
+    expect(document.querySelector('h1')!.textContent).toContain(`</title><script>alert(1)</script>`);
+    expect(document.title).toContain('</title><script>');
+  });
+
+  it('warns of a cooker only where the order has one', () => {
+    expect(page.querySelector('#cautions')!.textContent).toContain('cooker');
+    const without = bookOf(demoJob(['cooker: two-burner', 'cooker: none'])).html;
+    const cautions = new JSDOM(without).window.document.querySelector('#cautions')!.textContent;
+    expect(cautions).not.toContain('cooker');
+  });
+
+  it('is the same for the same plan, byte for byte', () => {
+    expect(bookOf(made).html).toBe(book.html);
+  });
+});
+
+describe('the job book on paper', () => {
+  it('has no text over text and none outside the page', () => {
+    for (const drawing of book.pages) {
+      const texts = drawing.shapes.filter((shape) => shape.kind === 'text');
+      const boxes = texts.map(textBox);
+      boxes.forEach((box, index) => {
+        const text = texts[index]!.text;
+        expect(
+          box.x0 >= 0 && box.y0 >= 0 && box.x1 <= drawing.widthMm && box.y1 <= drawing.heightMm,
+          text,
+        ).toBe(true);
+        // Texts that only touch, as lines of one paragraph may, are not on each other.
+        const shrunk = { x0: box.x0 + 0.05, x1: box.x1 - 0.05, y0: box.y0 + 0.3, y1: box.y1 - 0.3 };
+        for (const other of boxes.slice(index + 1)) {
+          if (boxesOverlap(shrunk, other)) throw new Error(`${drawing.title}: a text lies on ${text}`);
+        }
+      });
+    }
+  });
+
+  it('numbers its pages', async () => {
+    const pages = pdfText(await pdfFromDrawings(book.pages, about));
+    expect(pages).toHaveLength(book.pages.length);
+    pages.forEach((text, index) => {
+      expect(text).toContain(`page ${index + 1} of ${pages.length}`);
+    });
+  });
+
+  it('has every panel in its text, in the cutting list and among the steps of a sheet', async () => {
+    const text = pdfText(await pdfFromDrawings(book.pages, about)).join('\n');
+    const flat = text.replace(/\s+/g, ' ');
+    for (const { number, panel } of panels) {
+      expect(text.split('\n')).toContain(String(number));
+      expect(flat).toContain(`is panel ${number}, ${panel.name},`);
+    }
+  });
+
+  it('is the same for the same plan, byte for byte, and has its fonts inside', async () => {
+    const pdf = Buffer.from(await pdfFromDrawings(book.pages, about));
+    expect(pdf.equals(Buffer.from(await pdfFromDrawings(book.pages, about)))).toBe(true);
+    const text = pdf.toString('latin1');
+    expect(text.match(/\/FontFile2/g)).toHaveLength(2);
+    expect(text).not.toMatch(/Helvetica|Times/);
+  });
+});
