@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { addCheckCommand } from './commands/check.ts';
 import { addCutCommand } from './commands/cut.ts';
+import { addDrawCommand } from './commands/draw.ts';
 import { addListCommand } from './commands/list.ts';
 import { addPanelsCommand } from './commands/panels.ts';
 import { addReplayCommand } from './commands/replay.ts';
@@ -14,6 +15,7 @@ Examples:
   plywright cut my-order.yaml --out jobs
   plywright cut --panels list.csv --sheets sheets.csv --kerf 3.2 --trim 10
   plywright panels my-order.yaml --csv
+  plywright draw my-order.yaml
   plywright check my-order.yaml
   plywright replay out/demo-long/plan.json
   plywright list units --library demo-van
@@ -40,6 +42,7 @@ function makeProgram(): Command {
   addCutCommand(program);
   addPanelsCommand(program);
   addCheckCommand(program);
+  addDrawCommand(program);
   addReplayCommand(program);
   addListCommand(program);
   for (const command of program.commands) {

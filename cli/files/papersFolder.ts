@@ -79,6 +79,14 @@ interface Standing {
   readonly ours: boolean;
 }
 
+/** Whether a file lies in a folder within that has a list of its own, as the drawings beside the papers have. */
+function inListedFolder(present: readonly string[]): (path: string) => boolean {
+  const listed = present
+    .filter((path) => path.endsWith(`/${LIST_NAME}`))
+    .map((path) => path.slice(0, -LIST_NAME.length));
+  return (path) => listed.some((folder) => path.startsWith(folder));
+}
+
 /** Sorts the files of an existing folder into a person's own and those in the way of the new papers. */
 async function look(folder: string, papers: Papers): Promise<Standing> {
   const listed = await readPaperList(folder);
@@ -99,7 +107,7 @@ async function look(folder: string, papers: Papers): Promise<Standing> {
     if (blocks) inTheWay.push(path);
     else own.push(path);
   }
-  return { own, inTheWay, ours: listed !== null || present.length === 0 };
+  return { own, inTheWay, ours: listed !== null || present.every(inListedFolder(present)) };
 }
 
 function refusal(folder: string, standing: Standing, existing: ExistingFiles): Finding | null {

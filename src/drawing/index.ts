@@ -7,3 +7,6 @@
 export { type DrawingOptions, drawCutPlan } from './cutPlan.ts';
 export type { Drawing, Shape, TextMeasurer } from './drawing.ts';
 export { drawOverview } from './overview.ts';
+export type { FurnitureDrawingOptions } from './unitTitle.ts';
+export { drawUnit } from './unitViews.ts';
+export { drawLayout } from './vehicleViews.ts';

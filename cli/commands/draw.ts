@@ -1,0 +1,64 @@
+import type { Command } from 'commander';
+
+/** What `plywright draw` was asked for. */
+export interface DrawOptions {
+  readonly out?: string;
+  readonly unit?: string;
+  readonly set?: readonly string[];
+  readonly library?: string;
+  readonly json?: true;
+  readonly replace?: true;
+}
+
+const more = `
+Drawings of an order go to DIR/<name of the order>/drawings/: layout.svg with
+the plan, the body's section and both walls, and for each unit a page with
+front, side and plan and a page with the unit drawn apart, its panels and its
+fittings.
+
+With --unit one unit of the library is drawn by itself. Boards are those of
+ORDER; without one, those of the first order in the library's orders/. Sizes
+are in mm.
+
+Examples:
+  plywright draw parts-libraries/demo-van/orders/demo-long.yaml
+  plywright draw my-order.yaml --out jobs
+  plywright draw --unit wardrobe --library demo-van
+  plywright draw my-order.yaml --unit base-cupboard --set width=450 --set hand=right
+
+Exit codes: as in 'plywright --help'.
+`;
+
+function collect(text: string, earlier: readonly string[] = []): readonly string[] {
+  return [...earlier, text];
+}
+
+/** Adds `plywright draw`. */
+export function addDrawCommand(program: Command): void {
+  program
+    .command('draw')
+    .summary('draw the furniture of an order, or one unit')
+    .description('Draws every unit of an order and all of them in the vehicle, or one unit alone (SVG).')
+    .argument('[ORDER]', 'order file (YAML)')
+    .option('--out <DIR>', 'folder in which each job gets its folder (default: "out")')
+    .option('--unit <UNIT>', 'draw only this unit of the library, by itself')
+    .option('--set <NAME=VALUE>', 'with --unit: a parameter of the unit; may be given again', collect)
+    .option('--json', 'print one JSON document instead of the list of files')
+    .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
+    .option('--replace', 'write over drawings that were changed by hand')
+    .addHelpText('after', more)
+    .action(async (order: string | undefined, options: DrawOptions, command: Command) => {
+      if (order === undefined && options.unit === undefined) {
+        command.error('error: give an order, or a unit with --unit');
+      }
+      if (options.unit === undefined && options.set !== undefined) {
+        command.error('error: --set belongs to a unit: give --unit as well');
+      }
+      const wrong = options.set?.find((text) => !/^[^=\s]+=\S/.test(text));
+      if (wrong !== undefined) {
+        command.error(`error: --set wants a name and a value, as in --set width=700; found: ${wrong}`);
+      }
+      const { draw } = await import('../printing/draw.ts');
+      await draw(order, options);
+    });
+}

@@ -1,0 +1,90 @@
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Checked } from '../../src/model/finding.ts';
+import { drawFurniture } from '../../src/pipeline/drawFurniture.ts';
+import { furnishUnit } from '../../src/pipeline/furnishUnit.ts';
+import type { OrderedFurniture } from '../../src/pipeline/job.ts';
+import { furnishOrder } from '../../src/pipeline/prepareOrder.ts';
+import type { DrawOptions } from '../commands/draw.ts';
+import { loadDrawingTools } from '../cutting/drawingTools.ts';
+import { readOrderFile } from '../cutting/prepareJobs.ts';
+import { safeFileName } from '../files/fileName.ts';
+import { libraryOfCommand, shortPath } from '../files/libraryFolder.ts';
+import { diskWriter } from '../files/papersFolder.ts';
+import { coloursFor, describeFindings } from '../terminal/findings.ts';
+import { print, printError } from '../terminal/output.ts';
+import { reportFindings } from '../terminal/report.ts';
+import { counted } from '../terminal/text.ts';
+
+/** The order whose boards a unit is drawn with when none is named: the first of the library. */
+async function firstOrderOf(named: string | undefined): Promise<Checked<string>> {
+  const folder = await libraryOfCommand(named);
+  if (!folder.ok) return folder;
+  const orders = join(folder.value, 'orders');
+  const names = await readdir(orders).catch(() => [] as string[]);
+  const first = names.filter((name) => /\.ya?ml$/i.test(name)).sort()[0];
+  if (first !== undefined) return { ok: true, value: shortPath(join(orders, first)), findings: [] };
+  return {
+    ok: false,
+    findings: [
+      {
+        code: 'file-missing',
+        severity: 'error',
+        message: 'The library has no order that says which boards to draw the unit with.',
+        place: { file: orders },
+        advice: 'name an order of your own: plywright draw ORDER --unit UNIT',
+      },
+    ],
+  };
+}
+
+/** From what was asked to furniture and the folder that its drawings go to. */
+async function furnish(
+  named: string | undefined,
+  options: DrawOptions,
+): Promise<Checked<{ readonly ordered: OrderedFurniture; readonly folder: string }>> {
+  const file = named === undefined ? await firstOrderOf(options.library) : null;
+  if (file !== null && !file.ok) return file;
+  const path = file?.value ?? named!;
+  const read = await readOrderFile(path, options.library, new Map());
+  if (!read.ok) return read;
+  const { text, library } = read.value;
+  const out = options.out ?? 'out';
+  if (options.unit === undefined) {
+    const ordered = furnishOrder(text, path, library);
+    const findings = [...read.findings, ...ordered.findings];
+    if (!ordered.ok) return { ok: false, findings };
+    const folder = join(out, safeFileName(ordered.value.order.id), 'drawings');
+    return { ok: true, value: { ordered: ordered.value, folder }, findings };
+  }
+  const set = new Map(
+    (options.set ?? []).map((each) => {
+      const at = each.indexOf('=');
+      return [each.slice(0, at), each.slice(at + 1)] as const;
+    }),
+  );
+  const ordered = furnishUnit({ unit: options.unit, set }, text, path, library);
+  const findings = [...read.findings, ...ordered.findings];
+  if (!ordered.ok) return { ok: false, findings };
+  const folder = join(out, safeFileName(options.unit), 'drawings');
+  return { ok: true, value: { ordered: ordered.value, folder }, findings };
+}
+
+/** Runs `plywright draw`. */
+export async function draw(order: string | undefined, options: DrawOptions): Promise<void> {
+  const furnished = await furnish(order, options);
+  if (!furnished.ok) return reportFindings(furnished.findings, options);
+  const { ordered, folder } = furnished.value;
+  const what = options.unit === undefined ? 'units and layout' : 'units only';
+  const papers = drawFurniture(ordered, what, await loadDrawingTools());
+  const existing = options.replace ? 'replace edited' : 'keep edited';
+  const refused = await diskWriter.papers(folder, papers, existing);
+  if (refused.length > 0) return reportFindings([...furnished.findings, ...refused], options);
+  const files = [...papers.keys()].map((name) => `${folder}/${name}`.replaceAll('\\', '/'));
+  if (options.json) {
+    const document = { ok: true, exitCode: 0, folder, files, findings: furnished.findings };
+    return print(`${JSON.stringify(document, null, 2)}\n`);
+  }
+  await print(`${folder}/: ${counted(files.length, 'drawing')}\n`);
+  await printError(describeFindings(furnished.findings, coloursFor(process.stderr)));
+}

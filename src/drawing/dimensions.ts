@@ -1,0 +1,53 @@
+import { printMmShort } from '../basics/lengths.ts';
+import type { Extent, Um } from '../model/geometry.ts';
+import { SMALL } from './lettering.ts';
+import type { Sketch } from './sketch.ts';
+
+/** Room that one row of dimensions takes beside a view, in mm. */
+export const DIMENSION_ROW_MM = 5;
+const ARROW_MM = 1.5;
+
+/** Where a dimension stands: level below or above a view, or upright on its left; `lineMm` is the dimension line. */
+export interface DimensionPlace {
+  readonly reads: 'across' | 'up';
+  readonly lineMm: number;
+  /** Where extension lines start, at the view's border. */
+  readonly fromMm: number;
+  /** µm of the view to mm of the page along the dimension. */
+  readonly onPage: (um: Um) => number;
+}
+
+/**
+ * One dimension (ISO 129): extension lines with a gap to the view, arrows, the figure above the line, read from below or
+ * from the right. Where the figure has no room between the arrows it is left out and `false` comes back.
+ */
+export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPlace, word = ''): boolean {
+  const ends = [place.onPage(extent[0]), place.onPage(extent[1])].sort((a, b) => a - b);
+  const [from, to] = [ends[0]!, ends[1]!];
+  const text = `${word}${printMmShort(extent[1] - extent[0])}`;
+  const width = sketch.measure(text, SMALL, 'regular');
+  if (to - from < width + 0.4) return false;
+  const { lineMm } = place;
+  const away = lineMm > place.fromMm ? 1 : -1;
+  const middle = (from + to) / 2;
+  for (const at of [from, to]) {
+    const [a, b] = [place.fromMm + away * 0.8, lineMm + away * 1];
+    if (place.reads === 'across') sketch.line('dimensions', at, a, at, b);
+    else sketch.line('dimensions', a, at, b, at);
+  }
+  const head = to - from > 3 * ARROW_MM ? ARROW_MM : (to - from) / 3;
+  if (place.reads === 'across') {
+    sketch.arrow('dimensions', [from, lineMm], [to, lineMm], 'both', head);
+    sketch.text('dimensions', text, middle, lineMm - 0.7, { sizeMm: SMALL, anchor: 'middle' });
+  } else {
+    sketch.arrow('dimensions', [lineMm, to], [lineMm, from], 'both', head);
+    sketch.text('dimensions', text, lineMm - 0.7, middle, { sizeMm: SMALL, anchor: 'middle', reads: 'up' });
+  }
+  return true;
+}
+
+/** The dimensions between figures in a row that follow each other, along one line. */
+export function drawChain(sketch: Sketch, extents: readonly Extent[], place: DimensionPlace): boolean {
+  const drawn = extents.map((extent) => drawDimension(sketch, extent, place));
+  return drawn.some((done) => done);
+}

@@ -1,0 +1,281 @@
+import { printMmShort } from '../basics/lengths.ts';
+import type { Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Box as SolidBox } from '../model/geometry.ts';
+import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import { drawnApart, inPicture, paintOrder, seenFaces } from './explodedView.ts';
+import { NARROW, SMALL } from './lettering.ts';
+import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { findRoomOnGrid, Sketch } from './sketch.ts';
+import { columnsOf, flowTable, type Table, tableSpace } from './tables.ts';
+import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
+
+const PAGE = pageOf('A4');
+const TABLE_WIDTH_MM = 122;
+/** A line to a panel that others hide. */
+const HIDDEN_LEADER: Stroke = { widthMm: 0.18, dashMm: [1, 0.7] };
+
+type Point = readonly [number, number];
+
+/** The picture of a unit drawn apart: boxes in painting order, and how the picture lies on the page. */
+interface Picture {
+  readonly painted: readonly {
+    readonly panel: Panel;
+    readonly box: SolidBox;
+    readonly holes: readonly SolidBox[];
+  }[];
+  readonly place: (point: Point) => Point;
+  readonly back: (point: Point) => Point;
+}
+
+function holesApart(panel: Panel, box: SolidBox): SolidBox[] {
+  return panel.cutOuts.map(({ alongLength, alongWidth }) => ({
+    ...box,
+    [panel.lengthAxis]: alongLength.map((um) => box[panel.lengthAxis][0] + um),
+    [panel.widthAxis]: alongWidth.map((um) => box[panel.widthAxis][0] + um),
+  }));
+}
+
+function pictureOf(unit: PlacedUnit, field: Box): Picture {
+  const boxes = drawnApart(unit.panels.map((panel) => panel.box));
+  const { order } = paintOrder(boxes);
+  const corners = boxes.flatMap((box) => seenFaces(box).flatMap((face) => face.corners));
+  const least = [0, 1].map((axis) => Math.min(...corners.map((corner) => corner[axis]!)));
+  const most = [0, 1].map((axis) => Math.max(...corners.map((corner) => corner[axis]!)));
+  const wide = most[0]! - least[0]!;
+  const high = most[1]! - least[1]!;
+  const scale = Math.min((field.x1 - field.x0) / wide, (field.y1 - field.y0) / high);
+  const x0 = (field.x0 + field.x1 - wide * scale) / 2;
+  const y0 = (field.y0 + field.y1 - high * scale) / 2;
+  return {
+    painted: order.map((index) => {
+      const panel = unit.panels[index]!;
+      const box = boxes[index]!;
+      return { panel, box, holes: holesApart(panel, box) };
+    }),
+    place: ([x, y]) => [x0 + (x - least[0]!) * scale, y0 + (y - least[1]!) * scale],
+    back: ([x, y]) => [(x - x0) / scale + least[0]!, (y - y0) / scale + least[1]!],
+  };
+}
+
+function ring(corners: readonly Point[]): Segment[] {
+  return corners.map((from, index) => {
+    const to = corners[(index + 1) % corners.length]!;
+    return [from[0], from[1], to[0], to[1]];
+  });
+}
+
+/** The face of an opening that is seen: only where its panel's broad side is one of the three seen faces' pairs. */
+function openingCorners(panel: Panel, hole: SolidBox): readonly Point[] {
+  const face = { z: 0, y: 1, x: 2 }[panel.thicknessAxis];
+  return seenFaces(hole)[face]!.corners;
+}
+
+function paint(sketch: Sketch, picture: Picture): void {
+  for (const { panel, box, holes } of picture.painted) {
+    const edges: Segment[] = [];
+    for (const { corners, tone } of seenFaces(box)) {
+      const placed = corners.map(picture.place);
+      sketch.polygon('panels', placed, tone);
+      edges.push(...ring(placed));
+    }
+    for (const hole of holes) {
+      const placed = openingCorners(panel, hole).map(picture.place);
+      sketch.polygon('panels', placed, 0.35);
+      edges.push(...ring(placed));
+    }
+    sketch.lines('panels', edges, NARROW);
+  }
+}
+
+/** Places inside the seen faces of a box, the middle of each face first, in the picture. */
+function placesOn(box: SolidBox): Point[] {
+  const shares = [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95];
+  return seenFaces(box).flatMap(({ corners }) =>
+    shares.flatMap((s) =>
+      shares.map((t): Point => {
+        const [a, b, , d] = corners as [Point, Point, Point, Point];
+        return [a[0] + s * (b[0] - a[0]) + t * (d[0] - a[0]), a[1] + s * (b[1] - a[1]) + t * (d[1] - a[1])];
+      }),
+    ),
+  );
+}
+
+function inPolygon(corners: readonly Point[], [x, y]: Point): boolean {
+  let inside = false;
+  corners.forEach((from, index) => {
+    const to = corners[(index + 1) % corners.length]!;
+    if (from[1] > y !== to[1] > y && x < from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0])) {
+      inside = !inside;
+    }
+  });
+  return inside;
+}
+
+function cornersOf(box: Box): Point[] {
+  const [mx, my] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+  const xs = [box.x0, mx, box.x1];
+  return xs.flatMap((x): Point[] => [
+    [x, box.y0],
+    [x, my],
+    [x, box.y1],
+  ]);
+}
+
+function around(sketch: Sketch, text: string, [x, y]: Point): Box {
+  const half = sketch.measure(text, SMALL, 'bold') / 2 + 0.5;
+  return { x0: x - half, x1: x + half, y0: y - SMALL * 0.55, y1: y + SMALL * 0.55 };
+}
+
+/** Writes each panel's number onto a face of it that is seen, or beside the picture with a line to it. */
+function number(sketch: Sketch, picture: Picture, field: Box): void {
+  const { painted, place, back } = picture;
+  const beside: { text: string; at: Point; isSeen: boolean }[] = [];
+  const write = (text: string, [x, y]: Point) =>
+    sketch.text('numbers', text, x, y + SMALL * 0.36, { sizeMm: SMALL, weight: 'bold', anchor: 'middle' });
+  painted.forEach(({ panel, box, holes }, index) => {
+    const later = painted.slice(index + 1);
+    const seen = (point: Point) => !later.some((other) => inPicture(other.box, point));
+    const text = String(panel.number);
+    const places = placesOn(box);
+    const openings = holes.map((hole) => openingCorners(panel, hole));
+    const faces = seenFaces(box);
+    const good = places.find((point) => {
+      const room = around(sketch, text, place(point));
+      if (!sketch.taken.isFree(room)) return false;
+      const points = cornersOf(room).map(back);
+      return (
+        points.every(seen) &&
+        faces.some(({ corners }) => points.every((each) => inPolygon(corners, each))) &&
+        !openings.some((corners) => points.some((each) => inPolygon(corners, each)))
+      );
+    });
+    if (good !== undefined) write(text, place(good));
+    else {
+      const shown = places.find((each) => seen(each) && !openings.some((o) => inPolygon(o, each)));
+      beside.push({ text, at: place(shown ?? places[0]!), isSeen: shown !== undefined });
+    }
+  });
+  for (const { text, at, isSeen } of beside) {
+    const size = around(sketch, text, [0, 0]);
+    const free = (room: Box) =>
+      sketch.taken.isFree(room) &&
+      cornersOf(room).every((corner) => !painted.some(({ box }) => inPicture(box, back(corner))));
+    const found = findRoomOnGrid(field, size.x1 - size.x0 + 1, size.y1 - size.y0 + 1, at, free);
+    if (found === null) continue;
+    const away = Math.max(Math.abs(found[0] - at[0]), Math.abs(found[1] - at[1]), 0.01);
+    const stop = Math.max(0, 1 - (SMALL * 0.7) / away);
+    const to = [at[0] + (found[0] - at[0]) * stop, at[1] + (found[1] - at[1]) * stop] as const;
+    sketch.line('numbers', at[0], at[1], to[0], to[1], isSeen ? NARROW : HIDDEN_LEADER);
+    sketch.rect(
+      'numbers',
+      { x0: at[0] - 0.35, y0: at[1] - 0.35, x1: at[0] + 0.35, y1: at[1] + 0.35 },
+      { fill: 1, radiusMm: 0.35 },
+    );
+    write(text, found);
+  }
+}
+
+function size(lengthUm: number, widthUm: number): string {
+  return `${printMmShort(lengthUm)} × ${printMmShort(widthUm)}`;
+}
+
+function partsTable(unit: PlacedUnit, titles: ReadonlyMap<string, string>): Table {
+  const word = (id: string) => titles.get(id) ?? id;
+  const rows = unit.panels.map((panel) => [
+    String(panel.number),
+    [panel.name, ...panel.cutOuts.map((cut) => cutWords(cut))].join('; '),
+    size(panel.cutLengthUm, panel.cutWidthUm),
+    size(panel.finishedLengthUm, panel.finishedWidthUm),
+    `${panel.board}, ${word(panel.finish)}`,
+  ]);
+  return {
+    title: 'Panels, length along the grain',
+    shortTitle: 'Panels',
+    columns: [
+      { heading: 'No', widthMm: 6, anchor: 'end', weight: 'bold' },
+      { heading: 'Panel', widthMm: 26, grows: true },
+      { heading: 'Cut size', widthMm: 22, anchor: 'end', weight: 'bold' },
+      { heading: 'Finished size', widthMm: 20, anchor: 'end' },
+      { heading: 'Board and finish', widthMm: 34 },
+    ],
+    rows,
+  };
+}
+
+function cutWords({ name, alongLength, alongWidth }: Panel['cutOuts'][number]): string {
+  return `opening “${name}” ${size(alongLength[1] - alongLength[0], alongWidth[1] - alongWidth[0])}`;
+}
+
+function fittingsTable(unit: PlacedUnit, titles: ReadonlyMap<string, string>): Table {
+  return {
+    title: 'Fittings',
+    shortTitle: 'Fittings',
+    columns: [
+      { heading: 'How many', widthMm: 14, anchor: 'end' },
+      { heading: 'Fitting', widthMm: 40, grows: true },
+    ],
+    rows: unit.fittings.map(({ fitting, count }) => [String(count), titles.get(fitting) ?? fitting]),
+  };
+}
+
+/** The pages with a unit drawn apart and its tables; more than one only where the tables need them. */
+export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOptions): Drawing[] {
+  const { frame } = PAGE;
+  const bottom = frame.y1 - 3 * TITLE_ROW_HEIGHT - 2;
+  const tables = [partsTable(unit, options.titles), fittingsTable(unit, options.titles)];
+  const from = tables.map(() => 0);
+  const sketches: Sketch[] = [];
+  do {
+    const sketch = new Sketch(options.measure);
+    const first = sketches.length === 0;
+    sketches.push(sketch);
+    drawFrame(sketch, PAGE);
+    const left = first ? frame.x1 - TABLE_WIDTH_MM : frame.x0 + 3;
+    const room = { x0: left, y0: frame.y0 + 3, x1: frame.x1 - 3, y1: bottom };
+    if (first) drawPicture(sketch, unit, { x0: frame.x0 + 2, y0: frame.y0 + 2, x1: left - 3, y1: bottom });
+    const space = tableSpace(columnsOf(room, 60, TABLE_WIDTH_MM - 3));
+    tables.forEach((table, index) => {
+      if (from[index]! < table.rows.length) from[index] = flowTable(sketch, table, from[index]!, space);
+    });
+  } while (tables.some((table, index) => from[index]! < table.rows.length));
+  return sketches.map((sketch, index) => {
+    drawTitleBlock(sketch, PAGE, titleOf(unit, options, index + 2, sketches.length + 1));
+    return {
+      widthMm: PAGE.widthMm,
+      heightMm: PAGE.heightMm,
+      title: `${options.job}: panels of ${unit.name}`,
+      description: `${unit.name} drawn apart, with the numbers, sizes and boards of its ${unit.panels.length} panels.`,
+      shapes: sketch.shapes,
+    };
+  });
+}
+
+function titleOf(unit: PlacedUnit, options: FurnitureDrawingOptions, page: number, pages: number) {
+  const kind = options.titles.get(unit.unit) ?? unit.unit;
+  const words = {
+    document: 'Panels of a unit',
+    what: unit.name,
+    kind,
+    size: sizeWords(unit),
+    scale: 'none',
+    page,
+    pages,
+  };
+  return furnitureTitle(options, words);
+}
+
+function drawPicture(sketch: Sketch, unit: PlacedUnit, field: Box): void {
+  if (unit.panels.length === 0) return;
+  const note = 'A broken line leads to a panel that stands behind others.';
+  sketch.text('numbers', note, field.x0 + 2, field.y1 - 1, { sizeMm: SMALL });
+  const margin = 9;
+  const inner = {
+    x0: field.x0 + margin,
+    y0: field.y0 + margin,
+    x1: field.x1 - margin,
+    y1: field.y1 - margin,
+  };
+  const picture = pictureOf(unit, inner);
+  paint(sketch, picture);
+  number(sketch, picture, field);
+}

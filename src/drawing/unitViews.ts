@@ -1,0 +1,204 @@
+import { extentSize } from '../basics/boxes.ts';
+import type { PlacedUnit } from '../model/furniture.ts';
+import type { Extent } from '../model/geometry.ts';
+import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.ts';
+import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import { drawExplodedPages } from './explodedPage.ts';
+import { type ViewLine, viewLines } from './hiddenLines.ts';
+import { SMALL, WIDE } from './lettering.ts';
+import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
+import { Sketch } from './sketch.ts';
+import { innerExtents, openingChain, panelWithOpenings } from './unitMeasures.ts';
+import { type Body, bodyOf, FROM_ABOVE, FROM_FRONT, FROM_LEFT, faceOf, type Look } from './unitProjection.ts';
+import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
+
+/** Line of hidden edges: narrow, dashed (ISO 128, type 02). */
+export const HIDDEN: Stroke = { widthMm: 0.18, dashMm: [1.6, 0.8] };
+/** Scales that are drawn to, largest first: those of ISO 5455 and steps between them where a page would stay half empty. */
+export const REDUCTIONS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 100, 200] as const;
+
+const PAGE = pageOf('A4');
+const GAP_MM = 14;
+const HEADING_MM = 5;
+
+/** How a view lies on the page: µm across and up to mm. */
+export interface Placed {
+  readonly box: Box;
+  readonly x: (um: number) => number;
+  readonly y: (um: number) => number;
+}
+
+/** A view of an extent of space with its lower left corner at a place of the page. */
+export function placeView(u: Extent, v: Extent, left: number, bottom: number, reduction: number): Placed {
+  const mm = (um: number) => um / 1000 / reduction;
+  const x = (um: number) => left + mm(um - u[0]);
+  const y = (um: number) => bottom - mm(um - v[0]);
+  return { box: { x0: left, x1: x(u[1]), y0: y(v[1]), y1: bottom }, x, y };
+}
+
+function segmentsOf(lines: readonly ViewLine[], view: Placed): Segment[] {
+  return lines.map(({ runs, at, extent }) =>
+    runs === 'level'
+      ? [view.x(extent[0]), view.y(at), view.x(extent[1]), view.y(at)]
+      : [view.x(at), view.y(extent[0]), view.x(at), view.y(extent[1])],
+  );
+}
+
+/** The lines of some bodies: hidden ones dashed below, visible ones over them. */
+export function drawBodies(
+  sketch: Sketch,
+  bodies: readonly Body[],
+  look: Look,
+  view: Placed,
+  hidden: 'with hidden lines' | 'visible lines only',
+): void {
+  const lines = viewLines(bodies, look);
+  if (hidden === 'with hidden lines') {
+    // Each dash pattern starts anew with each line, so that short hidden edges still show.
+    sketch.lines('hidden lines', segmentsOf(lines.hidden, view), HIDDEN);
+  }
+  sketch.lines('panels', segmentsOf(lines.visible, view), WIDE);
+}
+
+interface Rows {
+  /** Rows of chains, nearest to the view first; the overall dimension comes after them. */
+  readonly below: readonly (readonly Extent[])[];
+  readonly left: readonly (readonly Extent[])[];
+}
+
+function drawRows(sketch: Sketch, rows: Rows, view: Placed, sign: { across: 1 | -1 }): void {
+  const turned = ([from, to]: Extent): Extent => (sign.across === 1 ? [from, to] : [0 - to, 0 - from]);
+  rows.below.forEach((chain, index) => {
+    const place: DimensionPlace = {
+      reads: 'across',
+      lineMm: view.box.y1 + 1 + DIMENSION_ROW_MM * (index + 1),
+      fromMm: view.box.y1,
+      onPage: view.x,
+    };
+    drawChain(sketch, chain.map(turned), place);
+  });
+  rows.left.forEach((chain, index) => {
+    const place: DimensionPlace = {
+      reads: 'up',
+      lineMm: view.box.x0 - 1 - DIMENSION_ROW_MM * (index + 1),
+      fromMm: view.box.x0,
+      onPage: view.y,
+    };
+    drawChain(sketch, chain, place);
+  });
+}
+
+/** The chains of each view; empty ones take no row. */
+function rowsOf(unit: PlacedUnit): { front: Rows; side: Rows; plan: Rows } {
+  const inner = innerExtents(unit);
+  const inFront = panelWithOpenings(unit, 'y');
+  const onTop = panelWithOpenings(unit, 'z');
+  const filled = (chains: readonly (readonly Extent[])[]) => chains.filter((chain) => chain.length > 0);
+  const { x, y, z } = unit.outside;
+  return {
+    front: {
+      below: filled([inFront ? openingChain(inFront, 'x') : [], inner.x, [x]]),
+      left: filled([inFront ? openingChain(inFront, 'z') : [], inner.z, [z]]),
+    },
+    side: { below: filled([inner.y, [y]]), left: [] },
+    plan: {
+      below: filled([onTop ? openingChain(onTop, 'x') : []]),
+      left: filled([onTop ? openingChain(onTop, 'y') : []]),
+    },
+  };
+}
+
+interface Arrangement {
+  readonly reduction: number;
+  readonly left: number;
+  readonly top: number;
+  readonly gapAcross: number;
+  readonly gapDown: number;
+}
+
+/** The largest scale at which front, side and plan with their dimensions fit onto the page, and where they begin. */
+function arrange(unit: PlacedUnit, rows: ReturnType<typeof rowsOf>): Arrangement {
+  const size = (axis: 'x' | 'y' | 'z', reduction: number) =>
+    extentSize(unit.outside[axis]) / 1000 / reduction;
+  const { frame } = PAGE;
+  const row = (count: number) => 2 + DIMENSION_ROW_MM * count;
+  const leftRows = row(Math.max(rows.front.left.length, rows.plan.left.length));
+  const gapDown = row(rows.front.below.length) + HEADING_MM + 2;
+  const blockTop = frame.y1 - 3 * TITLE_ROW_HEIGHT;
+  const top = frame.y0 + HEADING_MM + 3;
+  const fits = (reduction: number) => {
+    const planRight = frame.x0 + 4 + leftRows + size('x', reduction);
+    const right = planRight + GAP_MM + size('y', reduction);
+    const lowest = planRight + 4 < frame.x1 - TITLE_BLOCK_WIDTH ? frame.y1 : blockTop;
+    const frontBottom = top + size('z', reduction);
+    const bottom = frontBottom + gapDown + size('y', reduction) + row(rows.plan.below.length) + 1;
+    const sideBottom = frontBottom + row(rows.side.below.length) + 2;
+    return right + 4 <= frame.x1 && bottom <= lowest && sideBottom <= blockTop;
+  };
+  const reduction = REDUCTIONS.find(fits);
+  if (reduction === undefined) throw new Error(`the unit ${unit.name} is too large to be drawn`);
+  const width = leftRows + size('x', reduction) + GAP_MM + size('y', reduction);
+  const underPlan = frame.x0 + 4 + leftRows + size('x', reduction) + 4 < frame.x1 - TITLE_BLOCK_WIDTH;
+  const free = frame.x1 - frame.x0 - 8 - width;
+  // Beside the title block the views stay on the left; above it they stand in the middle.
+  return {
+    reduction,
+    left: frame.x0 + 4 + leftRows + (underPlan ? 0 : free / 2),
+    top,
+    gapAcross: GAP_MM,
+    gapDown,
+  };
+}
+
+function heading(sketch: Sketch, view: Placed, text: string): void {
+  const { box } = view;
+  const width = sketch.measure(text, SMALL, 'bold');
+  const x = Math.min(Math.max(box.x0, PAGE.frame.x0 + 2), PAGE.frame.x1 - width - 2);
+  sketch.text('numbers', text, x, box.y0 - 2, { sizeMm: SMALL, weight: 'bold' });
+}
+
+function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages: number): Drawing {
+  const sketch = new Sketch(options.measure);
+  const rows = rowsOf(unit);
+  const { reduction, left, top, gapAcross, gapDown } = arrange(unit, rows);
+  drawFrame(sketch, PAGE);
+  const kind = options.titles.get(unit.unit) ?? unit.unit;
+  const size = sizeWords(unit);
+  const words = { document: 'Unit', what: unit.name, kind, size, scale: `1 : ${reduction}`, page: 1, pages };
+  drawTitleBlock(sketch, PAGE, furnitureTitle(options, words));
+  const bodies = unit.panels.map(bodyOf);
+  const outside = (look: Look) => faceOf(unit.outside, look);
+  const down = (look: Look) => extentSize(outside(look).v) / 1000 / reduction;
+  const place = (look: Look, x0: number, bottom: number) =>
+    placeView(outside(look).u, outside(look).v, x0, bottom, reduction);
+  const front = place(FROM_FRONT, left, top + down(FROM_FRONT));
+  const side = place(FROM_LEFT, front.box.x1 + gapAcross, front.box.y1);
+  const plan = place(FROM_ABOVE, left, front.box.y1 + gapDown + down(FROM_ABOVE));
+  const views = [
+    [FROM_FRONT, front, rows.front, 'Front', 1],
+    [FROM_LEFT, side, rows.side, 'From the left', -1],
+    [FROM_ABOVE, plan, rows.plan, 'Plan', 1],
+  ] as const;
+  for (const [look, view, its, name, across] of views) {
+    drawBodies(sketch, bodies, look, view, 'with hidden lines');
+    drawRows(sketch, its, view, { across });
+    heading(sketch, view, name);
+  }
+  return {
+    widthMm: PAGE.widthMm,
+    heightMm: PAGE.heightMm,
+    title: `${options.job}: ${unit.name}`,
+    description: `Front, side and plan of ${unit.name}, ${size} mm, with dimensions.`,
+    shapes: sketch.shapes,
+  };
+}
+
+/**
+ * The drawings of one unit on A4: front, from the left and plan in first-angle projection (ISO 128, ISO 5456-2) with
+ * hidden edges dashed and dimensions after ISO 129; then the unit drawn apart with the numbers of its panels, a table of
+ * them and its fittings. The same unit gives the same drawings.
+ */
+export function drawUnit(unit: PlacedUnit, options: FurnitureDrawingOptions): Drawing[] {
+  const exploded = drawExplodedPages(unit, options);
+  return [drawViewsPage(unit, options, 1 + exploded.length), ...exploded];
+}

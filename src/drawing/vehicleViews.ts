@@ -1,0 +1,419 @@
+import { printMmShort } from '../basics/lengths.ts';
+import { freeAcrossUm, widthAtUm } from '../basics/vehicleSection.ts';
+import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Extent, Box as SolidBox } from '../model/geometry.ts';
+import type { Finish, Vehicle } from '../model/library.ts';
+import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
+import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import { fillFinish } from './finishFill.ts';
+import { hangsAbove, lengthsAlong, unitsBySide, walkway } from './layoutMeasures.ts';
+import { FRAME, LINE_PITCH, NARROW, NORMAL, SMALL, wrap } from './lettering.ts';
+import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { type OwnedFace, seenFields } from './seenFinishes.ts';
+import { Sketch } from './sketch.ts';
+import {
+  type Body,
+  FROM_ABOVE,
+  faceOf,
+  type Look,
+  placedBodyOf,
+  TO_CAB,
+  TO_LEFT_WALL,
+  TO_RIGHT_WALL,
+} from './unitProjection.ts';
+import { type FurnitureDrawingOptions, furnitureTitle } from './unitTitle.ts';
+import { drawBodies, HIDDEN, type Placed, placeView, REDUCTIONS } from './unitViews.ts';
+
+const PAGE = pageOf('A3');
+const DASHED: Stroke = { widthMm: 0.25, dashMm: [2.4, 1] };
+const LEFT_MM = 16;
+const GAP_MM = 22;
+const TOP_MM = 16;
+const BETWEEN_MM = 27;
+
+/** Seen from above, the right side of the vehicle is at the top: across runs to the rear, up to the right side. */
+const PLAN: Look = FROM_ABOVE;
+
+interface Standing {
+  readonly unit: PlacedUnit;
+  readonly number: number;
+  readonly bodies: readonly { readonly panel: Panel; readonly body: Body }[];
+}
+
+interface Room {
+  readonly vehicle: Vehicle;
+  /** The widest the body is, across. */
+  readonly across: Extent;
+  readonly floor: Extent;
+  readonly units: readonly Standing[];
+  readonly finishes: ReadonlyMap<string, Finish>;
+}
+
+/** The part of a box on one side of the middle of the vehicle. */
+function clipped(box: SolidBox, y: Extent): SolidBox | null {
+  const from = Math.max(box.y[0], y[0]);
+  const to = Math.min(box.y[1], y[1]);
+  return from < to ? { ...box, y: [from, to] } : null;
+}
+
+function clippedBody(body: Body, y: Extent): Body | null {
+  const box = clipped(body.box, y);
+  if (box === null) return null;
+  const all = (boxes: readonly SolidBox[]) => boxes.flatMap((each) => clipped(each, y) ?? []);
+  return { box, holes: all(body.holes), solids: all(body.solids) };
+}
+
+/** Which way the grain of a panel runs in a view. */
+function grainIn(panel: Panel, unit: PlacedUnit, look: Look): 'across' | 'up' {
+  const own = panel.lengthAxis;
+  const turned = unit.facing === 'front' || unit.facing === 'rear';
+  const axis = own === 'z' || !turned ? own : own === 'x' ? 'y' : 'x';
+  return axis === look.across[0] ? 'across' : 'up';
+}
+
+function pageBox(u: Extent, v: Extent, view: Placed): Box {
+  return { x0: view.x(u[0]), x1: view.x(u[1]), y0: view.y(v[1]), y1: view.y(v[0]) };
+}
+
+/** Fills and visible lines of units in a view, and each unit's number and name where it is seen. */
+function drawStanding(
+  sketch: Sketch,
+  standing: readonly Standing[],
+  look: Look,
+  view: Placed,
+  room: Room,
+): () => void {
+  const faces = standing.flatMap(({ unit, bodies, number }) =>
+    bodies.flatMap(({ panel, body }) =>
+      body.solids.map(
+        (solid): OwnedFace<{ panel: Panel; unit: PlacedUnit; number: number }> => ({
+          ...faceOf(solid, look),
+          owner: ownerOf(panel, unit, number),
+        }),
+      ),
+    ),
+  );
+  const fields = seenFields(faces);
+  for (const { u, v, owner } of fields) {
+    const finish = room.finishes.get(owner.panel.finish);
+    if (finish) fillFinish(sketch, pageBox(u, v, view), finish, grainIn(owner.panel, owner.unit, look));
+  }
+  const bodies = standing.flatMap((each) => each.bodies.map(({ body }) => body));
+  drawBodies(sketch, bodies, look, view, 'visible lines only');
+  // Words come after everything that is drawn over the furniture.
+  return () => {
+    for (const { unit, number } of standing) labelUnit(unit, number);
+  };
+  function labelUnit(unit: PlacedUnit, number: number): void {
+    const own = fields
+      .filter((field) => field.owner.number === number)
+      .map(({ u, v }) => pageBox(u, v, view));
+    label(sketch, own, `${number} ${unit.name}`, String(number));
+  }
+}
+
+const owners = new WeakMap<Panel, { panel: Panel; unit: PlacedUnit; number: number }>();
+
+/** One owner per panel, so that fields of one panel can be told from those of another. */
+function ownerOf(panel: Panel, unit: PlacedUnit, number: number) {
+  let owner = owners.get(panel);
+  if (owner === undefined || owner.number !== number) {
+    owner = { panel, unit, number };
+    owners.set(panel, owner);
+  }
+  return owner;
+}
+
+/** Writes a unit's words onto the largest field that is seen of it, on white; its number alone where words have no room. */
+function label(sketch: Sketch, fields: readonly Box[], words: string, number: string): void {
+  const area = (box: Box) => (box.x1 - box.x0) * (box.y1 - box.y0);
+  const largest = [...fields].sort((a, b) => area(b) - area(a)).slice(0, 8);
+  for (const [text, sizeMm] of [
+    [words, NORMAL],
+    [words, SMALL],
+    [number, SMALL],
+  ] as const) {
+    for (const field of largest) {
+      const width = Math.min(40, field.x1 - field.x0 - 1.6);
+      if (width < 2) continue;
+      const lines = wrap(text, width, sizeMm, 'regular', sketch.measure);
+      const wide = Math.max(...lines.map((line) => sketch.measure(line, sizeMm, 'regular')));
+      const broken = lines.join(' ') !== text;
+      const high = lines.length * sizeMm * LINE_PITCH;
+      const [x, y] = [(field.x0 + field.x1) / 2, (field.y0 + field.y1) / 2];
+      const room = {
+        x0: x - wide / 2 - 0.5,
+        x1: x + wide / 2 + 0.5,
+        y0: y - high / 2 - 0.2,
+        y1: y + high / 2 + 0.2,
+      };
+      if (broken || high + 0.4 > field.y1 - field.y0 || !sketch.taken.isFree(room)) continue;
+      sketch.rect('numbers', room, { fill: 0 });
+      lines.forEach((line, index) => {
+        const base = y - high / 2 + (index + 0.76) * sizeMm * LINE_PITCH;
+        sketch.text('numbers', line, x, base, { sizeMm, anchor: 'middle' });
+      });
+      return;
+    }
+  }
+}
+
+function dashedBox(sketch: Sketch, box: Box, stroke: Stroke): void {
+  sketch.rect('surroundings', box, { stroke });
+}
+
+/** A body or opening of the vehicle in a view, dashed; what lies outside the view's border is cut off at it. */
+function drawObstacle(sketch: Sketch, box: SolidBox, look: Look, view: Placed, word: string): void {
+  const { u, v } = faceOf(box, look);
+  const on = pageBox(u, v, view);
+  const within = {
+    x0: Math.max(on.x0, view.box.x0 - 3),
+    x1: Math.min(on.x1, view.box.x1 + 3),
+    y0: Math.max(on.y0, view.box.y0),
+    y1: Math.min(on.y1, view.box.y1),
+  };
+  if (within.x0 >= within.x1 || within.y0 >= within.y1) return;
+  dashedBox(sketch, within, DASHED);
+  const width = sketch.measure(word, SMALL, 'regular');
+  const x = (within.x0 + within.x1) / 2;
+  const y = within.y1 - 0.9;
+  const room = {
+    x0: x - width / 2 - 0.4,
+    x1: x + width / 2 + 0.4,
+    y0: y - SMALL * 0.8,
+    y1: y + SMALL * 0.26,
+  };
+  if (width + 1 > within.x1 - within.x0 || SMALL > within.y1 - within.y0 || !sketch.taken.isFree(room))
+    return;
+  sketch.rect('numbers', room, { fill: 0 });
+  sketch.text('numbers', word, x, y, { sizeMm: SMALL, anchor: 'middle' });
+}
+
+function across(sketch: Sketch, extent: Extent, view: Placed, side: 'above' | 'below', row: number): void {
+  const away = 1 + DIMENSION_ROW_MM * row;
+  const place =
+    side === 'below'
+      ? { lineMm: view.box.y1 + away, fromMm: view.box.y1 }
+      : { lineMm: view.box.y0 - away, fromMm: view.box.y0 };
+  drawDimension(sketch, extent, { reads: 'across', onPage: view.x, ...place });
+}
+
+function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed): void {
+  const { vehicle } = room;
+  const standing = room.units.filter(({ unit }) => !hangsAbove(unit, vehicle));
+  const { left, right } = unitsBySide(furniture, vehicle);
+  const way = walkway(left, right);
+  if (way !== null) {
+    const x = view.x(way.atUm);
+    const [low, high] = [view.y(way.across[1]), view.y(way.across[0])];
+    sketch.arrow('dimensions', [x, low], [x, high], 'both', 1.5);
+    const text = `walkway ${printMmShort(way.across[1] - way.across[0])}`;
+    sketch.text('dimensions', text, x + 1.2, (low + high) / 2 + SMALL * 0.36, { sizeMm: SMALL });
+  }
+  const writeLabels = drawStanding(sketch, standing, PLAN, view, room);
+  for (const { unit, number } of room.units.filter((each) => hangsAbove(each.unit, vehicle))) {
+    const { u, v } = faceOf(unit.placeOutside, PLAN);
+    const box = pageBox(u, v, view);
+    dashedBox(sketch, box, HIDDEN);
+    const corner = { x0: box.x1 - 4, x1: box.x1, y0: box.y0, y1: box.y0 + 4 };
+    label(sketch, [corner, { ...corner, x0: box.x0, x1: box.x0 + 4 }, box], String(number), String(number));
+  }
+  sketch.rect('surroundings', pageBox([0, vehicle.insideLengthUm], room.floor, view), { stroke: NARROW });
+  sketch.rect('surroundings', view.box, { stroke: FRAME });
+  for (const each of vehicle.wheelArches) drawObstacle(sketch, each, PLAN, view, 'wheel arch');
+  for (const each of vehicle.doors) drawObstacle(sketch, each, PLAN, view, each.name);
+  writeLabels();
+  for (const extent of lengthsAlong(left)) across(sketch, extent, view, 'below', 1);
+  across(sketch, [0, vehicle.insideLengthUm], view, 'below', 2);
+  for (const extent of lengthsAlong(right)) across(sketch, extent, view, 'above', 1);
+  upright(sketch, room.floor, view, 1);
+}
+
+function upright(sketch: Sketch, extent: Extent, view: Placed, row: number): void {
+  const lineMm = view.box.x0 - 1 - DIMENSION_ROW_MM * row;
+  drawDimension(sketch, extent, { reads: 'up', onPage: view.y, lineMm, fromMm: view.box.x0 });
+}
+
+function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: Placed): void {
+  const { vehicle } = room;
+  const standing = room.units
+    .map((each) => ({
+      ...each,
+      bodies: each.bodies.flatMap(({ panel, body }) => {
+        const part = clippedBody(body, y);
+        return part === null ? [] : [{ panel, body: part }];
+      }),
+    }))
+    .filter(({ bodies }) => bodies.length > 0);
+  const writeLabels = drawStanding(sketch, standing, look, view, room);
+  sketch.rect('surroundings', view.box, { stroke: FRAME });
+  const widthUm = room.floor[1];
+  const onSide = (each: SolidBox) =>
+    look === TO_LEFT_WALL ? each.y[0] + each.y[1] < widthUm && each.y[1] <= y[1] : each.y[0] >= y[0];
+  for (const each of vehicle.wheelArches.filter(onSide)) drawObstacle(sketch, each, look, view, 'wheel arch');
+  for (const each of vehicle.doors.filter(onSide)) drawObstacle(sketch, each, look, view, each.name);
+  writeLabels();
+  const turned = ([from, to]: Extent): Extent => (look.across[1] === 1 ? [from, to] : [0 - to, 0 - from]);
+  const floor = standing.filter(({ unit }) => !hangsAbove(unit, vehicle)).map(({ unit }) => unit);
+  for (const extent of lengthsAlong(floor)) across(sketch, turned(extent), view, 'below', 1);
+  for (const { unit } of standing.filter((each) => hangsAbove(each.unit, vehicle))) {
+    across(sketch, turned(unit.placeOutside.x), view, 'above', 1);
+  }
+  upright(sketch, [0, vehicle.insideHeightUm], view, 2);
+  const tallest = standing.reduce((most, { unit }) => Math.max(most, unit.placeOutside.z[1]), 0);
+  if (tallest > 0) upright(sketch, [0, tallest], view, 1);
+}
+
+/** The body's cross-section with the outsides of the units, looking to the cab. */
+function drawSection(sketch: Sketch, room: Room, view: Placed): void {
+  const { vehicle } = room;
+  const bodies = room.units.map(({ unit }): Body => {
+    return { box: unit.placeOutside, holes: [], solids: [unit.placeOutside] };
+  });
+  drawBodies(sketch, bodies, TO_CAB, view, 'visible lines only');
+  const heights = [0, ...vehicle.widthAtHeight.map((point) => point.heightUm), vehicle.insideHeightUm];
+  const sorted = [...new Set(heights)].filter((at) => at <= vehicle.insideHeightUm).sort((a, b) => a - b);
+  const wall = (end: 0 | 1) =>
+    sorted.map((at) => [view.x(freeAcrossUm(vehicle, at, at)[end]), view.y(at)] as const);
+  const outline = [...wall(0), ...wall(1).reverse()];
+  const segments = outline.map((from, index): Segment => {
+    const to = outline[(index + 1) % outline.length]!;
+    return [from[0], from[1], to[0], to[1]];
+  });
+  sketch.lines('surroundings', segments, FRAME);
+  for (const each of vehicle.wheelArches) drawObstacle(sketch, each, TO_CAB, view, '');
+  across(sketch, room.floor, view, 'below', 1);
+  across(sketch, room.across, view, 'below', 2);
+}
+
+function drawLegend(sketch: Sketch, room: Room, field: Box): void {
+  const used = new Set(room.units.flatMap(({ unit }) => unit.panels.map((panel) => panel.finish)));
+  let y = field.y0;
+  const row = 6;
+  for (const id of [...used].sort()) {
+    const finish = room.finishes.get(id);
+    if (finish === undefined) continue;
+    const box = { x0: field.x0, x1: field.x0 + 12, y0: y, y1: y + 4.4 };
+    fillFinish(sketch, box, finish, 'across');
+    sketch.rect('finishes', box, { stroke: NARROW });
+    sketch.text('numbers', finish.title, field.x0 + 14, y + 3.1, { sizeMm: SMALL });
+    y += row;
+  }
+  const dashes = [
+    [DASHED, 'door opening, wheel arch'],
+    [HIDDEN, 'in the plan: hangs above'],
+  ] as const;
+  for (const [stroke, words] of dashes) {
+    sketch.line('surroundings', field.x0, y + 2.2, field.x0 + 12, y + 2.2, stroke);
+    sketch.text('numbers', words, field.x0 + 14, y + 3.1, { sizeMm: SMALL });
+    y += row;
+  }
+  const names = room.units.map(({ unit, number }) => `${number} ${unit.name}`);
+  const columns = 2;
+  const perColumn = Math.ceil(names.length / columns);
+  names.forEach((name, index) => {
+    const x = field.x0 + 50 + Math.floor(index / perColumn) * 32;
+    sketch.text('numbers', name, x, field.y0 + 3 + (index % perColumn) * 3.6, { sizeMm: SMALL });
+  });
+}
+
+function roomOf(furniture: Furniture, vehicle: Vehicle, finishes: ReadonlyMap<string, Finish>): Room {
+  const widest = Math.max(widthAtUm(vehicle, 0), ...vehicle.widthAtHeight.map((point) => point.widthUm));
+  const floorUm = widthAtUm(vehicle, 0);
+  const beyond = Math.ceil((widest - floorUm) / 2);
+  return {
+    vehicle,
+    across: [0 - beyond, floorUm + beyond],
+    floor: [0, floorUm],
+    finishes,
+    units: furniture.units.map((unit, index) => ({
+      unit,
+      number: index + 1,
+      bodies: unit.panels.map((panel) => ({ panel, body: placedBodyOf(panel, unit) })),
+    })),
+  };
+}
+
+function reductionFor(lengthUm: number, widthUm: number, heightUm: number): number {
+  const { frame } = PAGE;
+  const wide = frame.x1 - frame.x0;
+  const high = frame.y1 - frame.y0 - 3 * TITLE_ROW_HEIGHT;
+  const reduction = REDUCTIONS.find((by) => {
+    const [length, width, height] = [lengthUm, widthUm, heightUm].map((um) => um / 1000 / by) as [
+      number,
+      number,
+      number,
+    ];
+    const upper = Math.max(width, height);
+    return (
+      LEFT_MM + Math.max(length * 2 + GAP_MM + 4, length + width + GAP_MM + 122) <= wide &&
+      TOP_MM + upper + BETWEEN_MM + height + 10 <= high
+    );
+  });
+  if (reduction === undefined) throw new Error(`a vehicle ${lengthUm} µm long is too large to be drawn`);
+  return reduction;
+}
+
+/**
+ * The drawing of an order's furniture in its vehicle on A3: plan from above with what hangs higher dashed, the body's
+ * section, and the views to the left and the right wall from the middle, with main dimensions. Finishes are shown by tone
+ * and hatch with a legend; what hides what is worked out panel by panel.
+ */
+export function drawLayout(
+  furniture: Furniture,
+  vehicle: Vehicle,
+  finishes: ReadonlyMap<string, Finish>,
+  options: FurnitureDrawingOptions,
+): Drawing[] {
+  const room = roomOf(furniture, vehicle, finishes);
+  const lengthUm = vehicle.insideLengthUm;
+  const widthUm = room.across[1] - room.across[0];
+  const heightUm = vehicle.insideHeightUm;
+  const reduction = reductionFor(lengthUm, widthUm, heightUm);
+  const mm = (um: number) => um / 1000 / reduction;
+  const sketch = new Sketch(options.measure);
+  const { frame } = PAGE;
+  drawFrame(sketch, PAGE);
+  const size = `${printMmShort(lengthUm)} × ${printMmShort(room.floor[1])} × ${printMmShort(heightUm)}`;
+  const words = {
+    document: 'Layout',
+    what: vehicle.title,
+    kind: options.job,
+    size,
+    scale: `1 : ${reduction}`,
+  };
+  const fields = furnitureTitle(options, { ...words, page: 1, pages: 1 });
+  drawTitleBlock(sketch, PAGE, fields);
+  const x0 = frame.x0 + LEFT_MM;
+  const upper = frame.y0 + TOP_MM + Math.max(mm(widthUm), mm(heightUm));
+  const lower = upper + BETWEEN_MM + mm(heightUm);
+  const plan = placeView([0, lengthUm], room.across, x0, upper, reduction);
+  const section = placeView(room.across, [0, heightUm], plan.box.x1 + GAP_MM, upper, reduction);
+  const toRight = placeView([0, lengthUm], [0, heightUm], x0, lower, reduction);
+  const toLeft = placeView([0 - lengthUm, 0], [0, heightUm], toRight.box.x1 + GAP_MM, lower, reduction);
+  const middle = room.floor[1] / 2;
+  const titles = [
+    [plan, 'Plan: cab on the left, right side of the vehicle at the top'],
+    [section, 'Section, looking to the cab'],
+    [toRight, 'Right wall'],
+    [toLeft, 'Left wall'],
+  ] as const;
+  for (const [view, text] of titles) {
+    sketch.text('numbers', text, view.box.x0, view.box.y0 - 9.5, { sizeMm: SMALL, weight: 'bold' });
+  }
+  drawPlan(sketch, room, furniture, plan);
+  drawSection(sketch, room, section);
+  drawElevation(sketch, room, TO_RIGHT_WALL, [middle, room.across[1]], toRight);
+  drawElevation(sketch, room, TO_LEFT_WALL, [room.across[0], middle], toLeft);
+  const legend = { x0: section.box.x1 + 10, y0: frame.y0 + 8, x1: frame.x1, y1: upper };
+  drawLegend(sketch, room, legend);
+  return [
+    {
+      widthMm: PAGE.widthMm,
+      heightMm: PAGE.heightMm,
+      title: `${options.job}: layout`,
+      description: `Plan, section and both walls of ${vehicle.title} with ${furniture.units.length} units.`,
+      shapes: sketch.shapes,
+    },
+  ];
+}
