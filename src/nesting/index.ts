@@ -3,6 +3,7 @@ import type { Bound, NestedSheet, NestFailure, NestOptions, NestOutcome } from '
 import type { SheetPattern } from '../model/patterns.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { type Facts, makeFacts } from './facts.ts';
+import { fewerSettings } from './fewerSettings.ts';
 import { longestCutOf } from './longestCut.ts';
 import type { Plan } from './plan.ts';
 import { search } from './search.ts';
@@ -93,7 +94,7 @@ function runOut(unplaced: readonly number[]): NestFailure {
 
 function tidyAll(group: StockGroup, facts: Facts, plan: Plan): NestedSheet[] {
   const tidier = new TreeTidier(facts, group.saw.leastOffcut);
-  return plan.sheets.map(({ sheet, code }) => ({
+  return fewerSettings(facts, plan, tidier).sheets.map(({ sheet, code }) => ({
     sheet,
     copies: 1,
     root: tidier.tidy(readTree(code, facts.w, facts.h), sheet),
