@@ -127,7 +127,7 @@ function ownerOf(panel: Panel, unit: PlacedUnit, number: number) {
 /** Writes a unit's words onto the largest field that is seen of it, on white; its number alone where words have no room. */
 function label(sketch: Sketch, fields: readonly Box[], words: string, number: string): void {
   const area = (box: Box) => (box.x1 - box.x0) * (box.y1 - box.y0);
-  const largest = [...fields].sort((a, b) => area(b) - area(a)).slice(0, 8);
+  const largest = [...fields].sort((a, b) => area(b) - area(a)).slice(0, 60);
   for (const [text, sizeMm] of [
     [words, NORMAL],
     [words, SMALL],
@@ -163,7 +163,7 @@ function dashedBox(sketch: Sketch, box: Box, stroke: Stroke): void {
 }
 
 /** A body or opening of the vehicle in a view, dashed; what lies outside the view's border is cut off at it. */
-function drawObstacle(sketch: Sketch, box: SolidBox, look: Look, view: Placed, word: string): void {
+function drawObstacle(sketch: Sketch, box: SolidBox, look: Look, view: Placed, word: string): () => void {
   const { u, v } = faceOf(box, look);
   const on = pageBox(u, v, view);
   const within = {
@@ -172,21 +172,43 @@ function drawObstacle(sketch: Sketch, box: SolidBox, look: Look, view: Placed, w
     y0: Math.max(on.y0, view.box.y0),
     y1: Math.min(on.y1, view.box.y1),
   };
-  if (within.x0 >= within.x1 || within.y0 >= within.y1) return;
+  if (within.x0 >= within.x1 || within.y0 >= within.y1) return () => undefined;
   dashedBox(sketch, within, DASHED);
+  return () => writeInto(sketch, within, word);
+}
+
+/** Writes a word along the lower border of a field, where it has room there and no other word stands. */
+function writeInto(sketch: Sketch, field: Box, word: string): void {
   const width = sketch.measure(word, SMALL, 'regular');
-  const x = (within.x0 + within.x1) / 2;
-  const y = within.y1 - 0.9;
+  const x = (field.x0 + field.x1) / 2;
+  const y = field.y1 - 0.9;
   const room = {
     x0: x - width / 2 - 0.4,
     x1: x + width / 2 + 0.4,
     y0: y - SMALL * 0.8,
     y1: y + SMALL * 0.26,
   };
-  if (width + 1 > within.x1 - within.x0 || SMALL > within.y1 - within.y0 || !sketch.taken.isFree(room))
-    return;
+  const fits = width + 1 <= field.x1 - field.x0 && SMALL <= field.y1 - field.y0;
+  if (word === '' || !fits || !sketch.taken.isFree(room)) return;
   sketch.rect('numbers', room, { fill: 0 });
   sketch.text('numbers', word, x, y, { sizeMm: SMALL, anchor: 'middle' });
+}
+
+/** Wheel arches and doors in a view; what comes back writes their words. */
+function drawObstacles(
+  sketch: Sketch,
+  vehicle: Vehicle,
+  look: Look,
+  view: Placed,
+  which: (box: SolidBox) => boolean,
+): () => void {
+  const words = [
+    ...vehicle.wheelArches.filter(which).map((each) => drawObstacle(sketch, each, look, view, 'wheel arch')),
+    ...vehicle.doors.filter(which).map((each) => drawObstacle(sketch, each, look, view, each.name)),
+  ];
+  return () => {
+    for (const write of words) write();
+  };
 }
 
 function across(sketch: Sketch, extent: Extent, view: Placed, side: 'above' | 'below', row: number): void {
@@ -196,6 +218,22 @@ function across(sketch: Sketch, extent: Extent, view: Placed, side: 'above' | 'b
       ? { lineMm: view.box.y1 + away, fromMm: view.box.y1 }
       : { lineMm: view.box.y0 - away, fromMm: view.box.y0 };
   drawDimension(sketch, extent, { reads: 'across', onPage: view.x, ...place });
+}
+
+/** Squares of 4 mm along the borders of a box, from its corners on, then the whole box: where its number may stand. */
+function cornersThenEdges(box: Box): Box[] {
+  const side = 4;
+  const along = (from: number, to: number) => {
+    const count = Math.max(1, Math.floor((to - from) / side));
+    return Array.from(
+      { length: count },
+      (_, index) => from + (index * (to - from - side)) / Math.max(1, count - 1),
+    );
+  };
+  const square = (x: number, y: number) => ({ x0: x, y0: y, x1: x + side, y1: y + side });
+  const level = along(box.x0, box.x1).flatMap((x) => [square(x, box.y0), square(x, box.y1 - side)]);
+  const upright = along(box.y0, box.y1).flatMap((y) => [square(box.x0, y), square(box.x1 - side, y)]);
+  return [...level, ...upright, box];
 }
 
 function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed): void {
@@ -211,18 +249,25 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     sketch.text('dimensions', text, x + 1.2, (low + high) / 2 + SMALL * 0.36, { sizeMm: SMALL });
   }
   const writeLabels = drawStanding(sketch, standing, PLAN, view, room);
-  for (const { unit, number } of room.units.filter((each) => hangsAbove(each.unit, vehicle))) {
+  const hanging = room.units.filter((each) => hangsAbove(each.unit, vehicle));
+  for (const { unit } of hanging) {
     const { u, v } = faceOf(unit.placeOutside, PLAN);
     const box = pageBox(u, v, view);
     dashedBox(sketch, box, HIDDEN);
-    const corner = { x0: box.x1 - 4, x1: box.x1, y0: box.y0, y1: box.y0 + 4 };
-    label(sketch, [corner, { ...corner, x0: box.x0, x1: box.x0 + 4 }, box], String(number), String(number));
   }
   sketch.rect('surroundings', pageBox([0, vehicle.insideLengthUm], room.floor, view), { stroke: NARROW });
   sketch.rect('surroundings', view.box, { stroke: FRAME });
-  for (const each of vehicle.wheelArches) drawObstacle(sketch, each, PLAN, view, 'wheel arch');
-  for (const each of vehicle.doors) drawObstacle(sketch, each, PLAN, view, each.name);
+  const labelHanging = () => {
+    for (const { unit, number } of hanging) {
+      const { u, v } = faceOf(unit.placeOutside, PLAN);
+      const box = pageBox(u, v, view);
+      label(sketch, cornersThenEdges(box), String(number), String(number));
+    }
+  };
+  const writeObstacles = drawObstacles(sketch, vehicle, PLAN, view, () => true);
   writeLabels();
+  labelHanging();
+  writeObstacles();
   for (const extent of lengthsAlong(left)) across(sketch, extent, view, 'below', 1);
   across(sketch, [0, vehicle.insideLengthUm], view, 'below', 2);
   for (const extent of lengthsAlong(right)) across(sketch, extent, view, 'above', 1);
@@ -250,9 +295,9 @@ function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: 
   const widthUm = room.floor[1];
   const onSide = (each: SolidBox) =>
     look === TO_LEFT_WALL ? each.y[0] + each.y[1] < widthUm && each.y[1] <= y[1] : each.y[0] >= y[0];
-  for (const each of vehicle.wheelArches.filter(onSide)) drawObstacle(sketch, each, look, view, 'wheel arch');
-  for (const each of vehicle.doors.filter(onSide)) drawObstacle(sketch, each, look, view, each.name);
+  const writeObstacles = drawObstacles(sketch, vehicle, look, view, onSide);
   writeLabels();
+  writeObstacles();
   const turned = ([from, to]: Extent): Extent => (look.across[1] === 1 ? [from, to] : [0 - to, 0 - from]);
   const floor = standing.filter(({ unit }) => !hangsAbove(unit, vehicle)).map(({ unit }) => unit);
   for (const extent of lengthsAlong(floor)) across(sketch, turned(extent), view, 'below', 1);
@@ -376,6 +421,7 @@ export function drawLayout(
   drawFrame(sketch, PAGE);
   const size = `${printMmShort(lengthUm)} × ${printMmShort(room.floor[1])} × ${printMmShort(heightUm)}`;
   const words = {
+    sizeHeading: 'Inside length × width × height',
     document: 'Layout',
     what: vehicle.title,
     kind: options.job,
