@@ -5,7 +5,7 @@ import type { Job } from '../../src/pipeline/job.ts';
 import { libraryNamedBy, prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { CutOptions } from '../commands/cut.ts';
 import { safeFileName } from '../files/fileName.ts';
-import { libraryOfCommand, libraryOfOrder } from '../files/libraryFolder.ts';
+import { librariesOfCommand, libraryOfCommand, libraryOfOrder } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { diskReader } from '../files/reader.ts';
 
@@ -50,8 +50,8 @@ async function libraryFor(text: string, file: string, named: string | undefined)
   const name = libraryNamedBy(text, file);
   if (name !== undefined) return libraryOfOrder(name, file, { file, field: 'library' });
   // Whatever library there is lets the order be read, so that all that is wrong with it can be said.
-  const any = await libraryOfCommand(undefined);
-  if (any.ok) return any;
+  const [any] = await librariesOfCommand(undefined);
+  if (any?.ok) return any;
   const finding: Finding = {
     code: 'missing-field',
     severity: 'error',
