@@ -1,12 +1,11 @@
-import type { NestPiece } from '../model/nest.ts';
 import { AS_IS, type Facts, TURNED } from './facts.ts';
 import type { Plan } from './plan.ts';
-import { sawingOf } from './sawing.ts';
+import { type Sawing, sawingOf } from './sawing.ts';
 import { encodeTree, readTree, type SheetCode, type Tree } from './sheetCode.ts';
 import { offcutWorth, type TreeTidier } from './tidyTree.ts';
 
-/** Exchanges that are looked at; each takes some microseconds. */
-const MOST_LOOKS = 40_000;
+/** Exchanges that are looked at; each takes about five microseconds. */
+const MOST_LOOKS = 15_000;
 
 /** A node of a tree whose pieces can be exchanged. */
 interface Leaf {
@@ -28,7 +27,15 @@ type Node = Leaf | Branch;
 interface OpenSheet {
   readonly sheet: number;
   readonly root: Node;
+  freeArea: number;
+  /** By `settingsOf`. */
   settings: number;
+  /** Of the tidy tree; worked out when first needed. */
+  tidy: TidySheet | undefined;
+}
+
+interface TidySheet extends Sawing {
+  readonly worth: number;
 }
 
 /**
@@ -64,6 +71,10 @@ function resize(node: Node): void {
   }
   node.w = node.axis === 'w' ? sumW : mostW;
   node.h = node.axis === 'h' ? sumH : mostH;
+}
+
+function freeArea(facts: Facts, sheet: number, root: Node): number {
+  return leavesOf(root).reduce((free, { w, h }) => free - w * h, facts.sheetArea[sheet]!);
 }
 
 const LEVEL_STEP = 2 ** 31;
@@ -103,7 +114,13 @@ class Exchanges {
     for (const key of keys) copies.set(key, (copies.get(key) ?? 0) + 1);
     this.sheets = plan.sheets.map(({ sheet, code }) => {
       const root = openTree(readTree(code, facts.w, facts.h));
-      return { sheet, root, settings: settingsOf(root) };
+      return {
+        sheet,
+        root,
+        settings: settingsOf(root),
+        tidy: undefined,
+        freeArea: freeArea(facts, sheet, root),
+      };
     });
     this.leaves = this.sheets
       .filter((_, index) => copies.get(keys[index]!) === 1)
@@ -131,6 +148,8 @@ class Exchanges {
     const [a, b] = [this.leaves[i]!, this.leaves[j]!];
     if (a.leaf.item === b.leaf.item) return false;
     if (!this.mayLie(a.leaf, b.sheet.sheet) || !this.mayLie(b.leaf, a.sheet.sheet)) return false;
+    if (a.sheet !== b.sheet && !this.haveArea(a.sheet, b.sheet, b.leaf.w * b.leaf.h - a.leaf.w * a.leaf.h))
+      return false;
     this.looks++;
     const touched = a.sheet === b.sheet ? [a.sheet] : [a.sheet, b.sheet];
     const before = touched.reduce((sum, sheet) => sum + sheet.settings, 0);
@@ -139,20 +158,25 @@ class Exchanges {
       this.fits(sheet) ? settingsOf(sheet.root) : Number.POSITIVE_INFINITY,
     );
     if (after.reduce((sum, n) => sum + n, 0) < before) {
-      const changed = touched.map(({ root, sheet }) => this.tidied(root, sheet));
+      const changed = touched.map((sheet) => this.tidied(sheet));
       this.exchange(a.leaf, b.leaf, touched);
-      const unchanged = touched.map(({ root, sheet }) => this.tidied(root, sheet));
-      if (isBetter(changed, unchanged)) {
-        this.exchange(a.leaf, b.leaf, touched);
-        touched.forEach((sheet, index) => {
-          sheet.settings = after[index]!;
-        });
-        return true;
-      }
-      return false;
+      const unchanged = touched.map((sheet) => this.tidyOf(sheet));
+      if (!isBetter(changed, unchanged)) return false;
+      this.exchange(a.leaf, b.leaf, touched);
+      touched.forEach((sheet, index) => {
+        sheet.settings = after[index]!;
+        sheet.tidy = changed[index];
+        sheet.freeArea = freeArea(this.facts, sheet.sheet, sheet.root);
+      });
+      return true;
     }
     this.exchange(a.leaf, b.leaf, touched);
     return false;
+  }
+
+  /** Whether both sheets have the area when the pieces of `a` grow by `growth` and those of `b` shrink by it. */
+  private haveArea(a: OpenSheet, b: OpenSheet, growth: number): boolean {
+    return growth <= a.freeArea && -growth <= b.freeArea;
   }
 
   private mayLie(leaf: Leaf, sheet: number): boolean {
@@ -171,23 +195,29 @@ class Exchanges {
     for (const { root } of touched) resize(root);
   }
 
+  private tidyOf(sheet: OpenSheet): TidySheet | undefined {
+    sheet.tidy ??= this.tidied(sheet);
+    return sheet.tidy;
+  }
+
   /** Undefined when the saw cannot cut it. */
-  private tidied(root: Node, sheet: number): NestPiece | undefined {
-    return this.tidier.canBeSawn(root, sheet) ? this.tidier.tidy(root, sheet) : undefined;
+  private tidied({ root, sheet }: OpenSheet): TidySheet | undefined {
+    if (this.facts.limited && !this.tidier.canBeSawn(root, sheet)) return undefined;
+    const tree = this.tidier.tidy(root, sheet);
+    return { ...sawingOf(tree), worth: offcutWorth(tree) };
   }
 }
 
 function isBetter(
-  changed: readonly (NestPiece | undefined)[],
-  unchanged: readonly (NestPiece | undefined)[],
+  changed: readonly (TidySheet | undefined)[],
+  unchanged: readonly (TidySheet | undefined)[],
 ): boolean {
-  const sum = (trees: readonly (NestPiece | undefined)[], of: (tree: NestPiece) => number) =>
-    trees.reduce((all, tree) => all + (tree ? of(tree) : Number.POSITIVE_INFINITY), 0);
   if (changed.includes(undefined)) return false;
+  const sum = (sheets: readonly (TidySheet | undefined)[], what: keyof TidySheet) =>
+    sheets.reduce((all, sheet) => all + (sheet?.[what] ?? Number.POSITIVE_INFINITY), 0);
   return (
-    sum(changed, offcutWorth) >= sum(unchanged, offcutWorth) &&
-    sum(changed, (tree) => sawingOf(tree).levels) <= sum(unchanged, (tree) => sawingOf(tree).levels) &&
-    sum(changed, (tree) => sawingOf(tree).fenceSettings) <
-      sum(unchanged, (tree) => sawingOf(tree).fenceSettings)
+    sum(changed, 'worth') >= sum(unchanged, 'worth') &&
+    sum(changed, 'levels') <= sum(unchanged, 'levels') &&
+    sum(changed, 'fenceSettings') < sum(unchanged, 'fenceSettings')
   );
 }
