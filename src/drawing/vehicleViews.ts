@@ -220,9 +220,9 @@ function across(sketch: Sketch, extent: Extent, view: Placed, side: 'above' | 'b
   drawDimension(sketch, extent, { reads: 'across', onPage: view.x, ...place });
 }
 
-/** Squares of 4 mm along the borders of a box, from its corners on, then the whole box: where its number may stand. */
+/** Squares of 6 mm along the borders of a box, from its corners on, then the whole box: where its number may stand. */
 function cornersThenEdges(box: Box): Box[] {
-  const side = 4;
+  const side = 6;
   const along = (from: number, to: number) => {
     const count = Math.max(1, Math.floor((to - from) / side));
     return Array.from(

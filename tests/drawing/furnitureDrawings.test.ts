@@ -1,0 +1,146 @@
+import { describe, expect, it } from 'vitest';
+import {
+  boxesOverlap,
+  type Drawing,
+  type Shape,
+  type TextShape,
+  textBox,
+} from '../../src/drawing/drawing.ts';
+import { seenFields } from '../../src/drawing/seenFinishes.ts';
+import { innerExtents, openingChain, panelWithOpenings } from '../../src/drawing/unitMeasures.ts';
+import { drawUnit } from '../../src/drawing/unitViews.ts';
+import { drawLayout } from '../../src/drawing/vehicleViews.ts';
+import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
+import { measure, toSvg } from './drawingTools.ts';
+
+const library = demoLibrary();
+const options = { measure, job: 'Demonstration', titles: new Map<string, string>() };
+
+function drawingsOf(name: 'demo-long' | 'demo-short'): Drawing[] {
+  const order = demoOrder(library, name);
+  const furniture = furnish(order, library).furniture!;
+  const vehicle = library.vehicles.get(order.vehicle)!;
+  return [
+    ...furniture.units.flatMap((unit) => drawUnit(unit, options)),
+    ...drawLayout(furniture, vehicle, library.finishes, options),
+  ];
+}
+
+function pointsOf(shape: Shape): (readonly [number, number])[] {
+  switch (shape.kind) {
+    case 'line':
+      return [
+        [shape.x0, shape.y0],
+        [shape.x1, shape.y1],
+      ];
+    case 'lines':
+      return shape.segments.flatMap(([x0, y0, x1, y1]) => [[x0, y0] as const, [x1, y1] as const]);
+    case 'rect':
+      return [
+        [shape.box.x0, shape.box.y0],
+        [shape.box.x1, shape.box.y1],
+      ];
+    case 'polygon':
+      return [...shape.points];
+    case 'text': {
+      const { x0, y0, x1, y1 } = textBox(shape);
+      return [
+        [x0, y0],
+        [x1, y1],
+      ];
+    }
+  }
+}
+
+describe.each(['demo-long', 'demo-short'] as const)('every drawing of the furniture of %s', (name) => {
+  const drawings = drawingsOf(name);
+
+  it('has no text on another', () => {
+    for (const { shapes, title } of drawings) {
+      const texts = shapes.filter((shape): shape is TextShape => shape.kind === 'text');
+      texts.forEach((one, index) => {
+        const box = textBox(one);
+        const on = texts.slice(0, index).filter((other) => boxesOverlap(box, textBox(other)));
+        expect(on.map((other) => `${title}: ${one.text} on ${other.text}`)).toEqual([]);
+      });
+    }
+  });
+
+  it('stays inside the frame', () => {
+    for (const { shapes, title, widthMm, heightMm } of drawings) {
+      for (const [x, y] of shapes.flatMap(pointsOf)) {
+        const inside =
+          x >= 20 - 0.01 && y >= 10 - 0.01 && x <= widthMm - 10 + 0.01 && y <= heightMm - 10 + 0.01;
+        expect(inside, `${title}: ${x}, ${y}`).toBe(true);
+      }
+    }
+  });
+
+  it('comes out the same, byte for byte', () => {
+    expect(drawingsOf(name).map(toSvg)).toEqual(drawings.map(toSvg));
+  });
+
+  it('has the number of every panel in its unit drawn apart, beside its line in the table', () => {
+    const order = demoOrder(library, name);
+    for (const unit of furnish(order, library).furniture!.units) {
+      const texts = drawUnit(unit, options)
+        .slice(1)
+        .flatMap(({ shapes }) => shapes)
+        .filter((shape): shape is TextShape => shape.kind === 'text');
+      for (const { number } of unit.panels) {
+        const here = texts.filter(({ text }) => text === String(number)).map(({ layer }) => layer);
+        expect(here, `${unit.name} ${number}`).toEqual(expect.arrayContaining(['numbers', 'tables']));
+      }
+    }
+  });
+});
+
+describe('dimensions', () => {
+  const order = demoOrder(library);
+
+  it('give the clear sizes of a base cupboard', () => {
+    const unit = alone('base-cupboard', { width: 400, depth: 520, height: 800, shelves: 1 }, library, order)
+      .unit!;
+    const board = library.boards.get('poplar-15')!.thicknessUm;
+    const inner = innerExtents(unit);
+    expect(inner.x).toEqual([[board, 400_000 - board]]);
+    expect(inner.z).toHaveLength(3);
+    expect(inner.z[0]).toEqual([0, 60_000]);
+    // Below and above the one shelf there is the same room.
+    const [, below, above] = inner.z.map(([from, to]) => to - from);
+    expect(Math.abs(below! - above!)).toBeLessThanOrEqual(1);
+  });
+
+  it('place the openings of a worktop from its edges', () => {
+    const set = { width: 1000, depth: 540, sink_at: 300, sink_width: 290, sink_depth: 370 };
+    const unit = alone('worktop', set, library, order).unit!;
+    const chain = openingChain(panelWithOpenings(unit, 'z')!, 'x');
+    expect(chain).toEqual([
+      [0, 155_000],
+      [155_000, 445_000],
+      [445_000, 1_000_000],
+    ]);
+  });
+
+  it('of the layout name walkway, lengths and the inside', () => {
+    const texts = drawingsOf('demo-long')
+      .at(-1)!
+      .shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+    for (const figure of ['walkway 600', '1250', '3900', '1760', '1900']) expect(texts).toContain(figure);
+  });
+});
+
+describe('fields of finishes', () => {
+  it('show the nearest face, and every place of the view once', () => {
+    const fields = seenFields([
+      { u: [0, 10], v: [0, 10], nearUm: 5, owner: 'back' },
+      { u: [2, 4], v: [3, 12], nearUm: 1, owner: 'front' },
+    ]);
+    const area = (owner: string) =>
+      fields
+        .filter((field) => field.owner === owner)
+        .reduce((sum, { u, v }) => sum + (u[1] - u[0]) * (v[1] - v[0]), 0);
+    expect(area('front')).toBe(18);
+    expect(area('back')).toBe(100 - 14);
+  });
+});
