@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { InvalidArgumentError } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
+import { bookLanguages, paperKinds } from '../papers/kinds.ts';
 
 /** What `plywright cut` was asked for. */
 export interface CutOptions {
@@ -18,6 +19,9 @@ export interface CutOptions {
   readonly kerf?: number;
   readonly trim?: number;
   readonly replace?: true;
+  /** Kinds of papers beside the usual ones. */
+  readonly papers: readonly string[];
+  readonly language: string;
 }
 
 function wholeNumber(least: number, most: number): (text: string) => number {
@@ -47,6 +51,24 @@ function lengthUpTo(mostMm: number): (text: string) => number {
   };
 }
 
+function kindsOfPapers(text: string): string[] {
+  const kinds = text.split(',').map((kind) => kind.trim());
+  const unknown = kinds.find((kind) => !Object.hasOwn(paperKinds, kind));
+  if (unknown !== undefined) {
+    throw new InvalidArgumentError(
+      `It must be of ${Object.keys(paperKinds).join(', ')}, with commas between.`,
+    );
+  }
+  return [...new Set(kinds)].sort();
+}
+
+function language(text: string): string {
+  if (!bookLanguages.includes(text)) {
+    throw new InvalidArgumentError(`It must be one of ${bookLanguages.join(', ')}.`);
+  }
+  return text;
+}
+
 const more = `
 Without --time and --work the search ends after a set amount of work, so that
 one seed gives the same papers, byte for byte, on every machine. --work sets
@@ -59,7 +81,9 @@ the program with nothing written.
 
 Papers of an order go to DIR/<name of the order>/: plan.json, cut-plans/*.svg,
 cutting-list.csv, edging-list.csv, edging-to-buy.csv, sheets-to-buy.csv and
-offcuts-kept.csv. All of them are written or none. Papers that you changed by
+offcuts-kept.csv. With --papers book also the job book: book.html, one file
+that a tablet opens without a network, with panels to tick off, and book.pdf, the
+same on paper, A4. All of them are written or none. Papers that you changed by
 hand are not overwritten unless you give --replace; other files of yours in
 that folder stay where they are.
 
@@ -92,6 +116,8 @@ export function addCutCommand(program: Command): void {
     .option('--saw <NAME>', 'for --panels: a saw of --library')
     .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
     .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500))
+    .option('--papers <KINDS>', 'write these too: book, the job book', kindsOfPapers, [])
+    .option('--language <TAG>', 'language of the job book: en or de', language, 'en')
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)
     .action(async (orders: string[], options: CutOptions, command: Command) => {

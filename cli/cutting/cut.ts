@@ -1,4 +1,4 @@
-import type { NestRequest } from '../../src/edge/index.ts';
+import type { NestRequest, Papers } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { DrawingTools, GroupSummary, ProvenPlan } from '../../src/pipeline/makePapers.ts';
@@ -22,7 +22,7 @@ const USUAL_WORK = 30_000;
 interface CutJob {
   readonly prepared: PreparedJob;
   readonly proven: ProvenPlan;
-  readonly papers: ReadonlyMap<string, string>;
+  readonly papers: Papers;
   readonly groups: readonly TimedSummary[];
 }
 
@@ -50,7 +50,7 @@ export async function cut(orders: readonly string[], options: CutOptions): Promi
     const failures = nestFailures(prepared.value, nested);
     if (failures.length > 0) return await reportFindings(failures, options);
     const said = sayMeanwhile(process.stderr, 'replaying the plans and drawing them');
-    const made = await makeAll(prepared.value, nested, options.seed, loadingTools);
+    const made = await makeAll(prepared.value, nested, options, loadingTools);
     said();
     if (!made.ok) return await reportFailedReplay(made.findings, options);
     await writeAll(made.jobs, prepared.findings, options, interrupts);
@@ -125,29 +125,32 @@ type Made =
 async function makeAll(
   jobs: readonly PreparedJob[],
   nested: readonly (readonly NestedGroup[])[],
-  seed: number,
+  options: CutOptions,
   loadingTools: Promise<DrawingTools>,
 ): Promise<Made> {
   const { makePapers, provePlan } = await import('../../src/pipeline/makePapers.ts');
   const proofs = jobs.map(({ job }, j) => {
     const nests = nested[j]!.map(({ outcome }) => (outcome as { ok: true; nest: Nest }).nest);
-    return provePlan(job, nests, seed);
+    return provePlan(job, nests, options.seed);
   });
   const wrong = proofs.flatMap((proof) => (proof.ok ? [] : proof.findings));
   if (wrong.length > 0) return { ok: false, findings: wrong };
   const tools = await loadingTools;
-  return {
-    ok: true,
-    jobs: jobs.map((prepared, j) => {
+  const { morePapers } = await import('../papers/morePapers.ts');
+  const cutJobs = await Promise.all(
+    jobs.map(async (prepared, j) => {
       const proven = proofs[j] as ProvenPlan;
       const groups = proven.groups.map((group, g) => ({
         job: prepared.job.name,
         ...group,
         seconds: Math.round(nested[j]![g]!.seconds * 1000) / 1000,
       }));
-      return { prepared, proven, papers: makePapers(prepared.job, proven, tools), groups };
+      const usual = makePapers(prepared.job, proven, tools);
+      const asked = await morePapers(options.papers, prepared.job, proven, tools, options.language);
+      return { prepared, proven, papers: new Map([...usual, ...asked]), groups };
     }),
-  };
+  );
+  return { ok: true, jobs: cutJobs };
 }
 
 async function reportFailedReplay(findings: readonly Finding[], options: CutOptions): Promise<void> {

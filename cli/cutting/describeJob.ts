@@ -74,6 +74,8 @@ export function describeJob(
 
 const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^cut-plans\//, 'cut plans of all sheets, and overviews'],
+  [/^book\.html$/, 'job book for a tablet, to tick off'],
+  [/^book\.pdf$/, 'job book for paper, A4'],
   [/^cutting-list\.csv$/, 'cutting list'],
   [/^edging-list\.csv$/, 'edging list, in working order'],
   [/^edging-to-buy\.csv$/, 'edging to buy'],

@@ -1,4 +1,5 @@
-import { mmToUm, printMm, printMmShort } from '../basics/lengths.ts';
+import { mmToUm, printMm } from '../basics/lengths.ts';
+import { printSize } from '../drawing/lengthsInWords.ts';
 import { plainText } from '../drawing/lettering.ts';
 import { type SawnEnd, sawSheet } from '../drawing/sawnSheet.ts';
 import { needsPushStick } from '../drawing/stepTable.ts';
@@ -19,11 +20,11 @@ function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Wo
   const { piece, ending, panel } = end;
   const name = plainText(piece.name);
   if (panel !== null) {
-    const size = `${printMmShort(mmToUm(panel.length))} × ${printMmShort(mmToUm(panel.width))}`;
+    const size = printSize(mmToUm(panel.length), mmToUm(panel.width), 'mm');
     return words.steps.panel(name, numberOf(panel.id), plainText(panel.name), size);
   }
   const { x0, y0, x1, y1 } = piece.rect;
-  const size = `${printMmShort(x1 - x0)} × ${printMmShort(y1 - y0)}`;
+  const size = printSize(x1 - x0, y1 - y0, 'mm');
   return ending.is === 'offcut' ? words.steps.offcut(name, size) : words.steps.waste(name, size);
 }
 

@@ -12,8 +12,8 @@ export interface Reader {
   library(folder: string): Promise<Checked<TextFiles>>;
 }
 
-/** Papers of one job: text by path inside the job's folder, `/` between folders. */
-export type Papers = ReadonlyMap<string, string>;
+/** Papers of one job: text or bytes by path inside the job's folder, `/` between folders. */
+export type Papers = ReadonlyMap<string, string | Uint8Array>;
 
 /** What becomes of files in the job's folder that a person changed or put there since the papers were last written. */
 export type ExistingFiles = 'keep edited' | 'replace edited';

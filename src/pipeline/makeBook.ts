@@ -8,7 +8,6 @@ import { svgFromDrawing } from '../drawing/svg.ts';
 import type { Job } from './job.ts';
 import type { DrawingTools, ProvenPlan } from './makePapers.ts';
 
-export { languageTags } from '../documents/words/index.ts';
 export type { Drawing } from '../drawing/index.ts';
 
 /** What the job book needs that only the edge can give. */

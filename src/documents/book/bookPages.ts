@@ -28,10 +28,11 @@ class Layout {
   readonly papers: Paper[] = [];
   y = TOP;
   private readonly measure: TextMeasurer;
-  private heading = '';
+  private heading: string;
 
-  constructor(measure: TextMeasurer) {
+  constructor(measure: TextMeasurer, heading: string) {
     this.measure = measure;
+    this.heading = heading;
   }
 
   private get sketch(): Sketch {
@@ -297,7 +298,7 @@ function withFooter(paper: Paper, book: Book, page: number, pages: number, measu
  * and `page x of y` at its foot. Texts are measured with `measure`, break between words and never lie on each other.
  */
 export function bookPages(book: Book, measure: TextMeasurer): Drawing[] {
-  const layout = new Layout(measure);
+  const layout = new Layout(measure, book.words.book);
   layout.newPage();
   layout.lines(book.title, SIZE.title, 'bold');
   layout.lines(book.words.book, SIZE.heading);

@@ -1,4 +1,4 @@
-import { mmToUm, printMmShort } from '../../basics/lengths.ts';
+import { printMmShort } from '../../basics/lengths.ts';
 import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
 import { listMetresUp } from '../figures.ts';
 import type { EdgeWord } from '../words/words.ts';
@@ -127,7 +127,7 @@ export function cutOutChapter({ ordered, words, numberOf }: BookFacts): Section 
             name,
             says.fromTo(mm(alongLength[0]), mm(alongLength[1])),
             says.fromTo(mm(alongWidth[0]), mm(alongWidth[1])),
-            `${mm(alongLength[1] - alongLength[0])} × ${mm(alongWidth[1] - alongWidth[0])}`,
+            sizeText((alongLength[1] - alongLength[0]) / 1000, (alongWidth[1] - alongWidth[0]) / 1000),
             '',
           ],
         };
@@ -158,7 +158,7 @@ export function offcutChapter({ plan, words, groupWords }: BookFacts): Section {
         if (piece.is !== 'offcut') return [];
         const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
         const name = `${group.id} ${sheet.number} ${piece.piece}`;
-        const size = `${printMmShort(mmToUm(piece.length))} × ${printMmShort(mmToUm(piece.width))}`;
+        const size = sizeText(piece.length, piece.width);
         return [
           {
             tick: `offcut/${name}`,

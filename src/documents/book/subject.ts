@@ -1,5 +1,6 @@
-import { mmToUm, printMmShort } from '../../basics/lengths.ts';
+import { mmToUm } from '../../basics/lengths.ts';
 import type { TextMeasurer } from '../../drawing/index.ts';
+import { printSize } from '../../drawing/lengthsInWords.ts';
 import type { Furniture } from '../../model/furniture.ts';
 import type { Library } from '../../model/library.ts';
 import type { Order } from '../../model/order.ts';
@@ -31,7 +32,7 @@ export interface BookFacts extends BookSubject {
 
 /** Two sizes of the plan file, in mm, as people read them: `600 × 397.5`. */
 export function sizeText(firstMm: number, secondMm: number): string {
-  return `${printMmShort(mmToUm(firstMm))} × ${printMmShort(mmToUm(secondMm))}`;
+  return printSize(mmToUm(firstMm), mmToUm(secondMm), 'mm');
 }
 
 /** `left side, galley sink`. */

@@ -1,13 +1,11 @@
+import { de } from './de.ts';
 import { en } from './en.ts';
 import type { Language, Words } from './words.ts';
 
 export type { Language, Words } from './words.ts';
 
 /** Languages by their tags; another language is a file beside these and a line here. */
-const languages: Readonly<Partial<Record<Language, Words>>> = { en };
-
-/** Tags of the languages that there are. */
-export const languageTags: readonly string[] = Object.keys(languages);
+const languages: Readonly<Record<Language, Words>> = { en, de };
 
 /** The words of a language. Throws when there is no such language. */
 export function wordsOf(language: string): Words {

@@ -80,6 +80,32 @@ describe('the job book as HTML', () => {
   });
 });
 
+describe('the job book in German', () => {
+  const german = new JSDOM(bookOf(made, 'de').html).window.document;
+
+  it('says so, and has no English sentence left outside the drawings', () => {
+    expect(german.documentElement.lang).toBe('de');
+    for (const svg of german.querySelectorAll('svg, script, style')) svg.remove();
+    const english = /\b(the|piece|panel|sheet|fence|gives|edge|offcut|waste|done|found|count|finish)\b/i;
+    const own = [...german.querySelectorAll('h2, h3, h4, th, p, li, button, caption, label')].filter(
+      // Names of panels, units, roles and boards are those of the order and its library.
+      (element) => !element.closest('ul.ticks, details, #found') && !element.matches('.gives, :has(li)'),
+    );
+    expect(own.length).toBeGreaterThan(100);
+    // Pieces are called as in the plan file: `sheet 2`.
+    const found = own
+      .map((element) => element.textContent!.trim().replaceAll(/\bsheet\b( \d)?/g, ''))
+      .filter((text) => english.test(text));
+    expect(found.filter((text) => !/^(Möbel|Vermerk|Fahrzeug|Säge): /.test(text))).toEqual([]);
+  });
+
+  it('has every panel as the English one has', () => {
+    const keys = (document: Document) =>
+      [...document.querySelectorAll('input[data-tick]')].map((box) => box.getAttribute('data-tick'));
+    expect(keys(german)).toEqual(keys(page));
+  });
+});
+
 describe('the job book on paper', () => {
   it('has no text over text and none outside the page', () => {
     for (const drawing of book.pages) {

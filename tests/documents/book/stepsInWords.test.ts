@@ -29,8 +29,8 @@ function sawByWords(sentences: readonly string[], sheet: Piece, kerf: number, st
       /^Piece (.+): fence ([\d.]+), (?:rip|crosscut|recut|part) (along|across) the length\. Gives (.+?)(?: and (.+))?\.$/.exec(
         sentence,
       );
-    const panel = /^(\S+) is panel (\d+), [\s\S]*, ([\d.]+) × ([\d.]+)\.$/.exec(sentence);
-    const spare = /^(\S+) is (?:an offcut to keep|waste), ([\d.]+) × ([\d.]+)\.$/.exec(sentence);
+    const panel = /^(\S+) is panel (\d+), [\s\S]*, ([\d.]+)\u00a0×\u00a0([\d.]+)\.$/.exec(sentence);
+    const spare = /^(\S+) is (?:an offcut to keep|waste), ([\d.]+)\u00a0×\u00a0([\d.]+)\.$/.exec(sentence);
     if (sentence === 'No cut: the sheet is used as it is.') continue;
     if (trim) {
       const { length, width } = take(trim[1]!);
@@ -107,7 +107,7 @@ describe('steps in words, read back and sawn', () => {
 
   it('are not understood when a figure is wrong', () => {
     const { group, sheet } = stripPlan([{ name: 'side', size: [720, 560] }]);
-    const rip = sheet.steps.find((step) => step.cut === 'rip')!;
+    const rip = sheet.steps.find((step) => step.cut !== 'trim')!;
     const wrong = sheet.steps.map((step) => (step === rip ? { ...rip, fence: rip.fence + 0.1 } : step));
     expect(() => check(group, { ...sheet, steps: wrong })).toThrow();
   });

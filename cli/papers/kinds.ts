@@ -1,0 +1,7 @@
+/** Words for `--papers`, with what each stands for. */
+export const paperKinds: Readonly<Record<string, string>> = {
+  book: 'the job book, book.html for a tablet and book.pdf for paper',
+};
+
+/** Languages of the job book, for `--language`. */
+export const bookLanguages: readonly string[] = ['en', 'de'];

@@ -1,0 +1,175 @@
+import type { Words } from './words.ts';
+
+const sides = { left: 'linken', right: 'rechten', near: 'vorderen', far: 'hinteren' } as const;
+const cuts = {
+  rip: 'Längsschnitt',
+  crosscut: 'Querschnitt',
+  recut: 'Nachschnitt',
+  part: 'Trennschnitt',
+} as const;
+const along = { length: 'längs der Platte', width: 'quer zur Platte' } as const;
+const edges = { length1: 'Länge 1', length2: 'Länge 2', width1: 'Breite 1', width2: 'Breite 2' } as const;
+
+/** The words of the job book in German. Figures keep the point, as fences and the drawings show them. */
+export const de: Words = {
+  language: 'de',
+  book: 'Werkbuch',
+  contents: 'Inhalt',
+  pageOf: (page, pages) => `Seite ${page} von ${pages}`,
+  workshopLine: 'Werkstatt: __________________   Datum: ______________   Gesägt von: __________________',
+  steps: {
+    whole: 'Kein Schnitt: die Platte wird ganz verwendet.',
+    trim: (piece, side, take, leaves) =>
+      `Stück ${piece}: an der ${sides[side]} Kante ${take} besäumen. Es bleibt ${leaves}.`,
+    part: (piece, fence, cut, blade, gives) =>
+      `Stück ${piece}: Anschlag ${fence}, ${cuts[cut]} ${along[blade]}. Ergibt ${gives.join(' und ')}.`,
+    panel: (piece, number, name, size) => `${piece} ist Teil ${number}, ${name}, ${size}.`,
+    offcut: (piece, size) => `${piece} ist ein Reststück fürs Lager, ${size}.`,
+    waste: (piece, size) => `${piece} ist Abfall, ${size}.`,
+    pushStick: 'Schiebestock.',
+  },
+  title: {
+    heading: 'Der Auftrag',
+    job: 'Auftrag',
+    note: 'Vermerk',
+    vehicle: 'Fahrzeug',
+    count: 'Wie viele gleiche',
+    units: 'Möbel',
+    saw: 'Säge',
+    roles: 'Platten und Oberflächen',
+    rolesColumns: ['für', 'Platte', 'Oberfläche', 'Kante'],
+    raw: 'roh',
+    totals: 'Summen',
+    totalsColumns: [
+      'Platte und Oberfläche',
+      'Teile',
+      'Platten',
+      'Fläche genutzt',
+      'gesägt',
+      'Platten kosten',
+    ],
+    all: 'alles zusammen',
+    metres: (metres) => `${metres} m`,
+  },
+  cautions: {
+    heading: 'Bevor Sie beginnen',
+    intro:
+      'Diese Seiten ersetzen weder die Betriebsanleitung Ihrer Maschine noch die Regeln Ihrer Werkstatt oder das Recht Ihres Landes: diese gehen vor. Widerspricht eine Seite einer Anleitung, halten Sie an und fragen Sie.',
+    items: [
+      'Säge: Wissen, wo der Not-Halt ist, bevor sie läuft. Spaltkeil und Haube am Platz, Blatt scharf und für beschichtete Platten geeignet, nichts Loses an Kleidung und Haar.',
+      'Hände: Bei weniger als 150 mm zwischen Anschlag und Blatt und auf den letzten 300 mm jedes Schnitts den Schiebestock nehmen; solche Schnitte sind in den Schritten bezeichnet. Unter 50 mm ein Schiebeholz.',
+      'Nie über das Blatt greifen; Reste nur mit einem Stock oder bei stehendem Blatt wegräumen.',
+      'Eine Platte ist schwer und hat scharfe Kanten: zu zweit tragen, mit Handschuhen; an der Säge die Handschuhe ausziehen.',
+      'Holz- und Plattenstaub schadet der Lunge und kann brennen: bei jedem Schnitt absaugen, und eine Maske tragen, wo die Absaugung nicht alles fasst.',
+      'Kanten: Geschnittenes und bündig gefrästes Kantenband ist scharf. Jede Kante brechen, die eine Hand berühren kann; im Fahrzeug Ecken mit mindestens 2.5 mm runden.',
+      'Vor dem ersten Schnitt Schnittfuge und erste Platte messen: Die Anschlagmaße gelten für die Schnittfuge, die auf dem Schnittplan steht.',
+    ],
+    van: 'Im Fahrzeug',
+    vehicleItems: [
+      'Möbel müssen einer Vollbremsung standhalten: jedes Möbel so am Aufbau befestigen, wie der Umbauer es vorgibt, und Türen und Schubkästen mit Verschlüssen schließen, die einrasten.',
+      'Das fertige Fahrzeug wiegen; zulässige Massen und Achslasten stehen in seinen Papieren, nicht in diesem Buch.',
+      'Änderungen an Sitzen, Gurten, Fenstern oder Aufbau gehören nicht in dieses Buch und brauchen den, der sie abnehmen darf.',
+    ],
+    cooker:
+      'Dieser Auftrag hat einen Ausschnitt für einen Kocher: Gas ist Arbeit nur für zugelassene Fachleute. Abstände, Lüftung und Werkstoffe geben die Anleitung des Geräts und die Gasregeln Ihres Landes vor.',
+    sink: 'Dieser Auftrag hat einen Ausschnitt für eine Spüle: Wasser von der Elektrik fernhalten; Netzspannung ist Arbeit nur für zugelassene Fachleute.',
+    appliance:
+      'Dieser Auftrag hat einen Platz für ein elektrisches Gerät: Seine Anleitung sagt, wie viel Luft es braucht; Leitungen und Sicherungen sind Arbeit für die, die das Recht dafür zulässt.',
+    gasStay:
+      'Gasdruckfedern stehen unter Druck: nie öffnen oder erhitzen, und die Klappe beim Einbau festhalten.',
+  },
+  cuttingList: {
+    heading: 'Zuschnittliste',
+    intro:
+      'Maße wie gesägt, in Millimetern, das Maß entlang der Maserung zuerst. Die Nummer eines Teils ist im ganzen Buch dieselbe.',
+    columns: ['Nr.', 'Teil', 'Möbel', 'Zuschnitt', 'Maserung', 'Stück', 'Fertigmaß', 'Pläne', 'erledigt'],
+    grain: 'längs',
+    none: 'frei',
+    doneOf: (count) => `0 von ${count}`,
+  },
+  plans: {
+    heading: 'Schnittpläne',
+    plan: (number, of, group) => `Schnittplan ${number} von ${of}, ${group}`,
+    alike: (copies) => (copies === 1 ? 'Eine Platte wird so gesägt.' : `${copies} Platten werden so gesägt.`),
+    facts: (stock, size, kerf) =>
+      `Platte: ${stock}, ${size}. Schnittfuge ${kerf}. Das erste Stück heißt wie in Schritt 1; „vorn“ (near) ist die lange Kante bei Ihnen, „links“ (left) die kurze Kante zu Ihrer Linken. Anschlagmaße gelten ab der linken oder vorderen Kante des Stücks.`,
+    steps: 'Schritte',
+    pieces: 'Teile aus dieser Platte',
+    tick: (number, name, size) => `${number}  ${name}  ${size}`,
+    copy: (copy) => `Platte ${copy}`,
+    drawing: 'Zeichnung',
+  },
+  edging: {
+    heading: 'Kanten',
+    intro:
+      'In der Reihenfolge der Arbeit: erst die kürzeren Kanten, dann die längeren, die deren Enden decken. Ein Kantenband nach dem anderen.',
+    none: 'Keine Kante dieses Auftrags bekommt ein Kantenband.',
+    pass: (pass, edging) =>
+      `${pass === 1 ? 'Erst die kürzeren Kanten' : 'Dann die längeren Kanten'}: ${edging}`,
+    columns: ['Nr.', 'Teil', 'Kanten', 'Kantenlänge', 'Streifen', 'Stück', 'erledigt'],
+    edge: (edge) => edges[edge],
+    need: 'Bedarf an Kantenband',
+    needColumns: ['Kantenband', 'Streifen', 'Meter netto', 'Überlänge je', 'Meter mit Überlänge', 'Rollen'],
+  },
+  cutOuts: {
+    heading: 'Ausschnitte',
+    intro:
+      'Ab der Ecke des fertigen Teils, an der sich die Kanten „Länge 1“ und „Breite 1“ treffen: längs entlang der Länge des Teils, quer dazu die Breite. Innenecken runden und jeden Ausschnitt mit der Schablone des Geräts vergleichen.',
+    none: 'Kein Teil dieses Auftrags hat einen Ausschnitt.',
+    columns: ['Nr.', 'Teil', 'Ausschnitt', 'längs', 'quer', 'Größe', 'erledigt'],
+    fromTo: (from, to) => `${from} bis ${to}`,
+  },
+  units: {
+    heading: 'Möbel',
+    outside: (x, y, z) => `Außenmaße: ${x} breit, ${y} tief, ${z} hoch.`,
+    panels: 'Teile',
+    panelColumns: ['Nr.', 'Teil', 'Stück', 'Fertigmaß', 'Platte', 'eingelassen in', 'kg'],
+    into: (name, depth) => `${name}, ${depth} tief`,
+    fittings: 'Beschläge',
+    fittingColumns: ['Beschlag', 'Stück', 'erledigt'],
+    noFittings: 'Keine Beschläge.',
+    mass: (kg) => `Die Teile wiegen ${kg} kg.`,
+    unnamed: 'ohne Möbel',
+  },
+  offcuts: {
+    heading: 'Reststücke fürs Lager',
+    intro:
+      'Jedes Stück mit seinem Namen beschriften, bevor es ins Lager kommt. Maße längs und quer zur Platte, aus der es stammt.',
+    none: 'Kein Reststück dieses Auftrags lohnt das Aufheben.',
+    columns: ['Name', 'Platte und Oberfläche', 'Größe', 'Maserung', 'Stück', 'im Lager'],
+    grain: { length: 'längs zum ersten', width: 'längs zum zweiten', none: 'keine' },
+  },
+  last: {
+    heading: 'Letzte Prüfung',
+    items: [
+      'Jedes Teil ist abgehakt und trägt seine Nummer.',
+      'Der Zuschnitt des ersten Teils jedes Schnittplans wurde nachgemessen.',
+      'Die Maserung läuft richtig; zusammengehörige Fronten liegen so beieinander, wie sie hängen werden.',
+      'Jede Kante der Liste hat ihr Kantenband, bündig, keine Ecke scharf.',
+      'Die Ausschnitte wurden mit dem Gerät oder seiner Schablone geprüft.',
+      'Alle Beschläge jedes Möbels sind in seine Kiste gezählt.',
+      'Die Möbel wurden trocken zusammengebaut; Türen, Klappen und Schubkästen laufen und rasten ein.',
+      'Die Reststücke sind beschriftet und im Lager.',
+      'Die Säge ist aus, gereinigt, ihr Blatt geprüft.',
+    ],
+  },
+  page: {
+    skip: 'Zum Werkbuch',
+    find: 'Teil suchen',
+    findHint: 'Nummer, Name oder Möbel',
+    found: (count) => `${count} gefunden`,
+    dark: 'Dunkel',
+    light: 'Hell',
+    print: 'Drucken',
+    zoomIn: 'Größer',
+    zoomOut: 'Kleiner',
+    fit: 'Ganze Platte',
+    planRegion: (plan) => `Zeichnung: ${plan}`,
+    ticked: (done, all) => `${done} von ${all} erledigt`,
+    ticksStay: 'Haken bleiben auf diesem Gerät, für diesen Plan.',
+    noTicksKept: 'Dieses Gerät merkt sich keine Haken: Sie sind fort, wenn die Seite geschlossen wird.',
+    clear: 'Alle Haken löschen',
+    reallyClear: 'Nochmals tippen, um alle Haken zu löschen',
+    tapPlan: 'Ein Teil auf der Zeichnung antippen oder in der Liste abhaken.',
+  },
+};
