@@ -8,7 +8,7 @@ export type Extent = readonly [from: Um, to: Um];
 
 /**
  * A box in µm. In a unit's own frame: x from left to right, y from front to back, z up.
- * In the vehicle's frame: x from the cab to the rear, y from the left side to the right, z up from the floor.
+ * In the vehicle's or room's frame: x from the cab (a room's front end) to the rear, y from the left side to the right, z up from the floor.
  */
 export interface Box {
   readonly x: Extent;
