@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
 import { plywright, projectFolder } from './plywright.ts';
 
-const commands = ['cut', 'panels', 'check', 'replay', 'list'];
+const commands = ['cut', 'panels', 'draw', 'check', 'replay', 'list'];
 
 describe('help', () => {
   const folder = temporaryFolder();

@@ -44,6 +44,13 @@ describe('the README', () => {
     expect(said).toContain('The plan can be sawn');
   });
 
+  it('leads to drawings of the furniture', async () => {
+    const folder = temporaryFolder();
+    writeFiles(folder, { 'my-van.yaml': blocks(section('A first order of your own'), 'yaml')[0]! });
+    expect(await follow(section('Drawings of the furniture'), folder)).toContain('out/my-van/drawings/');
+    expect(existsSync(join(folder, 'out/my-van/drawings/layout.svg'))).toBe(true);
+  });
+
   it('leads to a plain list that is cut', async () => {
     const folder = temporaryFolder();
     const text = section('A plain list');

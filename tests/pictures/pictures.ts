@@ -1,8 +1,11 @@
 import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { drawOverview } from '../../src/drawing/overview.ts';
+import { drawUnit } from '../../src/drawing/unitViews.ts';
+import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { measure } from '../drawing/drawingTools.ts';
 import { matchedPlan, randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
+import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
 
 /** Invented panels of a galley, with the strips and blocks that make a sheet hard to read. */
 const galley: Wanted[] = [
@@ -39,6 +42,20 @@ const smallParts: Wanted[] = [
 ];
 
 const twice = (wanted: readonly Wanted[]) => wanted.map((w) => ({ ...w, count: (w.count ?? 1) * 2 }));
+
+const furnitureOptions = { measure, job: 'demonstration', titles: new Map<string, string>() };
+
+function unitAlone(id: string): Drawing[] {
+  const library = demoLibrary();
+  return drawUnit(alone(id, {}, library, demoOrder(library)).unit!, furnitureOptions);
+}
+
+function longVan(): Drawing[] {
+  const library = demoLibrary();
+  const order = demoOrder(library);
+  const made = furnish(order, library).furniture!;
+  return drawLayout(made, library.vehicles.get(order.vehicle)!, library.finishes, furnitureOptions);
+}
 
 /**
  * The named pictures. Each has been looked at on A4 in black and white; the SVG beside this file is compared byte by
@@ -81,6 +98,10 @@ export const pictures: Record<string, () => Drawing[]> = {
     const { group, sheet } = randomPlan(18);
     return drawCutPlan(group, sheet, { measure, job: 'names <with> "quotes" & more' });
   },
+  'base cupboard': () => unitAlone('base-cupboard'),
+  'bed base': () => unitAlone('bed-base'),
+  'drawer cupboard': () => unitAlone('drawer-cupboard'),
+  'long van': longVan,
   overview: () => {
     const { group } = stripPlan(galley, {}, { copies: 2 });
     const others = [smallParts, galley.slice(0, 8), galley.slice(4)].map((wanted, index) => {

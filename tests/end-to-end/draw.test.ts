@@ -1,0 +1,81 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../cli/temporaryFolder.ts';
+import { plywright, projectFolder } from './plywright.ts';
+
+const demo = join(projectFolder, 'parts-libraries/demo-van');
+const order = join(demo, 'orders/demo-short.yaml');
+
+describe('plywright draw', () => {
+  it('writes the layout and every unit of an order, and the same again', async () => {
+    const folder = temporaryFolder();
+    const run = await plywright(folder, ['draw', order]);
+    expect(run.code).toBe(0);
+    const drawings = join(folder, 'out/demo-short/drawings');
+    const names = readdirSync(drawings).filter((name) => name.endsWith('.svg'));
+    expect(names).toEqual(expect.arrayContaining(['layout.svg', 'bed-base.svg', 'bed-base-page-2.svg']));
+    const before = names.map((name) => readFileSync(join(drawings, name), 'utf8'));
+    for (const svg of before) expect(svg).toMatch(/^<\?xml [\s\S]*<\/svg>\n$/);
+    expect((await plywright(folder, ['draw', order])).code).toBe(0);
+    expect(names.map((name) => readFileSync(join(drawings, name), 'utf8'))).toEqual(before);
+  });
+
+  it('leaves room for the papers of the same order, which leave the drawings where they are', async () => {
+    const folder = temporaryFolder();
+    expect((await plywright(folder, ['draw', order])).code).toBe(0);
+    const cut = await plywright(folder, ['cut', order, '--work', '1']);
+    expect(cut.code, cut.stderr).toBe(0);
+    for (const name of ['plan.json', 'drawings/layout.svg']) {
+      expect(existsSync(join(folder, 'out/demo-short', name)), name).toBe(true);
+    }
+    expect((await plywright(folder, ['draw', order])).code).toBe(0);
+    expect((await plywright(folder, ['cut', order, '--work', '1'])).code).toBe(0);
+  }, 60_000);
+
+  it('draws one unit by itself with its parameters set', async () => {
+    const folder = temporaryFolder();
+    const asked = [
+      'draw',
+      '--unit',
+      'base-cupboard',
+      '--library',
+      demo,
+      '--set',
+      'width=450',
+      '--set',
+      'hand=right',
+    ];
+    const run = await plywright(folder, [...asked, '--out', 'jobs', '--json']);
+    expect(run.code).toBe(0);
+    const { files } = JSON.parse(run.stdout) as { files: string[] };
+    expect(files).toEqual(
+      ['base-cupboard.svg', 'base-cupboard-page-2.svg'].map((name) => `jobs/base-cupboard/drawings/${name}`),
+    );
+    expect(readFileSync(join(folder, files[0]!), 'utf8')).toContain('>450<');
+  });
+
+  it.each([
+    [['--unit', 'base-cupbord'], 'base-cupboard'],
+    [['--unit', 'base-cupboard', '--set', 'wdth=450'], 'width'],
+    [['--unit', 'base-cupboard', '--set', 'width=4500'], 'from 250 up to'],
+    [['--unit', 'base-cupboard', '--set', 'hand=middle'], 'left, right'],
+    [['--unit', 'base-cupboard', '--set', 'width=450 +'], 'width=450 +'],
+  ])('says what is wrong with a unit and writes nothing: %j', async (asked, words) => {
+    const folder = temporaryFolder();
+    const run = await plywright(folder, ['draw', '--library', demo, ...asked]);
+    expect(run.code).toBe(1);
+    expect(run.stderr).toContain(words);
+    expect(existsSync(join(folder, 'out'))).toBe(false);
+  });
+
+  it.each([
+    [['draw'], 'give an order, or a unit'],
+    [['draw', 'a.yaml', '--set', 'width=3'], 'give --unit as well'],
+    [['draw', '--unit', 'a', '--set', 'width'], 'a name and a value'],
+  ])('is not understood without what it needs: %j', async (args, words) => {
+    const run = await plywright(temporaryFolder(), args);
+    expect(run.code).toBe(2);
+    expect(run.stderr).toContain(words);
+  });
+});
