@@ -117,7 +117,7 @@ class Layout {
     this.keep(20);
     let top = this.y;
     let lowest = top;
-    for (const { mark, lines } of entries) {
+    const measured = entries.map(({ mark, lines }) => {
       const wrapped = lines.flatMap(({ text, weight }) =>
         wrap(plainText(text), width - indent, SIZE.table, weight, this.measure).map((line) => ({
           line,
@@ -125,7 +125,14 @@ class Layout {
         })),
       );
       const height = Math.max(wrapped.length * SIZE.table * LINE_PITCH, BOX_MM + 0.8) + 1.4;
-      if (this.y + height > BOTTOM) {
+      return { mark, wrapped, height };
+    });
+    let rest = measured.reduce((sum, { height }) => sum + height, 0);
+    // Both columns of the last page end at about the same height.
+    let half = rest / 2;
+    for (const { mark, wrapped, height } of measured) {
+      const columnFull = column === 0 && entries.length > 3 && this.y - top >= half;
+      if (this.y + height > BOTTOM || columnFull) {
         if (column === 0) {
           column = 1;
           this.y = top;
@@ -134,8 +141,10 @@ class Layout {
           column = 0;
           top = this.y;
           lowest = top;
+          half = rest / 2;
         }
       }
+      rest -= height;
       const x = LEFT + column * (width + COLUMN_GAP);
       if (mark === 'box') this.box(x + 1, this.y + 0.3);
       else {
@@ -267,6 +276,7 @@ function layBlock(layout: Layout, block: Block, section: Section, book: Book): v
       return;
     case 'drawings':
       for (const drawing of block.drawings) layout.drawing(drawing);
+      if (block === section.blocks.at(-1)) return;
       layout.newPage();
       layout.title(section.heading);
       return;

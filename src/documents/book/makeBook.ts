@@ -4,7 +4,7 @@ import { cautions, lastChecks, titleChapter } from './frontMatter.ts';
 import { cutOutChapter, cuttingListChapter, edgingChapter, offcutChapter } from './lists.ts';
 import { cutPlanChapters } from './plans.ts';
 import type { BookFacts, BookSubject } from './subject.ts';
-import { unitChapters } from './units.ts';
+import { layoutChapter, unitChapters } from './units.ts';
 
 function factsOf(subject: BookSubject): BookFacts {
   const panels = numberPanels(subject.plan);
@@ -39,6 +39,7 @@ export function makeBook(subject: BookSubject): Book {
     sections: [
       titleChapter(facts),
       cautions(facts),
+      ...layoutChapter(facts),
       cuttingListChapter(facts),
       ...cutPlanChapters(facts),
       edgingChapter(facts),

@@ -1,4 +1,5 @@
 import { printMmShort } from '../../basics/lengths.ts';
+import { drawLayout, drawUnit, type FurnitureDrawingOptions } from '../../drawing/index.ts';
 import type { PlacedUnit } from '../../model/furniture.ts';
 import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
@@ -22,14 +23,43 @@ function panelRows(facts: BookFacts, unit: PlacedUnit): Row[] {
   }));
 }
 
-/** The page of one unit, from which it is put together. Drawings of the unit belong before its tables. */
+function drawingOptions({ measure, plan, ordered }: BookFacts): FurnitureDrawingOptions {
+  const library = ordered?.library;
+  const kinds = library ? [library.boards, library.finishes, library.fittings, library.units] : [];
+  const titles = new Map(
+    kinds.flatMap((kind) => [...kind.values()].map((thing) => [thing.id, thing.title] as const)),
+  );
+  return { measure, job: plan.job, titles };
+}
+
+/** The unit with its panels numbered as in the cutting list. */
+function numbered(unit: PlacedUnit, numberOf: (panel: string) => number): PlacedUnit {
+  return { ...unit, panels: unit.panels.map((panel) => ({ ...panel, number: numberOf(panel.id) })) };
+}
+
+/** What stands where in the vehicle; nothing for a plain list. */
+export function layoutChapter(facts: BookFacts): Section[] {
+  const { ordered, words, numberOf } = facts;
+  const vehicle = ordered?.library.vehicles.get(ordered.order.vehicle);
+  if (ordered === undefined || vehicle === undefined) return [];
+  const { furniture, library } = ordered;
+  const units = furniture.units.map((unit) => numbered(unit, numberOf));
+  const drawings = drawLayout({ ...furniture, units }, vehicle, library.finishes, drawingOptions(facts));
+  const { heading } = words.layout;
+  const blocks: Block[] = [{ kind: 'drawings', label: heading, drawings, pieces: [] }];
+  return [{ id: 'layout', heading, level: 2, startsPage: true, blocks }];
+}
+
+/** The pages of one unit, from which it is put together: its drawings, its panels and its fittings. */
 function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section {
   const { words, ordered } = facts;
   const says = words.units;
   const { x, y, z } = unit.outside;
   const size = ([from, to]: readonly [number, number]) => printMmShort(to - from);
   const massKg = unit.panels.reduce((sum, panel) => sum + panel.massKg * panel.count, 0);
+  const drawings = drawUnit(numbered(unit, facts.numberOf), drawingOptions(facts));
   const blocks: Block[] = [
+    { kind: 'drawings', label: unit.name, drawings, pieces: [] },
     { kind: 'paragraph', text: `${says.outside(size(x), size(y), size(z))} ${says.mass(massKg.toFixed(1))}` },
     {
       kind: 'table',

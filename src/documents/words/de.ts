@@ -78,6 +78,7 @@ export const de: Words = {
     gasStay:
       'Gasdruckfedern stehen unter Druck: nie öffnen oder erhitzen, und die Klappe beim Einbau festhalten.',
   },
+  layout: { heading: 'Wo alles steht' },
   cuttingList: {
     heading: 'Zuschnittliste',
     intro:

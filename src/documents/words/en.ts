@@ -65,6 +65,7 @@ export const en: Words = {
       'This order has a place for an electric appliance: its manual says how much air it needs; wiring and fuses are work for people who are licensed for it where the law asks for it.',
     gasStay: 'Gas stays are under pressure: never open or heat them, and hold the flap while you fit them.',
   },
+  layout: { heading: 'Where everything stands' },
   cuttingList: {
     heading: 'Cutting list',
     intro:

@@ -60,6 +60,7 @@ export interface Words {
     readonly appliance: string;
     readonly gasStay: string;
   };
+  readonly layout: { readonly heading: string };
   readonly cuttingList: {
     readonly heading: string;
     readonly intro: string;
