@@ -6,6 +6,8 @@ import { offcutWorth, type TreeTidier } from './tidyTree.ts';
 
 /** Exchanges that are looked at; each takes about five microseconds. */
 const MOST_LOOKS = 15_000;
+/** Pairs of pieces that are gone through, most of them too unlike to be looked at. */
+const MOST_PAIRS = 2_000_000;
 
 /** A node of a tree whose pieces can be exchanged. */
 interface Leaf {
@@ -107,9 +109,14 @@ class Exchanges {
     this.facts = facts;
     this.tidier = tidier;
     // Trees of the search are alike in any order of their children, tidy ones in one only.
-    const keys = plan.sheets.map(
-      ({ sheet, code }) => `${sheet} ${JSON.stringify(tidier.tidy(readTree(code, facts.w, facts.h), sheet))}`,
-    );
+    const known = new Map<string, string>();
+    const keys = plan.sheets.map(({ sheet, code }) => {
+      const own = `${sheet} ${code.join()}`;
+      const key =
+        known.get(own) ?? `${sheet} ${JSON.stringify(tidier.tidy(readTree(code, facts.w, facts.h), sheet))}`;
+      known.set(own, key);
+      return key;
+    });
     const copies = new Map<string, number>();
     for (const key of keys) copies.set(key, (copies.get(key) ?? 0) + 1);
     this.sheets = plan.sheets.map(({ sheet, code }) => {
@@ -133,11 +140,12 @@ class Exchanges {
 
   /** Rounds over all pairs until none helps or the looks are used up. */
   improve(): void {
+    let pairs = 0;
     for (let changed = true; changed; ) {
       changed = false;
       for (let i = 0; i < this.leaves.length; i++) {
         for (let j = 0; j < i; j++) {
-          if (this.looks >= MOST_LOOKS) return;
+          if (this.looks >= MOST_LOOKS || ++pairs > MOST_PAIRS) return;
           if (this.tryPair(i, j)) changed = true;
         }
       }
