@@ -75,12 +75,25 @@ export function panelWithOpenings(unit: PlacedUnit, axis: Axis): Panel | undefin
     }, undefined);
 }
 
-/** The chain of extents along an axis from a panel's edge over the borders of its openings to its other edge. */
-export function openingChain(panel: Panel, axis: Axis): Extent[] {
+/**
+ * Chains of extents along an axis from a panel's edge over the borders of its openings to its other edge. Openings whose
+ * extents overlap without being the same stand in chains of their own, so that each has its size and place.
+ */
+export function openingChains(panel: Panel, axis: Axis): Extent[][] {
   const [from, to] = panel.box[axis];
-  const cuts = panel.cutOuts.flatMap((cutOut) =>
-    (axis === panel.lengthAxis ? cutOut.alongLength : cutOut.alongWidth).map((at) => from + at),
-  );
-  const points = [...new Set([from, ...cuts, to])].sort((a, b) => a - b);
-  return points.slice(1).map((point, index) => [points[index]!, point] as const);
+  const openings = panel.cutOuts
+    .map((cutOut) => (axis === panel.lengthAxis ? cutOut.alongLength : cutOut.alongWidth))
+    .map(([low, high]): Extent => [from + low, from + high])
+    .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const rows: Extent[][] = [];
+  for (const opening of openings) {
+    const same = ([low, high]: Extent) => low === opening[0] && high === opening[1];
+    const row = rows.find((each) => each.every((other) => same(other) || sharedUm(other, opening) <= 0));
+    if (row === undefined) rows.push([opening]);
+    else row.push(opening);
+  }
+  return rows.map((row) => {
+    const points = [...new Set([from, ...row.flat(), to])].sort((a, b) => a - b);
+    return points.slice(1).map((point, index): Extent => [points[index]!, point]);
+  });
 }

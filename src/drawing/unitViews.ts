@@ -8,7 +8,7 @@ import { type ViewLine, viewLines } from './hiddenLines.ts';
 import { SMALL, WIDE } from './lettering.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { Sketch } from './sketch.ts';
-import { innerExtents, openingChain, panelWithOpenings } from './unitMeasures.ts';
+import { innerExtents, openingChains, panelWithOpenings } from './unitMeasures.ts';
 import { type Body, bodyOf, FROM_ABOVE, FROM_FRONT, FROM_LEFT, faceOf, type Look } from './unitProjection.ts';
 import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
 
@@ -97,13 +97,13 @@ function rowsOf(unit: PlacedUnit): { front: Rows; side: Rows; plan: Rows } {
   const { x, y, z } = unit.outside;
   return {
     front: {
-      below: filled([inFront ? openingChain(inFront, 'x') : [], inner.x, [x]]),
-      left: filled([inFront ? openingChain(inFront, 'z') : [], inner.z, [z]]),
+      below: filled([...(inFront ? openingChains(inFront, 'x') : []), inner.x, [x]]),
+      left: filled([...(inFront ? openingChains(inFront, 'z') : []), inner.z, [z]]),
     },
     side: { below: filled([inner.y, [y]]), left: [] },
     plan: {
-      below: filled([onTop ? openingChain(onTop, 'x') : []]),
-      left: filled([onTop ? openingChain(onTop, 'y') : []]),
+      below: filled([...(onTop ? openingChains(onTop, 'x') : [])]),
+      left: filled([...(onTop ? openingChains(onTop, 'y') : [])]),
     },
   };
 }

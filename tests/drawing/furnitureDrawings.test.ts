@@ -7,7 +7,7 @@ import {
   textBox,
 } from '../../src/drawing/drawing.ts';
 import { seenFields } from '../../src/drawing/seenFinishes.ts';
-import { innerExtents, openingChain, panelWithOpenings } from '../../src/drawing/unitMeasures.ts';
+import { innerExtents, openingChains, panelWithOpenings } from '../../src/drawing/unitMeasures.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
@@ -114,12 +114,32 @@ describe('dimensions', () => {
   it('place the openings of a worktop from its edges', () => {
     const set = { width: 1000, depth: 540, sink_at: 300, sink_width: 290, sink_depth: 370 };
     const unit = alone('worktop', set, library, order).unit!;
-    const chain = openingChain(panelWithOpenings(unit, 'z')!, 'x');
+    const chain = openingChains(panelWithOpenings(unit, 'z')!, 'x');
     expect(chain).toEqual([
-      [0, 155_000],
-      [155_000, 445_000],
-      [445_000, 1_000_000],
+      [
+        [0, 155_000],
+        [155_000, 445_000],
+        [445_000, 1_000_000],
+      ],
     ]);
+  });
+
+  it('give openings that reach over each other chains of their own', () => {
+    const set = {
+      width: 1000,
+      depth: 540,
+      sink_at: 300,
+      sink_width: 290,
+      sink_depth: 370,
+      hob_at: 700,
+      hob_width: 300,
+      hob_depth: 380,
+    };
+    const unit = alone('worktop', set, library, order).unit!;
+    const panel = panelWithOpenings(unit, 'z')!;
+    expect(openingChains(panel, 'x')).toHaveLength(1);
+    const sizes = openingChains(panel, 'y').map((chain) => chain[1]![1] - chain[1]![0]);
+    expect(sizes.sort()).toEqual([370_000, 380_000]);
   });
 
   it('of the layout name walkway, lengths and the inside', () => {
