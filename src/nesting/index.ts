@@ -94,11 +94,17 @@ function runOut(unplaced: readonly number[]): NestFailure {
 
 function tidyAll(group: StockGroup, facts: Facts, plan: Plan): NestedSheet[] {
   const tidier = new TreeTidier(facts, group.saw.leastOffcut);
-  return fewerSettings(facts, plan, tidier).sheets.map(({ sheet, code }) => ({
-    sheet,
-    copies: 1,
-    root: tidier.tidy(readTree(code, facts.w, facts.h), sheet),
-  }));
+  const known = new Map<string, NestedSheet>();
+  return fewerSettings(facts, plan, tidier).sheets.map(({ sheet, code }) => {
+    const key = `${sheet} ${code.join()}`;
+    const tidy = known.get(key) ?? {
+      sheet,
+      copies: 1,
+      root: tidier.tidy(readTree(code, facts.w, facts.h), sheet),
+    };
+    known.set(key, tidy);
+    return tidy;
+  });
 }
 
 /** Equal sheets as copies of one; by kind of sheet, the fullest first. */
