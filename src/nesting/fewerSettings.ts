@@ -79,7 +79,7 @@ function freeArea(facts: Facts, sheet: number, root: Node): number {
   return leavesOf(root).reduce((free, { w, h }) => free - w * h, facts.sheetArea[sheet]!);
 }
 
-const LEVEL_STEP = 2 ** 31;
+const LEVEL_STEP = 2_147_483_648;
 
 /** Different settings of each level of a lazy tree, the slack across pieces counted as a level of its own. */
 function settingsOf(root: Node): number {
