@@ -30,7 +30,6 @@ export const de: Words = {
   },
   title: {
     heading: 'Der Auftrag',
-    job: 'Auftrag',
     note: 'Vermerk',
     vehicle: 'Fahrzeug',
     count: 'Wie viele gleiche',
@@ -98,7 +97,6 @@ export const de: Words = {
     pieces: 'Teile aus dieser Platte',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,
     copy: (copy) => `Platte ${copy}`,
-    drawing: 'Zeichnung',
   },
   edging: {
     heading: 'Kanten',
@@ -130,7 +128,6 @@ export const de: Words = {
     fittingColumns: ['Beschlag', 'Stück', 'erledigt'],
     noFittings: 'Keine Beschläge.',
     mass: (kg) => `Die Teile wiegen ${kg} kg.`,
-    unnamed: 'ohne Möbel',
   },
   offcuts: {
     heading: 'Reststücke fürs Lager',

@@ -25,7 +25,6 @@ export const en: Words = {
   },
   title: {
     heading: 'The order',
-    job: 'Job',
     note: 'Note',
     vehicle: 'Vehicle',
     count: 'How many alike',
@@ -85,7 +84,6 @@ export const en: Words = {
     pieces: 'Panels from this sheet',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,
     copy: (copy) => `sheet ${copy}`,
-    drawing: 'Drawing',
   },
   edging: {
     heading: 'Edging',
@@ -116,7 +114,6 @@ export const en: Words = {
     fittingColumns: ['fitting', 'count', 'done'],
     noFittings: 'No fittings.',
     mass: (kg) => `Panels weigh ${kg} kg.`,
-    unnamed: 'without a unit',
   },
   offcuts: {
     heading: 'Offcuts to put back',

@@ -35,7 +35,6 @@ export interface Words {
   };
   readonly title: {
     readonly heading: string;
-    readonly job: string;
     readonly note: string;
     readonly vehicle: string;
     readonly count: string;
@@ -78,7 +77,6 @@ export interface Words {
     readonly pieces: string;
     readonly tick: (number: number, name: string, size: string) => string;
     readonly copy: (copy: number) => string;
-    readonly drawing: string;
   };
   readonly edging: {
     readonly heading: string;
@@ -107,7 +105,6 @@ export interface Words {
     readonly fittingColumns: readonly string[];
     readonly noFittings: string;
     readonly mass: (kg: string) => string;
-    readonly unnamed: string;
   };
   readonly offcuts: {
     readonly heading: string;

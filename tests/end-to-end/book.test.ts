@@ -1,0 +1,37 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../cli/temporaryFolder.ts';
+import { pdfText } from '../documents/book/pdfText.ts';
+import { writeFiles } from './lists.ts';
+import { plywright } from './plywright.ts';
+
+const lists = {
+  'panels.csv': 'name,length,width,count,grain\nside <a>,720,560,4,length\nshelf,564,540,3,none\n',
+  'sheets.csv': 'name,length,width,grain,price\nlarge,2500,1250,length,80\n',
+};
+const list = ['cut', '--panels', 'panels.csv', '--sheets', 'sheets.csv'];
+
+describe('plywright cut --papers', () => {
+  it('writes the job book, of a plain list too, in the language asked for', async () => {
+    const folder = temporaryFolder();
+    writeFiles(folder, lists);
+    const run = await plywright(folder, [...list, '--papers', 'book', '--language', 'de']);
+    expect(run.code, run.stderr).toBe(0);
+    const html = readFileSync(join(folder, 'out/panels/book.html'), 'utf8');
+    expect(html).toContain('<html lang="de"');
+    expect(html).toContain('side &lt;a&gt;');
+    const pages = pdfText(readFileSync(join(folder, 'out/panels/book.pdf')));
+    expect(pages.join('\n')).toContain('ist Teil 1, side <a>,');
+  });
+
+  it('writes no book unasked, and says which papers there are', async () => {
+    const folder = temporaryFolder();
+    writeFiles(folder, lists);
+    expect((await plywright(folder, list)).code).toBe(0);
+    expect(existsSync(join(folder, 'out/panels/book.pdf'))).toBe(false);
+    const wrong = await plywright(folder, [...list, '--papers', 'poster']);
+    expect(wrong.code).not.toBe(0);
+    expect(wrong.stderr).toContain('It must be of book');
+  });
+});
