@@ -9,6 +9,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { loadSolver } from '../helpers/loadSolver.ts';
+import { benchGrowth } from './growthBench.ts';
 import { BENCHMARK_SETS, readInstances, type Turning } from './instances.ts';
 import { printInstances, printTable } from './report.ts';
 import { type RunResult, runInstance } from './runInstance.ts';
@@ -18,6 +19,7 @@ import { benchWorkshopLists } from './workshopBench.ts';
 const HELP = `npm run bench -- <set> [options]
 
 sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists and workshop-lists-one-size (with --seconds, --sample and --seed as the number of the series);
+growth: 500 to 5,000 panels of 300 sizes, or only as many as --only says;
 sawing: what the workshop lists take on the saw after 1000 moves per second asked for
 
 --seconds n     time an instance, bound and search, in seconds of processor time on one core (1)
@@ -56,6 +58,10 @@ const { values, positionals } = parseArgs({
 const set = positionals[0] ?? '';
 if (set === 'sawing' && !values.help) {
   benchSawing(1000 * Number(values.seconds));
+  process.exit(0);
+}
+if (set === 'growth' && !values.help) {
+  await benchGrowth(Number(values.seconds), Number(values.only));
   process.exit(0);
 }
 if (set.startsWith('workshop-lists') && !values.help) {

@@ -30,7 +30,7 @@ interface Row {
   readonly count: number;
 }
 
-class Draw {
+export class Draw {
   private readonly random: SearchRandom;
 
   constructor(seed: number) {
