@@ -82,9 +82,9 @@ the program with nothing written.
 Papers of an order go to DIR/<name of the order>/: plan.json, cut-plans/*.svg,
 cutting-list.csv, edging-list.csv, edging-to-buy.csv, sheets-to-buy.csv and
 offcuts-kept.csv. With --papers book also the job book: book.html, one file
-that a tablet opens without a network, with panels to tick off, and book.pdf, the
-same on paper, A4. All of them are written or none. Papers that you changed by
-hand are not overwritten unless you give --replace; other files of yours in
+that a tablet opens without a network, with panels to tick off, and book.pdf,
+the same on paper, A4. All of them are written or none. Papers that you changed
+by hand are not overwritten unless you give --replace; other files of yours in
 that folder stay where they are.
 
 Examples:

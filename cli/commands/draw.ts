@@ -24,7 +24,7 @@ Examples:
   plywright draw parts-libraries/demo-van/orders/demo-long.yaml
   plywright draw my-order.yaml --out jobs
   plywright draw --unit wardrobe --library demo-van
-  plywright draw my-order.yaml --unit base-cupboard --set width=450 --set hand=right
+  plywright draw my-order.yaml --unit wardrobe --set width=450 --set hand=right
 
 Exit codes: as in 'plywright --help'.
 `;
