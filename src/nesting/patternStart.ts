@@ -52,19 +52,17 @@ function wantedTree(facts: Facts, sheet: number, pattern: PatternNode, left: Int
       const [w, h] = way === TURNED ? [facts.h[item]!, facts.w[item]!] : [facts.w[item]!, facts.h[item]!];
       return { kind: 'piece', item, turned: way === TURNED, w, h };
     }
-    // Stacks in stacks along the same axis become one, as the search wants them.
-    const children = node.children
-      .map(read)
-      .flatMap((child) =>
-        child === undefined
-          ? []
-          : child.kind === 'stack' && child.axis === node.axis
-            ? child.children
-            : [child],
-      );
-    return children.length < 2 ? children[0] : stackOf(node.axis, children);
+    return flatStack(node.axis, node.children.map(read));
   };
   return read(pattern);
+}
+
+/** A stack of the children that are there; stacks in it along the same axis become one with it, as the search wants them. */
+function flatStack(axis: 'w' | 'h', found: readonly (Tree | undefined)[]): Tree | undefined {
+  const children = found.flatMap((child) =>
+    child === undefined ? [] : child.kind === 'stack' && child.axis === axis ? child.children : [child],
+  );
+  return children.length < 2 ? children[0] : stackOf(axis, children);
 }
 
 function roundDown(
@@ -134,16 +132,7 @@ function stillWanted(tree: Tree, left: Int32Array): Tree | undefined {
       counts[node.item] = counts[node.item]! - 1;
       return node;
     }
-    const children = node.children
-      .map(keep)
-      .flatMap((child) =>
-        child === undefined
-          ? []
-          : child.kind === 'stack' && child.axis === node.axis
-            ? child.children
-            : [child],
-      );
-    return children.length < 2 ? children[0] : stackOf(node.axis, children);
+    return flatStack(node.axis, node.children.map(keep));
   };
   return keep(tree);
 }
