@@ -62,6 +62,10 @@ function kindsOfPapers(text: string): string[] {
   return [...new Set(kinds)].sort();
 }
 
+const kindsInWords = Object.entries(paperKinds)
+  .map(([kind, what]) => `${kind} (${what})`)
+  .join(', ');
+
 function language(text: string): string {
   if (!bookLanguages.includes(text)) {
     throw new InvalidArgumentError(`It must be one of ${bookLanguages.join(', ')}.`);
@@ -116,7 +120,7 @@ export function addCutCommand(program: Command): void {
     .option('--saw <NAME>', 'for --panels: a saw of --library')
     .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
     .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500))
-    .option('--papers <KINDS>', 'write these too: book, the job book', kindsOfPapers, [])
+    .option('--papers <KINDS>', `write these too, with commas between: ${kindsInWords}`, kindsOfPapers, [])
     .option('--language <TAG>', 'language of the job book: en or de', language, 'en')
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)

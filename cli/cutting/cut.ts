@@ -146,7 +146,8 @@ async function makeAll(
         seconds: Math.round(nested[j]![g]!.seconds * 1000) / 1000,
       }));
       const usual = makePapers(prepared.job, proven, tools);
-      const asked = await morePapers(options.papers, prepared.job, proven, tools, options.language);
+      const { job } = prepared;
+      const asked = await morePapers(options.papers, { job, proven, tools, language: options.language });
       return { prepared, proven, papers: new Map([...usual, ...asked]), groups };
     }),
   );

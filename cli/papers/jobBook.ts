@@ -1,19 +1,14 @@
 import { createHash } from 'node:crypto';
-import type { Job } from '../../src/pipeline/job.ts';
+import type { Papers } from '../../src/edge/index.ts';
 import { makeJobBook } from '../../src/pipeline/makeBook.ts';
-import type { DrawingTools, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type { PaperRequest } from './morePapers.ts';
 
 function sha256(text: string): string {
   return createHash('sha256').update(text, 'utf8').digest('base64');
 }
 
 /** The job book of a job whose plan is proven: `book.html` for a screen and `book.pdf` for paper. */
-export async function jobBookPapers(
-  job: Job,
-  proven: ProvenPlan,
-  tools: DrawingTools,
-  language = 'en',
-): Promise<ReadonlyMap<string, string | Uint8Array>> {
+export async function jobBookPapers({ job, proven, tools, language }: PaperRequest): Promise<Papers> {
   const { pdfFromDrawings } = await import('./pdfFromDrawings.ts');
   const book = makeJobBook(job, proven, { ...tools, sha256 }, language);
   const pdf = await pdfFromDrawings(book.pages, { title: book.title, language });

@@ -2,13 +2,17 @@ import type { Papers } from '../../src/edge/index.ts';
 import type { Job } from '../../src/pipeline/job.ts';
 import type { DrawingTools, ProvenPlan } from '../../src/pipeline/makePapers.ts';
 
-/** Makes papers of one kind for a job whose plan is proven; `language` is a tag such as `en`. */
-export type PaperMaker = (
-  job: Job,
-  proven: ProvenPlan,
-  tools: DrawingTools,
-  language: string,
-) => Promise<Papers>;
+/** What papers beside the usual ones are made from: a job whose plan is proven, and how they are wanted. */
+export interface PaperRequest {
+  readonly job: Job;
+  readonly proven: ProvenPlan;
+  readonly tools: DrawingTools;
+  /** A tag such as `en`. */
+  readonly language: string;
+}
+
+/** Makes papers of one kind. */
+export type PaperMaker = (request: PaperRequest) => Promise<Papers>;
 
 /** Papers that are written only when asked for, by the word of `--papers`. What each needs is loaded with it. */
 const makers: Readonly<Record<string, () => Promise<PaperMaker>>> = {
@@ -18,13 +22,13 @@ const makers: Readonly<Record<string, () => Promise<PaperMaker>>> = {
 /** The papers of the kinds asked for, by path. Throws for a kind that there is not. */
 export async function morePapers(
   kinds: readonly string[],
-  ...of: Parameters<PaperMaker>
+  request: PaperRequest,
 ): Promise<Map<string, string | Uint8Array>> {
   const papers = new Map<string, string | Uint8Array>();
   for (const kind of kinds) {
     const load = makers[kind];
     if (load === undefined) throw new Error(`there are no papers called ${kind}`);
-    for (const [path, content] of await (await load())(...of)) papers.set(path, content);
+    for (const [path, content] of await (await load())(request)) papers.set(path, content);
   }
   return papers;
 }
