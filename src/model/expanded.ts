@@ -21,6 +21,14 @@ export interface ExpandedPanel {
     readonly depthUm: Um;
     readonly place: Place;
   }[];
+  /** Edge faces that follow the wall they look to, and what is left on for scribing. */
+  readonly followsWall?: readonly {
+    readonly face: 'left' | 'right' | 'front' | 'back';
+    readonly allowanceUm: Um;
+    readonly place: Place;
+  }[];
+  /** What it is to bear, in kg. */
+  readonly loadKg?: number;
   /** Name of a row of fronts, within the outermost unit. */
   readonly match: string | null;
 }

@@ -1,6 +1,6 @@
 import type { Place } from './finding.ts';
 import type { Axis, Box, Face, Facing, Um } from './geometry.ts';
-import type { Part } from './part.ts';
+import type { OutlinePoint, Part } from './part.ts';
 
 export interface PanelEdge {
   readonly face: Face;
@@ -33,11 +33,21 @@ export interface Panel extends Part {
   readonly thicknessAxis: Axis;
   readonly edges: readonly PanelEdge[];
   readonly cutOuts: readonly CutOut[];
+  /**
+   * Its true shape where the wall takes something off its rectangle: as it stands, from the finished panel's corner at
+   * length 0 and width 0, counter-clockwise with the length to the right. It touches all four sides of the rectangle.
+   * What the sawn part is cut to, with the allowance for scribing, is `byHand.outline`. Absent for a rectangle.
+   */
+  readonly outline?: readonly OutlinePoint[];
+  /** Edges along a wall, by face of the unit's frame, with what is left on the sawn part to be scribed to the wall. */
+  readonly scribed?: readonly { readonly face: Face; readonly allowanceUm: Um }[];
+  /** What it is to bear, spread evenly, in kg; absent where its role says. */
+  readonly loadKg?: number;
   /** Panels (by id) this one is let into, with the declared depth. */
   readonly housings: readonly { readonly into: string; readonly depthUm: Um }[];
   /** Where its box is written. */
   readonly place?: Place;
-  /** Board and edging of one piece, cut-outs taken off. */
+  /** Board and edging of one finished piece; cut-outs and what the wall takes off are not in it. */
   readonly massKg: number;
 }
 

@@ -18,6 +18,8 @@ export interface Board {
   readonly thicknessUm: Um;
   readonly arealMassKgPerM2: number;
   readonly decoratedFaces: 0 | 1 | 2;
+  /** Modulus of elasticity in bending along and across the grain of the face, in MPa (N/mm²); absent where not stated. */
+  readonly stiffnessMPa?: { readonly along: number; readonly across: number };
 }
 
 export interface Finish {
@@ -163,8 +165,18 @@ export interface PanelDefinition {
   readonly heldBy?: readonly HeldBy[];
   /** Openings right through the panel, as extents along the two axes of its sides. */
   readonly cutOuts: readonly CutOutDefinition[];
+  /** Edge faces that take their shape from the wall they look to, and how much is left on for scribing. */
+  readonly followsWall?: readonly FollowedWall[];
+  /** What it is to bear, spread evenly, in kg. */
+  readonly load?: Formula;
   /** Name of a row of fronts over which the grain runs on. */
   readonly match: string | null;
+}
+
+export interface FollowedWall {
+  readonly face: 'left' | 'right' | 'front' | 'back';
+  readonly allowance: Formula;
+  readonly place: Place;
 }
 
 /** Named as in `housings`. */
@@ -244,6 +256,8 @@ export interface Library {
   readonly currency: string;
   /** Roles an order must give a board and finish for, with what each is for. */
   readonly roles: ReadonlyMap<string, string>;
+  /** What a level panel of a role bears, in kg per m², where the panel itself does not say; by role. */
+  readonly loadsKgPerM2?: ReadonlyMap<string, number>;
   readonly boards: ReadonlyMap<string, Board>;
   readonly finishes: ReadonlyMap<string, Finish>;
   readonly edgings: ReadonlyMap<string, Edging>;

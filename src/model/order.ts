@@ -45,5 +45,7 @@ export interface Order {
   readonly choices: ReadonlyMap<string, Formula>;
   readonly roles: ReadonlyMap<string, RoleChoice>;
   readonly changes: readonly OrderChange[];
+  /** Pieces that fall out of large cut-outs: whether they are squared up and kept for another job. */
+  readonly cutOutPieces?: 'kept' | 'waste';
   readonly place: Place;
 }

@@ -18,6 +18,28 @@ export interface MatchPlace {
   readonly follows: 'length' | 'width';
 }
 
+/** A corner of a panel's shape in its own plane, in µm from the panel's corner at length 0 and width 0. */
+export interface OutlinePoint {
+  readonly alongLengthUm: Um;
+  readonly alongWidthUm: Um;
+}
+
+/** An opening as it lies on the sawn part, edging not yet on. */
+export interface SawnOpening {
+  readonly name: string;
+  readonly alongLength: readonly [Um, Um];
+  readonly alongWidth: readonly [Um, Um];
+  /** Size of the piece that falls out and is kept for another job, squared up; absent where it is waste. */
+  readonly kept?: { readonly lengthUm: Um; readonly widthUm: Um };
+}
+
+/** What is cut by hand once the saw has done its work, on the sawn part, from its corner at length 0 and width 0. */
+export interface HandWork {
+  /** What the part is cut to, counter-clockwise with the length to the right; scribing allowance still on. */
+  readonly outline?: readonly OutlinePoint[];
+  readonly openings: readonly SawnOpening[];
+}
+
 /**
  * One kind of rectangular piece to be sawn: what the joiner's cutting list has a line for. The length runs with
  * the grain where the part has one. Plain lists give parts directly; panels of furniture are parts too.
@@ -45,4 +67,6 @@ export interface Part {
   /** How many of it, at least 1. */
   readonly count: number;
   readonly match?: MatchPlace;
+  /** Absent where the saw gives the part its last shape. */
+  readonly byHand?: HandWork;
 }
