@@ -1,6 +1,5 @@
 import type { PlanFile, PlanGroup, PlanPanel } from '../model/plan.ts';
-import { writeCsv } from './csv.ts';
-import { listMm, listThickness } from './figures.ts';
+import { type Table, tableColumns, tableOf } from './table.ts';
 
 /**
  * Columns of the cutting list, one line a panel. Lengths in mm with one decimal; boards, finishes and edgings by id.
@@ -20,28 +19,28 @@ import { listMm, listThickness } from './figures.ts';
  * | edging width 1, edging width 2 | edging on the two edges along the width |
  * | sheets | numbers of the cut plans of its group that give it, parted by spaces |
  */
-export const CUTTING_LIST_COLUMNS = [
-  'number',
-  'id',
-  'order',
-  'unit',
-  'name',
-  'group',
-  'board',
-  'finish',
-  'thickness',
-  'cut length',
-  'cut width',
-  'grain',
-  'count',
-  'finished length',
-  'finished width',
-  'edging length 1',
-  'edging length 2',
-  'edging width 1',
-  'edging width 2',
-  'sheets',
-] as const;
+export const CUTTING_LIST_COLUMNS = tableColumns({
+  number: 'whole',
+  id: 'text',
+  order: 'text',
+  unit: 'text',
+  name: 'text',
+  group: 'text',
+  board: 'text',
+  finish: 'text',
+  thickness: 'thickness',
+  'cut length': 'mm',
+  'cut width': 'mm',
+  grain: 'text',
+  count: 'whole',
+  'finished length': 'mm',
+  'finished width': 'mm',
+  'edging length 1': 'text',
+  'edging length 2': 'text',
+  'edging width 1': 'text',
+  'edging width 2': 'text',
+  sheets: 'text',
+});
 
 /** A panel of the plan with its running number in the cutting list. */
 export interface NumberedPanel {
@@ -69,28 +68,33 @@ function sheetsByPanel(group: PlanGroup): Map<string, number[]> {
   return found;
 }
 
-/** The cutting list as CSV text: what the joiner has to have sawn, and from which sheets. */
-export function cuttingList(plan: PlanFile): string {
+/** The cutting list: what the joiner has to have sawn, and from which sheets. */
+export function cuttingList(plan: PlanFile): Table {
   const sheets = new Map(plan.groups.map((group) => [group.id, sheetsByPanel(group)]));
-  const rows = numberPanels(plan).map(({ number, group, panel }) => [
-    number,
-    panel.id,
-    panel.order,
-    panel.unit,
-    panel.name,
-    group.id,
-    group.board,
-    group.finish,
-    listThickness(group.thickness),
-    listMm(panel.length),
-    listMm(panel.width),
-    panel.grain,
-    panel.count,
-    listMm(panel.finishedLength),
-    listMm(panel.finishedWidth),
-    ...panel.edging.alongLength.map((edging) => edging ?? ''),
-    ...panel.edging.alongWidth.map((edging) => edging ?? ''),
-    (sheets.get(group.id)?.get(panel.id) ?? []).join(' '),
-  ]);
-  return writeCsv(CUTTING_LIST_COLUMNS, rows);
+  return tableOf(
+    'cutting-list',
+    CUTTING_LIST_COLUMNS,
+    numberPanels(plan).map(({ number, group, panel }) => ({
+      number,
+      id: panel.id,
+      order: panel.order,
+      unit: panel.unit,
+      name: panel.name,
+      group: group.id,
+      board: group.board,
+      finish: group.finish,
+      thickness: group.thickness,
+      'cut length': panel.length,
+      'cut width': panel.width,
+      grain: panel.grain,
+      count: panel.count,
+      'finished length': panel.finishedLength,
+      'finished width': panel.finishedWidth,
+      'edging length 1': panel.edging.alongLength[0],
+      'edging length 2': panel.edging.alongLength[1],
+      'edging width 1': panel.edging.alongWidth[0],
+      'edging width 2': panel.edging.alongWidth[1],
+      sheets: (sheets.get(group.id)?.get(panel.id) ?? []).join(' '),
+    })),
+  );
 }

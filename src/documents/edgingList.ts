@@ -1,9 +1,9 @@
 import type { Um } from '../model/geometry.ts';
 import type { Edging } from '../model/library.ts';
 import type { PlanFile } from '../model/plan.ts';
-import { writeCsv } from './csv.ts';
 import { type NumberedPanel, numberPanels } from './cuttingList.ts';
-import { listMetresUp, listMm } from './figures.ts';
+import { metresUp } from './figures.ts';
+import { type Table, tableColumns, tableOf } from './table.ts';
 
 /** What the lists need to know of an edging. */
 export type ListedEdging = Pick<Edging, 'title' | 'overlengthUm' | 'rollM'>;
@@ -23,19 +23,19 @@ export type ListedEdging = Pick<Edging, 'title' | 'overlengthUm' | 'rollM'>;
  * | strip length | with overlength, mm; empty when the edging is not in the library |
  * | count | how many such panels |
  */
-export const EDGING_LIST_COLUMNS = [
-  'pass',
-  'edging',
-  'number',
-  'id',
-  'order',
-  'unit',
-  'name',
-  'edge',
-  'edge length',
-  'strip length',
-  'count',
-] as const;
+export const EDGING_LIST_COLUMNS = tableColumns({
+  pass: 'whole',
+  edging: 'text',
+  number: 'whole',
+  id: 'text',
+  order: 'text',
+  unit: 'text',
+  name: 'text',
+  edge: 'text',
+  'edge length': 'mm',
+  'strip length': 'mm',
+  count: 'whole',
+});
 
 /**
  * Columns of the list of edging to buy, one line an edging.
@@ -50,16 +50,16 @@ export const EDGING_LIST_COLUMNS = [
  * | roll | metres on a roll |
  * | rolls | whole rolls that hold the metres to buy |
  */
-export const EDGING_TO_BUY_COLUMNS = [
-  'edging',
-  'description',
-  'strips',
-  'net metres',
-  'overlength',
-  'metres to buy',
-  'roll',
-  'rolls',
-] as const;
+export const EDGING_TO_BUY_COLUMNS = tableColumns({
+  edging: 'text',
+  description: 'text',
+  strips: 'whole',
+  'net metres': 'metres',
+  overlength: 'mm',
+  'metres to buy': 'metres',
+  roll: 'number',
+  rolls: 'whole',
+});
 
 type EdgeName = 'length 1' | 'length 2' | 'width 1' | 'width 2';
 
@@ -104,26 +104,26 @@ export function edgesInWorkingOrder(plan: PlanFile): { readonly edgings: string[
   return { edgings, edges };
 }
 
-/** The edging list as CSV text: which edge of which panel gets what, in working order. */
-export function edgingList(plan: PlanFile, edgings: ReadonlyMap<string, ListedEdging>): string {
+/** The edging list: which edge of which panel gets what, in working order. */
+export function edgingList(plan: PlanFile, edgings: ReadonlyMap<string, ListedEdging>): Table {
   const rows = edgesInWorkingOrder(plan).edges.map((edge) => {
     const known = edgings.get(edge.edging);
     const { number, panel } = edge.panel;
-    return [
-      edge.pass,
-      edge.edging,
+    return {
+      pass: edge.pass,
+      edging: edge.edging,
       number,
-      panel.id,
-      panel.order,
-      panel.unit,
-      panel.name,
-      edge.edge,
-      listMm(edge.lengthUm / 1000),
-      known === undefined ? '' : listMm((edge.lengthUm + known.overlengthUm) / 1000),
-      panel.count,
-    ];
+      id: panel.id,
+      order: panel.order,
+      unit: panel.unit,
+      name: panel.name,
+      edge: edge.edge,
+      'edge length': edge.lengthUm / 1000,
+      'strip length': known === undefined ? null : (edge.lengthUm + known.overlengthUm) / 1000,
+      count: panel.count,
+    };
   });
-  return writeCsv(EDGING_LIST_COLUMNS, rows);
+  return tableOf('edging-list', EDGING_LIST_COLUMNS, rows);
 }
 
 /** What has to be bought of one edging; the last three are null when the edging is not in the library. */
@@ -151,20 +151,20 @@ export function edgingNeeds(plan: PlanFile, edgings: ReadonlyMap<string, ListedE
   });
 }
 
-/** The list of edging to buy as CSV text. */
-export function edgingToBuy(plan: PlanFile, edgings: ReadonlyMap<string, ListedEdging>): string {
+/** The list of edging to buy. */
+export function edgingToBuy(plan: PlanFile, edgings: ReadonlyMap<string, ListedEdging>): Table {
   const rows = edgingNeeds(plan, edgings).map((need) => {
     const known = edgings.get(need.edging);
-    return [
-      need.edging,
-      known?.title ?? '',
-      need.strips,
-      listMetresUp(need.netUm),
-      need.overlengthUm === null ? '' : listMm(need.overlengthUm / 1000),
-      need.toBuyUm === null ? '' : listMetresUp(need.toBuyUm),
-      known === undefined ? '' : known.rollM,
-      need.rolls ?? '',
-    ];
+    return {
+      edging: need.edging,
+      description: known?.title ?? null,
+      strips: need.strips,
+      'net metres': metresUp(need.netUm),
+      overlength: need.overlengthUm === null ? null : need.overlengthUm / 1000,
+      'metres to buy': need.toBuyUm === null ? null : metresUp(need.toBuyUm),
+      roll: known?.rollM ?? null,
+      rolls: need.rolls,
+    };
   });
-  return writeCsv(EDGING_TO_BUY_COLUMNS, rows);
+  return tableOf('edging-to-buy', EDGING_TO_BUY_COLUMNS, rows);
 }

@@ -11,9 +11,14 @@ export function listThickness(mm: number): string {
   return String(Math.round(mm * 1000) / 1000);
 }
 
-/** Metres with three decimals, rounded up, so that never too little is bought. */
+/** Metres rounded up to three decimals, so that never too little is bought. */
+export function metresUp(um: Um): number {
+  return Math.ceil(um / 1000) / 1000;
+}
+
+/** The same as lists print them. */
 export function listMetresUp(um: Um): string {
-  return (Math.ceil(um / 1000) / 1000).toFixed(3);
+  return metresUp(um).toFixed(3);
 }
 
 /** Minor units of money with two decimals. */

@@ -1,6 +1,5 @@
 import type { PlanFile, PlanGroup, PlanSheet } from '../model/plan.ts';
-import { writeCsv } from './csv.ts';
-import { listMm, listThickness } from './figures.ts';
+import { type RowOf, type Table, tableColumns, tableOf } from './table.ts';
 
 /**
  * Columns of the list of offcuts that go back to the rack. The first ten are those of a list of sheets, so that the
@@ -17,49 +16,49 @@ import { listMm, listThickness } from './figures.ts';
  * | kind | `offcut` |
  * | group, sheet, piece | where it comes from |
  */
-export const OFFCUTS_KEPT_COLUMNS = [
-  'name',
-  'length',
-  'width',
-  'grain',
-  'count',
-  'price',
-  'thickness',
-  'board',
-  'finish',
-  'kind',
-  'group',
-  'sheet',
-  'piece',
-] as const;
+export const OFFCUTS_KEPT_COLUMNS = tableColumns({
+  name: 'text',
+  length: 'mm',
+  width: 'mm',
+  grain: 'text',
+  count: 'whole',
+  price: 'money',
+  thickness: 'thickness',
+  board: 'text',
+  finish: 'text',
+  kind: 'text',
+  group: 'text',
+  sheet: 'whole',
+  piece: 'text',
+});
 
-function rowsOf(group: PlanGroup, sheet: PlanSheet): (string | number)[][] {
+function rowsOf(group: PlanGroup, sheet: PlanSheet): RowOf<typeof OFFCUTS_KEPT_COLUMNS>[] {
   const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
   return sheet.pieces.flatMap((piece) =>
     piece.is === 'offcut'
       ? [
-          [
-            `${group.id} ${sheet.number} ${piece.piece}`,
-            listMm(piece.length),
-            listMm(piece.width),
+          {
+            name: `${group.id} ${sheet.number} ${piece.piece}`,
+            length: piece.length,
+            width: piece.width,
             grain,
-            sheet.copies,
-            '',
-            listThickness(group.thickness),
-            group.board,
-            group.finish,
-            'offcut',
-            group.id,
-            sheet.number,
-            piece.piece,
-          ],
+            count: sheet.copies,
+            price: null,
+            thickness: group.thickness,
+            board: group.board,
+            finish: group.finish,
+            kind: 'offcut',
+            group: group.id,
+            sheet: sheet.number,
+            piece: piece.piece,
+          },
         ]
       : [],
   );
 }
 
-/** The offcuts that are kept, as CSV text, in the order of the cut plans. */
-export function offcutsKept(plan: PlanFile): string {
+/** The offcuts that are kept, in the order of the cut plans. */
+export function offcutsKept(plan: PlanFile): Table {
   const rows = plan.groups.flatMap((group) => group.sheets.flatMap((sheet) => rowsOf(group, sheet)));
-  return writeCsv(OFFCUTS_KEPT_COLUMNS, rows);
+  return tableOf('offcuts-kept', OFFCUTS_KEPT_COLUMNS, rows);
 }

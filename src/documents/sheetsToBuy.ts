@@ -1,6 +1,5 @@
 import type { PlanFile, PlanGroup } from '../model/plan.ts';
-import { writeCsv } from './csv.ts';
-import { listMm, listMoney, listThickness } from './figures.ts';
+import { type Table, tableColumns, tableOf } from './table.ts';
 
 /**
  * Columns of the list of sheets to buy, one line a stock group and size of sheet. Offcuts are taken from the rack and
@@ -19,22 +18,22 @@ import { listMm, listMoney, listThickness } from './figures.ts';
  * | price each, price | in the currency; empty when the lists give no prices |
  * | currency | ISO 4217, or empty |
  */
-export const SHEETS_TO_BUY_COLUMNS = [
-  'group',
-  'board',
-  'finish',
-  'thickness',
-  'description',
-  'sheet',
-  'kind',
-  'length',
-  'width',
-  'grain',
-  'count',
-  'price each',
-  'price',
-  'currency',
-] as const;
+export const SHEETS_TO_BUY_COLUMNS = tableColumns({
+  group: 'text',
+  board: 'text',
+  finish: 'text',
+  thickness: 'thickness',
+  description: 'text',
+  sheet: 'text',
+  kind: 'text',
+  length: 'mm',
+  width: 'mm',
+  grain: 'text',
+  count: 'whole',
+  'price each': 'money',
+  price: 'money',
+  currency: 'text',
+});
 
 /** Titles of boards and finishes by id; an id without one is left out of the description. */
 export type Titles = ReadonlyMap<string, string>;
@@ -45,8 +44,8 @@ function describe(group: PlanGroup, titles: Titles): string {
     .join(', ');
 }
 
-/** The list of sheets to buy, and of offcuts to take, as CSV text. */
-export function sheetsToBuy(plan: PlanFile, titles: Titles): string {
+/** The list of sheets to buy, and of offcuts to take. */
+export function sheetsToBuy(plan: PlanFile, titles: Titles): Table {
   const rows = plan.groups.flatMap((group) =>
     group.stock.flatMap((stock) => {
       const own = group.sheets.filter((sheet) => sheet.stock === stock.id);
@@ -54,24 +53,24 @@ export function sheetsToBuy(plan: PlanFile, titles: Titles): string {
       if (count === 0) return [];
       const priced = group.pricedBy === 'price';
       return [
-        [
-          group.id,
-          group.board,
-          group.finish,
-          listThickness(group.thickness),
-          describe(group, titles),
-          stock.id,
-          stock.kind,
-          listMm(stock.length),
-          listMm(stock.width),
-          stock.grain,
+        {
+          group: group.id,
+          board: group.board,
+          finish: group.finish,
+          thickness: group.thickness,
+          description: describe(group, titles),
+          sheet: stock.id,
+          kind: stock.kind,
+          length: stock.length,
+          width: stock.width,
+          grain: stock.grain,
           count,
-          priced ? listMoney(stock.price) : '',
-          priced ? listMoney(stock.price * count) : '',
-          priced ? plan.currency : '',
-        ],
+          'price each': priced ? stock.price / 100 : null,
+          price: priced ? (stock.price * count) / 100 : null,
+          currency: priced ? plan.currency : null,
+        },
       ];
     }),
   );
-  return writeCsv(SHEETS_TO_BUY_COLUMNS, rows);
+  return tableOf('sheets-to-buy', SHEETS_TO_BUY_COLUMNS, rows);
 }
