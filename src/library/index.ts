@@ -1,4 +1,4 @@
-import { checkedValue } from '../basics/findings.ts';
+import { checkedValue, unknownWord } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
 import { checkCircularUnits, settleUses } from './crossReferences.ts';
@@ -24,6 +24,12 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   const roleNames = head?.yaml.isWritten(head.value, 'roles')
     ? head.yaml.namesIn(head.value.roles)
     : undefined;
+  const loads = new Map(Object.entries(head?.value.loads ?? {}));
+  for (const role of roleNames === undefined ? [] : loads.keys()) {
+    if (roleNames?.includes(role) || head === undefined) continue;
+    const place = head.yaml.placeOfKey(head.value.loads!, role);
+    findings.push(unknownWord(role, 'a role of this library', roleNames ?? [], place));
+  }
   const finishes = readFinishes(source);
   const boards = readBoards(source);
   const edgings = readEdgings(source, finishes?.names);
@@ -45,6 +51,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     note: head?.value.note ?? '',
     currency: head?.value.currency ?? '',
     roles,
+    ...(loads.size === 0 ? {} : { loadsKgPerM2: loads }),
     boards: boards?.values ?? new Map(),
     finishes: finishes?.values ?? new Map(),
     edgings: edgings?.values ?? new Map(),

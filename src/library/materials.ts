@@ -3,12 +3,33 @@ import { roundDownToTenth, roundUpToTenth } from '../basics/lengths.ts';
 import type { FieldReader } from '../basics/yamlFields.ts';
 import type { Board, Edging, Finish, Fitting, Saw, SheetOffer } from '../model/library.ts';
 import type { LibraryFiles } from './libraryFiles.ts';
-import { boardsFile, edgingsFile, finishesFile, fittingsFile, sawsFile, sheetsFile } from './schemas.ts';
+import {
+  type BoardField,
+  boardsFile,
+  edgingsFile,
+  finishesFile,
+  fittingsFile,
+  sawsFile,
+  sheetsFile,
+} from './schemas.ts';
 
 /** What a file defines by id, and all its ids, also those of entries that are wrong. */
 export interface Defined<T> {
   readonly values: ReadonlyMap<string, T>;
   readonly names: readonly string[];
+}
+
+/** Along and across are stated together or not at all. */
+function readStiffness(reader: FieldReader, board: BoardField): Pick<Board, 'stiffnessMPa'> {
+  const along = board['stiffness along'];
+  const across = board['stiffness across'];
+  if (along === undefined && across === undefined) return {};
+  if (along !== undefined && across !== undefined) return { stiffnessMPa: { along, across } };
+  const [given, missing] = along === undefined ? ['across', 'along'] : ['along', 'across'];
+  const place = reader.yaml.placeOfAll(board);
+  const message = `The stiffness ${given} the grain is stated, but not the one ${missing} it.`;
+  reader.report(errorFinding('missing-field', message, place, { expected: `\`stiffness ${missing}\`` }));
+  return {};
 }
 
 /** `boards.yaml`; undefined when it cannot be used. */
@@ -24,6 +45,7 @@ export function readBoards(files: LibraryFiles): Defined<Board> | undefined {
       thicknessUm: read.reader.lengthUm(board, 'thickness', 'size'),
       arealMassKgPerM2: board['areal mass'],
       decoratedFaces: board['decorated faces'],
+      ...readStiffness(read.reader, board),
     });
   }
   return { values: boards, names: read.yaml.namesIn(read.value) };

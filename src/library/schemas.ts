@@ -18,11 +18,20 @@ export const libraryFile = z
       error: 'a currency of three capital letters, such as EUR',
     }),
     roles: z.record(identifier, note),
+    loads: z.record(identifier, z.number().gte(0).lte(10_000)).optional().meta({
+      description: 'kg per m² on level panels of a role that state no load of their own',
+    }),
   })
   .meta({
     title: 'library.yaml',
     description: 'What the library is, and the roles an order gives boards for',
   });
+
+const stiffness = z
+  .number()
+  .gt(0)
+  .lte(1_000_000)
+  .meta({ description: 'modulus of elasticity in bending along or across the grain of the face, MPa' });
 
 const board = z.strictObject({
   title,
@@ -30,6 +39,8 @@ const board = z.strictObject({
   thickness: size,
   'areal mass': z.number().gt(0).lte(1000).meta({ description: 'kg/m²' }),
   'decorated faces': z.union([z.literal(0), z.literal(1), z.literal(2)], { error: '0, 1 or 2' }),
+  'stiffness along': stiffness.optional(),
+  'stiffness across': stiffness.optional(),
 });
 
 export const boardsFile = z
@@ -157,6 +168,10 @@ const heldBy = z.record(name, formula).meta({
   description: 'panels that hold this one by fittings, with the gap that these bridge',
 });
 
+const followsWall = z.partialRecord(z.enum(['left', 'right', 'front', 'back']), formula).meta({
+  description: 'edges that take their shape from the wall, with the allowance left on for scribing',
+});
+
 const panel = z.strictObject({
   role: identifier,
   x: extent,
@@ -172,6 +187,8 @@ const panel = z.strictObject({
   repeat: repeat.optional(),
   'cut-outs': z.record(name, cutOut).optional(),
   match: name.optional(),
+  'follows wall': followsWall.optional(),
+  load: formula.optional().meta({ description: 'what it is to bear, spread evenly, kg' }),
 });
 
 const use = {
@@ -219,6 +236,7 @@ export const layoutFile = z
   })
   .meta({ title: 'layouts/<id>.yaml', description: 'A layout: which units stand where, in which vehicles' });
 
+export type BoardField = z.infer<typeof board>;
 export type ParameterField = z.infer<typeof parameter>;
 export type PanelField = z.infer<typeof panel>;
 export type CutOutField = z.infer<typeof cutOut>;

@@ -102,6 +102,22 @@ function readHeldBy(
   }));
 }
 
+/** An edge that is cut and scribed by hand cannot be edged by a machine, so an edging named for it is wrong. */
+function readFollowsWall(reader: FieldReader, panel: PanelField): Pick<PanelDefinition, 'followsWall'> {
+  const written = panel['follows wall'];
+  if (written === undefined) return {};
+  const { edging } = panel;
+  const faces = (Object.keys(written) as (keyof typeof written)[]).map((face) => {
+    const place = reader.yaml.placeOfKey(written, face);
+    if (edging !== undefined && edging !== 'all' && edging.includes(face)) {
+      const message = `The ${face} edge follows the wall, so it gets no edging.`;
+      reader.report(errorFinding('edging-at-wall', message, place, { advice: `take ${face} out of edging` }));
+    }
+    return { face, allowance: reader.formula(written, face), place };
+  });
+  return faces.length === 0 ? {} : { followsWall: faces };
+}
+
 function readPanels(
   reader: FieldReader,
   panels: Readonly<Record<string, PanelField>> | undefined,
@@ -130,6 +146,8 @@ function readPanels(
     heldBy: readHeldBy(reader, panel['held by'], panels, name),
     cutOuts: readCutOuts(reader, panel['cut-outs']),
     match: panel.match ?? null,
+    ...readFollowsWall(reader, panel),
+    ...(panel.load === undefined ? {} : { load: reader.formula(panel, 'load') }),
   }));
 }
 

@@ -98,6 +98,7 @@ export function readOrder(text: string, file: string, library: Library): Checked
     choices: layout === undefined ? new Map() : readChoices(reader, value.choices, layout),
     roles: reader.yaml.isWritten(value, 'roles') ? readRoles(reader, value.roles, library) : new Map(),
     changes: layout === undefined ? [] : readChanges(reader, value.changes, library, layout),
+    cutOutPieces: value['cut-out pieces'] ?? 'waste',
     place: { file, line: 1, column: 1 },
   };
   return checkedValue(order, findings);

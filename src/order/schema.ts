@@ -42,6 +42,9 @@ export const orderFile = z
     choices: set.optional(),
     roles: z.record(identifier, role),
     changes: z.array(change).optional(),
+    'cut-out pieces': z.enum(['kept', 'waste']).optional().meta({
+      description: 'whether large pieces that fall out of cut-outs are kept as offcuts; waste by default',
+    }),
   })
   .meta({ title: 'an order', description: 'What one customer asked for' });
 
