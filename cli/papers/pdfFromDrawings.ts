@@ -59,6 +59,10 @@ function drawShape(pdf: Pdf, shape: Shape): void {
       }
       return;
     }
+    case 'rects':
+      for (const { x0, y0, x1, y1 } of shape.boxes) pdf.rect(mm(x0), mm(y0), mm(x1 - x0), mm(y1 - y0));
+      pdf.fillColor(grey(shape.fill)).fill();
+      return;
     case 'polygon':
       pdf
         .polygon(...shape.points.map(([x, y]) => [mm(x), mm(y)]))

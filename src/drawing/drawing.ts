@@ -29,7 +29,8 @@ export type Layer =
   | 'hidden lines'
   | 'dimensions'
   | 'surroundings'
-  | 'finishes';
+  | 'finishes'
+  | 'codes';
 
 export type Weight = 'regular' | 'bold';
 
@@ -76,6 +77,13 @@ export type Shape =
       readonly stroke: Stroke | null;
       /** Tone from 0 (white) to 1 (black), or null for no fill. */
       readonly fill: number | null;
+    }
+  | {
+      /** Many filled rectangles as one figure, so that where two touch no seam shows: the squares of a code. */
+      readonly kind: 'rects';
+      readonly layer: Layer;
+      readonly boxes: readonly Box[];
+      readonly fill: number;
     }
   | {
       readonly kind: 'polygon';

@@ -60,6 +60,14 @@ function addShape(parent: Container, shape: Shape): void {
         ...(shape.stroke ? strokeAttributes(shape.stroke) : {}),
       });
       return;
+    case 'rects':
+      parent.element('path').attr({
+        d: shape.boxes
+          .map(({ x0, y0, x1, y1 }) => `M${mm(x0)} ${mm(y0)}H${mm(x1)}V${mm(y1)}H${mm(x0)}Z`)
+          .join(''),
+        fill: grey(shape.fill),
+      });
+      return;
     case 'polygon':
       parent.element('polygon').attr({
         points: shape.points.map(([x, y]) => `${mm(x)},${mm(y)}`).join(' '),

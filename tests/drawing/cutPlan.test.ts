@@ -55,6 +55,8 @@ function outsideFrame(drawing: Drawing): string[] {
       for (const [x0, y0, x1, y1] of shape.segments) {
         check('lines', Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
       }
+    } else if (shape.kind === 'rects') {
+      for (const { x0, y0, x1, y1 } of shape.boxes) check('rects', x0, y0, x1, y1);
     } else for (const [x, y] of shape.points) check('polygon', x, y, x, y);
   }
   return found;

@@ -40,6 +40,8 @@ function pointsOf(shape: Shape): (readonly [number, number])[] {
         [shape.box.x0, shape.box.y0],
         [shape.box.x1, shape.box.y1],
       ];
+    case 'rects':
+      return shape.boxes.flatMap(({ x0, y0, x1, y1 }) => [[x0, y0] as const, [x1, y1] as const]);
     case 'polygon':
       return [...shape.points];
     case 'text': {
