@@ -53,6 +53,9 @@ const LENGTH_FIELDS = new Set([
   'far',
   'thickness',
   'kerf',
+  'smallestPart',
+  'longestCut',
+  'cuttingHeight',
 ]);
 
 function findFineLengths(value: unknown, path: PropertyKey[], file: string, findings: Finding[]): void {

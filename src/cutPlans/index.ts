@@ -2,7 +2,7 @@ import { umToMm } from '../basics/lengths.ts';
 import type { Nest } from '../model/nest.ts';
 import type { Part } from '../model/part.ts';
 import type { PlanFile, PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
-import type { StockGroup, StockSheet } from '../model/stock.ts';
+import type { SawRules, StockGroup, StockSheet } from '../model/stock.ts';
 import { arrange } from './arrange.ts';
 import { type ArrangedSheet, handOut } from './handOut.ts';
 import { sawSheet } from './sawSheet.ts';
@@ -60,6 +60,18 @@ function planStock(sheet: StockSheet): PlanStock {
   };
 }
 
+function planSaw(saw: SawRules): PlanGroup['saw'] {
+  return {
+    name: saw.name,
+    kerf: umToMm(saw.kerfUm),
+    firstCut: saw.firstCut,
+    turns: saw.turns,
+    smallestPart: umToMm(saw.smallestPartUm),
+    longestCut: saw.longestCutUm === null ? null : umToMm(saw.longestCutUm),
+    cuttingHeight: saw.cuttingHeightUm === null ? null : umToMm(saw.cuttingHeightUm),
+  };
+}
+
 /** Sheets in the order of sawing; those that turn out to be cut alike become copies of the first of them. */
 function arrangeSheets(group: StockGroup, nest: Nest): ArrangedSheet[] {
   const alike = new Map<string, ArrangedSheet>();
@@ -101,12 +113,7 @@ function planGroup(group: StockGroup, nest: Nest): PlanGroup {
     board: group.board,
     finish: group.finish,
     thickness: umToMm(group.thicknessUm),
-    saw: {
-      name: group.saw.name,
-      kerf: umToMm(group.saw.kerfUm),
-      firstCut: group.saw.firstCut,
-      turns: group.saw.turns,
-    },
+    saw: planSaw(group.saw),
     panels: group.parts.map(planPanel),
     runs,
     pricedBy: group.pricedBy ?? 'price',

@@ -137,6 +137,14 @@ export const planGroup = z.strictObject({
     kerf: millimetres,
     firstCut: z.enum(['rip', 'crosscut', 'either']),
     turns: z.number().int().min(0).nullable(),
+    smallestPart: millimetres
+      .optional()
+      .describe('no panel and no strip at the fence is narrower; absent: any'),
+    longestCut: millimetres.nullable().optional().describe('no cut, trims included, is longer; absent: any'),
+    cuttingHeight: millimetres
+      .nullable()
+      .optional()
+      .describe('no stack of sheets is higher; absent or null: sheets are sawn one by one'),
   }),
   panels: z.array(planPanel).max(1_000_000),
   runs: z.array(planRun),

@@ -1,9 +1,10 @@
-import type { PlanGroup, PlanSheet, PlanStock } from '../model/plan.ts';
+import type { Um } from '../model/geometry.ts';
+import type { PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
 import type { ReplayGroupReport } from '../model/report.ts';
 import { checkBound } from './checkBound.ts';
 import { checkRuns, runsByPanel } from './checkRuns.ts';
 import { checkSize } from './checkSize.ts';
-import { area, type EndPiece, type Faults, toUm } from './pieces.ts';
+import { area, type EndPiece, type Faults, mm, toUm } from './pieces.ts';
 import { type SawnSheet, sawSheet } from './sawSheet.ts';
 
 type Areas = ReplayGroupReport['areas'];
@@ -21,12 +22,21 @@ function byId<T extends { readonly id: string }>(
   return map;
 }
 
+/** A panel that is narrower than the saw can hold, on whichever side of the blade it comes off. */
+function checkWidth(panel: PlanPanel, what: string, leastUm: Um, sheet: number, faults: Faults): void {
+  const narrowUm = Math.min(toUm(panel.length), toUm(panel.width));
+  if (narrowUm >= leastUm) return;
+  const text = `${what} is ${mm(narrowUm)} wide, and this saw holds nothing narrower than ${mm(leastUm)}`;
+  faults.add('strip-too-narrow', text, { sheet });
+}
+
 /** Panels against their list: known, the right size, grain the right way; offcuts and waste against their stated size. */
 function checkEnds(
   sheet: PlanSheet,
   stock: PlanStock,
   sawn: SawnSheet,
   panels: ReadonlyMap<string, PlanGroup['panels'][number]>,
+  leastUm: Um,
   faults: Faults,
 ): void {
   for (const end of sawn.ends) {
@@ -48,6 +58,7 @@ function checkEnds(
       xUm: along ? lengthUm : widthUm,
       yUm: along ? widthUm : lengthUm,
     });
+    checkWidth(panel, what, leastUm, sheet.number, faults);
     if (panel.grain === 'length' && stock.grain !== 'none' && stock.grain !== end.lengthAlong) {
       const text = `${what} lies across the grain: the grain of sheet "${stock.id}" runs along its ${stock.grain}`;
       faults.add('grain-wrong', text, { sheet: sheet.number });
@@ -138,7 +149,7 @@ export function checkGroup(group: PlanGroup, faults: Faults): ReplayGroupReport 
     const sawn = sawSheet(group, sheet, stock, faults);
     whole &&= sawn.whole;
     if (!sawn.whole) return;
-    checkEnds(sheet, stock, sawn, panels, faults);
+    checkEnds(sheet, stock, sawn, panels, toUm(group.saw.smallestPart ?? 0), faults);
     checkRuns(group, sheet, sawn, runOf, faults);
     const areas = areasOf(stock, sawn);
     checkAreas(sheet, areas, faults);

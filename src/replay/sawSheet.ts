@@ -152,6 +152,7 @@ class Sawing {
       return this.fault('trim-wrong', cut, `the trim takes ${mm(takeUm)} off a piece of only ${mm(sizeUm)}`);
     }
     if (!this.freeName(step.leaves, cut)) return false;
+    if (!this.canSaw(alongUm, cut)) return false;
     this.trimmed.add(side);
     this.trimArea += BigInt(takeUm) * BigInt(alongUm);
     this.count(alongUm);
@@ -167,6 +168,21 @@ class Sawing {
       yBy: lengthwise ? by : piece.yBy,
     });
     return true;
+  }
+
+  private canSaw(alongUm: Um, cut: number): boolean {
+    const { longestCut } = this.group.saw;
+    if (longestCut === undefined || longestCut === null || alongUm <= toUm(longestCut)) return true;
+    const text = `the cut is ${mm(alongUm)} long, and the longest cut of this saw is ${mm(toUm(longestCut))}`;
+    return this.fault('cut-too-long', cut, text);
+  }
+
+  /** Only what is between fence and blade is held there; what falls off at the other side may be narrower. */
+  private canHold(fenceUm: Um, piece: Piece, cut: number): boolean {
+    const leastUm = toUm(this.group.saw.smallestPart ?? 0);
+    if (fenceUm >= leastUm) return true;
+    const text = `the strip between fence and blade of piece "${piece.name}" is ${mm(fenceUm)} wide, and this saw holds nothing narrower than ${mm(leastUm)}`;
+    return this.fault('strip-too-narrow', cut, text);
   }
 
   private count(alongUm: Um): void {
@@ -194,6 +210,7 @@ class Sawing {
     }
     const takeUm = Math.min(this.kerfUm, sizeUm - fenceUm);
     if (!this.checkTake(step, cut, piece, sizeUm, takeUm)) return false;
+    if (!this.canSaw(alongUm, cut) || !this.canHold(fenceUm, piece, cut)) return false;
     if (!step.gives.every((name) => this.freeName(name, cut))) return false;
     if (step.gives[0] === step.gives[1]) {
       return this.fault('name-used-twice', cut, `both pieces are called "${step.gives[0]}"`);

@@ -186,6 +186,58 @@ describe('a wrong plan is told by sheet and cut', () => {
     expect(codesAfter((_, s) => Object.assign(parting(s, 0), { cut: 'crosscut' }))[0]).toBe('cut-name-wrong');
   });
 
+  it('cuts longer than the saw makes, trims included', () => {
+    const limited = (longestCut: number): Change => {
+      return (group) => void Object.assign(group.saw, { longestCut });
+    };
+    expect(codesAfter(limited(2480))).toEqual([]);
+    expect(findingsAfter(limited(2479.9))[0]).toEqual({
+      code: 'cut-too-long',
+      message:
+        'Group ply-grey, sheet 1, cut 3: the cut is 2480.0 long, and the longest cut of this saw is 2479.9.',
+    });
+    // A sheet without trims near and far: the first cut along it is a rip.
+    const rip: Change = (group, sheet) => {
+      Object.assign(group.saw, { longestCut: 2000 });
+      Object.assign(group.stock[0]!, { width: 1230, trim: { left: 10, right: 10, near: 0, far: 0 } });
+      sheet.steps.splice(2, 2);
+      parting(sheet, 0).piece = 'sheet 2';
+    };
+    expect(findingsAfter(rip)[0]!.message).toContain('sheet 1, cut 3: the cut is 2480.0 long');
+    expect(codesAfter(limited(100))[0]).toBe('cut-too-long');
+  });
+
+  it('strips that the saw cannot hold', () => {
+    const least = (smallestPart: number): Change => {
+      return (group) => void Object.assign(group.saw, { smallestPart });
+    };
+    expect(codesAfter(least(300))).toEqual([]);
+    const narrow = findingsAfter(least(300.1))[0]!;
+    expect(narrow.code).toBe('strip-too-narrow');
+    expect(narrow.message).toContain('is 300.0 wide, and this saw holds nothing narrower than 300.1');
+    // The panel at the free side of the blade, where no fence measures it.
+    const beyond: Change = (group, sheet) => {
+      Object.assign(group.saw, { smallestPart: 401 });
+      sheet.steps = sheet.steps.filter((step) => step.cut === 'trim');
+      sheet.pieces = [{ is: 'panel', piece: 'sheet 4', panel: 'front 0', lengthAlong: 'length' }];
+    };
+    expect(codesAfter(beyond)).toContain('strip-too-narrow');
+  });
+
+  it('rules that an older plan does not state allow everything', () => {
+    const older: Change = (group) => {
+      delete group.saw.smallestPart;
+      delete group.saw.longestCut;
+      delete group.saw.cuttingHeight;
+    };
+    expect(codesAfter(older)).toEqual([]);
+  });
+
+  it('a kerf that is not the one of this saw', () => {
+    const found = findingsAfter((group) => Object.assign(group.saw, { kerf: 3 }))[0]!;
+    expect(found.message).toContain('the blade takes 3.0, not 3.2');
+  });
+
   it('bounds that do not follow or do not fit', () => {
     expect(codesAfter((group) => Object.assign(group.bound, { sheets: 2 }))).toEqual([
       'bound-wrong',
