@@ -9,6 +9,7 @@ import type { InnerUnitField, MustField, ParameterField } from './schemas.ts';
 export interface KnownWords {
   readonly roles: readonly string[] | undefined;
   readonly fittings: readonly string[] | undefined;
+  readonly drilling: readonly string[] | undefined;
   readonly units: readonly string[];
 }
 

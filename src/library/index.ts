@@ -2,6 +2,7 @@ import { checkedValue, unknownWord } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
 import { checkCircularUnits, settleUses } from './crossReferences.ts';
+import { readDrilling } from './drilling.ts';
 import { readLayout } from './layouts.ts';
 import { LibraryFiles } from './libraryFiles.ts';
 import { readBoards, readEdgings, readFinishes, readFittings, readSaws, readSheets } from './materials.ts';
@@ -11,7 +12,7 @@ import { readVehicle } from './vehicles.ts';
 
 /**
  * A library of parts from its texts: `library.yaml`, `boards.yaml`, `finishes.yaml`, `edgings.yaml`, `fittings.yaml`,
- * `sheets.yaml`, `saws.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
+ * `drilling.yaml`, `sheets.yaml`, `saws.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
  * slash (empty when the paths begin at the library). Its id is the last folder of `root`. Every error of every file
  * comes back at once, with its place; what one file names in another is there; no unit contains itself. Formulas are
  * taken as text with their place and not read.
@@ -34,12 +35,14 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   const boards = readBoards(source);
   const edgings = readEdgings(source, finishes?.names);
   const fittings = readFittings(source);
+  const drilling = readDrilling(source);
   const sheets = readSheets(source, boards?.names, finishes);
   const saws = readSaws(source);
   const vehicles = source.readFolder('vehicles', readVehicle);
   const known = {
     roles: roleNames,
     fittings: fittings === undefined && source.has('fittings.yaml') ? undefined : (fittings?.names ?? []),
+    drilling: drilling === undefined && source.has('drilling.yaml') ? undefined : (drilling?.names ?? []),
     units: source.idsIn('units'),
   };
   const units = source.readFolder('units', (files, path) => readUnit(files, path, known));
@@ -56,6 +59,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     finishes: finishes?.values ?? new Map(),
     edgings: edgings?.values ?? new Map(),
     fittings: fittings?.values ?? new Map(),
+    drilling: drilling?.values ?? new Map(),
     sheets: sheets ?? [],
     saws: saws?.values ?? new Map(),
     vehicles,

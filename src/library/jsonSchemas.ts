@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import {
   boardsFile,
+  drillingFile,
   edgingsFile,
   finishesFile,
   fittingsFile,
@@ -18,6 +19,7 @@ const SCHEMAS: readonly (readonly [string, z.ZodType])[] = [
   ['finishes', finishesFile],
   ['edgings', edgingsFile],
   ['fittings', fittingsFile],
+  ['drilling', drillingFile],
   ['sheets', sheetsFile],
   ['saws', sawsFile],
   ['vehicle', vehicleFile],

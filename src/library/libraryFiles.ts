@@ -13,6 +13,7 @@ const LISTS = [
   'finishes.yaml',
   'edgings.yaml',
   'fittings.yaml',
+  'drilling.yaml',
   'sheets.yaml',
   'saws.yaml',
 ];

@@ -79,6 +79,21 @@ export const fittingsFile = z
   .record(id, fitting)
   .meta({ title: 'fittings.yaml', description: 'Fittings by id' });
 
+const drilled = z.union([z.literal('through'), size], { error: '`through`, or a depth such as 13' });
+
+export const drillingFile = z
+  .record(
+    id,
+    z.strictObject({
+      title,
+      holes: z.record(
+        name,
+        z.strictObject({ along: coordinate, across: coordinate, diameter: size, depth: drilled }),
+      ),
+    }),
+  )
+  .meta({ title: 'drilling.yaml', description: 'Patterns of holes by id, as for the cup of a hinge' });
+
 const sheet = z.strictObject({
   id,
   board: id,
@@ -164,6 +179,19 @@ const cutOut = z.strictObject({
   when: formula.optional(),
 });
 
+const hole = z.strictObject({
+  at: z
+    .strictObject({ x: formula.optional(), y: formula.optional(), z: formula.optional() })
+    .meta({ description: "the middle, in the unit's frame: the two axes of the panel's sides" }),
+  from: face.meta({ description: 'the broad face that the drill enters' }),
+  diameter: formula.optional(),
+  depth: formula.optional().meta({ description: '`through`, or how deep' }),
+  drill: id.optional().meta({ description: 'a pattern of drilling.yaml, in place of diameter and depth' }),
+  towards: face.optional().meta({ description: 'the edge that the pattern’s `along` points to' }),
+  when: formula.optional(),
+  repeat: repeat.optional(),
+});
+
 const heldBy = z.record(name, formula).meta({
   description: 'panels that hold this one by fittings, with the gap that these bridge',
 });
@@ -186,6 +214,7 @@ const panel = z.strictObject({
   when: formula.optional(),
   repeat: repeat.optional(),
   'cut-outs': z.record(name, cutOut).optional(),
+  holes: z.record(name, hole).optional(),
   match: name.optional(),
   'follows wall': followsWall.optional(),
   load: formula.optional().meta({ description: 'what it is to bear, spread evenly, kg' }),
@@ -240,6 +269,7 @@ export type BoardField = z.infer<typeof board>;
 export type ParameterField = z.infer<typeof parameter>;
 export type PanelField = z.infer<typeof panel>;
 export type CutOutField = z.infer<typeof cutOut>;
+export type HoleField = z.infer<typeof hole>;
 export type MustField = z.infer<typeof must>;
 export type InnerUnitField = z.infer<typeof innerUnit>;
 export type PlacedUnitField = z.infer<typeof placedUnit>;

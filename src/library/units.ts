@@ -19,6 +19,7 @@ import {
   readRepeat,
   readUnitUse,
 } from './definitions.ts';
+import { readHoles } from './drilling.ts';
 import type { LibraryFiles } from './libraryFiles.ts';
 import { type CutOutField, FACES, type FittingField, type PanelField, unitFile } from './schemas.ts';
 
@@ -145,6 +146,7 @@ function readPanels(
     housings: readHousings(reader, panels, name),
     heldBy: readHeldBy(reader, panel['held by'], panels, name),
     cutOuts: readCutOuts(reader, panel['cut-outs']),
+    holes: readHoles(reader, panel, taken, known),
     match: panel.match ?? null,
     ...readFollowsWall(reader, panel),
     ...(panel.load === undefined ? {} : { load: reader.formula(panel, 'load') }),

@@ -15,6 +15,7 @@ export interface ExpandedPanel {
   readonly grain: Axis | null;
   readonly edging: readonly Face[];
   readonly cutOuts: readonly ExpandedCutOut[];
+  readonly holes: readonly ExpandedHole[];
   /** Names of panels of the same outermost unit that it may be let into, and how deep. */
   readonly housings: readonly {
     readonly into: readonly string[];
@@ -40,6 +41,20 @@ export interface ExpandedCutOut {
   readonly x: Extent | null;
   readonly y: Extent | null;
   readonly z: Extent | null;
+}
+
+/** Its middle in the outermost unit's frame; null along the axis of `from`. */
+export interface ExpandedHole {
+  /** `pin 3`, or with the name of the pattern's hole `hinge 1 cup`. */
+  readonly name: string;
+  readonly place: Place;
+  readonly x: Um | null;
+  readonly y: Um | null;
+  readonly z: Um | null;
+  readonly from: Face;
+  readonly diameterUm: Um;
+  /** Null right through. */
+  readonly depthUm: Um | null;
 }
 
 /** A unit with its parameters settled, where it stands in the vehicle. */

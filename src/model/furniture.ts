@@ -16,6 +16,20 @@ export interface CutOut {
   readonly alongWidth: readonly [Um, Um];
 }
 
+/** A round hole in a broad face, its middle from the corner at length 0 and width 0 of the finished panel. */
+export interface Hole {
+  readonly name: string;
+  readonly alongLengthUm: Um;
+  readonly alongWidthUm: Um;
+  readonly diameterUm: Um;
+  /** Null right through. */
+  readonly depthUm: Um | null;
+  /** The broad face that the drill enters, in the unit's frame. */
+  readonly face: Face;
+  /** Where it is written. */
+  readonly place?: Place;
+}
+
 /** A panel of a unit, where it stands. It is a part, and everything the part says follows from its box. */
 export interface Panel extends Part {
   /** Running number within the order, from 1, for labels and drawings. */
@@ -33,6 +47,7 @@ export interface Panel extends Part {
   readonly thicknessAxis: Axis;
   readonly edges: readonly PanelEdge[];
   readonly cutOuts: readonly CutOut[];
+  readonly holes: readonly Hole[];
   /**
    * Its true shape where the wall takes something off its rectangle: as it stands, from the finished panel's corner at
    * length 0 and width 0, counter-clockwise with the length to the right. It touches all four sides of the rectangle.

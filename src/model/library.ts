@@ -58,6 +58,21 @@ export interface Fitting {
   readonly pack: number;
 }
 
+/** Holes that are always drilled together, as for the cup of a hinge, from the point at which the pattern is put. */
+export interface DrillingPattern {
+  readonly id: string;
+  readonly title: string;
+  readonly holes: readonly {
+    readonly name: string;
+    /** In the direction in which the pattern is laid, and to both sides of it. */
+    readonly alongUm: Um;
+    readonly acrossUm: Um;
+    readonly diameterUm: Um;
+    /** Null right through. */
+    readonly depthUm: Um | null;
+  }[];
+}
+
 /** A size of sheet that can be bought in one board and finish. */
 export interface SheetOffer {
   readonly id: string;
@@ -165,6 +180,7 @@ export interface PanelDefinition {
   readonly heldBy?: readonly HeldBy[];
   /** Openings right through the panel, as extents along the two axes of its sides. */
   readonly cutOuts: readonly CutOutDefinition[];
+  readonly holes: readonly HoleDefinition[];
   /** Edge faces that take their shape from the wall they look to, and how much is left on for scribing. */
   readonly followsWall?: readonly FollowedWall[];
   /** What it is to bear, spread evenly, in kg. */
@@ -184,6 +200,27 @@ export interface HeldBy {
   readonly panel: string;
   readonly gap: Formula;
   readonly place: Place;
+}
+
+/** A hole, or a pattern of holes, drilled into a broad face of a panel. */
+export interface HoleDefinition {
+  readonly name: string;
+  readonly place: Place;
+  readonly when: Formula | null;
+  /** Its counter can be used beside the panel's own. */
+  readonly repeat: Repeat | null;
+  /** The middle, in the unit's frame: exactly the two axes of the panel's sides. */
+  readonly at: { readonly x: Formula | null; readonly y: Formula | null; readonly z: Formula | null };
+  /** The face that the drill enters. */
+  readonly from: Face;
+  readonly drill:
+    | {
+        readonly kind: 'hole';
+        readonly diameter: Formula /** Null right through. */;
+        readonly depth: Formula | null;
+      }
+    /** A pattern of the library, its `along` pointing to the face `towards`. */
+    | { readonly kind: 'pattern'; readonly pattern: string; readonly towards: Face };
 }
 
 export interface CutOutDefinition {
@@ -262,6 +299,7 @@ export interface Library {
   readonly finishes: ReadonlyMap<string, Finish>;
   readonly edgings: ReadonlyMap<string, Edging>;
   readonly fittings: ReadonlyMap<string, Fitting>;
+  readonly drilling: ReadonlyMap<string, DrillingPattern>;
   readonly sheets: readonly SheetOffer[];
   readonly saws: ReadonlyMap<string, Saw>;
   readonly vehicles: ReadonlyMap<string, Vehicle>;

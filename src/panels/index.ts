@@ -6,6 +6,7 @@ import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { type Materials, materialsOf } from './materials.ts';
 import { orientPanel, type PanelShape } from './orientPanel.ts';
+import { panelHoles } from './panelHoles.ts';
 import { rowsOfFronts } from './rowsOfFronts.ts';
 import { sizePanel } from './sizePanel.ts';
 
@@ -91,6 +92,7 @@ class FurnitureMaker {
       finish: materials.finish.id,
       thicknessUm: materials.board.thicknessUm,
       ...sizePanel(panel, materials, shape, unit.name, this.findings),
+      holes: panelHoles(panel, shape, unit.name, this.findings),
       grain: panel.grain !== null && materials.finish.grain ? 'length' : 'none',
       count: this.expanded.count,
       box: panel.box,

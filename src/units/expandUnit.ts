@@ -3,7 +3,7 @@ import type { FormulaScope } from '../basics/formulaScope.ts';
 import type { FormulaValue } from '../basics/formulas.ts';
 import { printMm } from '../basics/lengths.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
-import type { ExpandedCutOut, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
+import type { ExpandedCutOut, ExpandedHole, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
 import type { Finding, Place } from '../model/finding.ts';
 import type { Axis, Box, Extent } from '../model/geometry.ts';
 import type {
@@ -16,11 +16,13 @@ import type {
   UnitDefinition,
   UnitUse,
 } from '../model/library.ts';
+import { expandHoles, movedHole } from './expandHoles.ts';
 import { checkMusts } from './musts.ts';
 import { runs } from './repeats.ts';
 import { settleParameters } from './settleParameters.ts';
 
 const MOST_PANELS_IN_UNIT = 2000;
+const MOST_HOLES_IN_UNIT = 10_000;
 const DEEPEST_UNITS = 8;
 
 /** A unit whose parameters are refused is wrong already; what follows from them is no news. */
@@ -60,6 +62,7 @@ class UnitExpansion {
   private readonly panels: ExpandedPanel[] = [];
   private readonly hangings: ExpandedUnit['hangings'][number][] = [];
   private readonly fittings = new Map<string, number>();
+  private holeCount = 0;
   private refused = false;
 
   constructor(request: UnitRequest, surroundings: UnitSurroundings) {
@@ -113,6 +116,7 @@ class UnitExpansion {
         grain: definition.grain,
         edging: definition.edging,
         cutOuts: this.cutOuts(definition, run.scope),
+        holes: this.holes(definition, run.scope),
         housings: [],
         match: definition.match,
       };
@@ -214,6 +218,7 @@ class UnitExpansion {
         baseName: `${baseName} ${panel.baseName}`,
         box: movedBox(panel.box, by),
         cutOuts: panel.cutOuts.map((cutOut) => movedCutOut(cutOut, by)),
+        holes: panel.holes.map((hole) => movedHole(hole, by)),
         housings: panel.housings.map((housing) => ({ ...housing, into: housing.into.map(full) })),
       });
     }
@@ -244,6 +249,19 @@ class UnitExpansion {
 
   private addFitting(fitting: string, count: number): void {
     if (count > 0) this.fittings.set(fitting, (this.fittings.get(fitting) ?? 0) + count);
+  }
+
+  private holes(definition: PanelDefinition, scope: FormulaScope): ExpandedHole[] {
+    const { library, findings } = this.surroundings;
+    const holes = expandHoles(definition, scope, library, findings);
+    this.holeCount += holes.length;
+    if (this.holeCount <= MOST_HOLES_IN_UNIT) return holes;
+    const code = 'too-many-holes';
+    if (!findings.some((finding) => finding.code === code)) {
+      const message = `${this.request.name} has more than ${MOST_HOLES_IN_UNIT} holes`;
+      findings.push({ code, severity: 'error', message, place: definition.place });
+    }
+    return [];
   }
 
   private cutOuts(definition: PanelDefinition, scope: FormulaScope): ExpandedCutOut[] {

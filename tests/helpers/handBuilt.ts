@@ -1,6 +1,7 @@
 import type {
   Formula,
   FormulaExtent,
+  HoleDefinition,
   Library,
   PanelDefinition,
   UnitDefinition,
@@ -32,6 +33,7 @@ export interface PanelText {
   readonly letInto?: Readonly<Record<string, string | number>>;
   readonly heldBy?: Readonly<Record<string, string | number>>;
   readonly cutOuts?: Readonly<Record<string, { x?: Pair; y?: Pair; z?: Pair }>>;
+  readonly holes?: readonly HoleDefinition[];
   readonly match?: string;
 }
 
@@ -67,6 +69,7 @@ export function panel(name: string, text: PanelText): PanelDefinition {
       y: pair(y),
       z: pair(z),
     })),
+    holes: text.holes ?? [],
     match: text.match ?? null,
   };
 }
