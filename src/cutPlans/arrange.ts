@@ -1,3 +1,4 @@
+import { worthKeeping } from '../basics/worthKeeping.ts';
 import type { Um } from '../model/geometry.ts';
 import type { NestPiece } from '../model/nest.ts';
 import type { SawRules } from '../model/stock.ts';
@@ -18,13 +19,6 @@ export type Arranged =
 
 export function sizeAlong(piece: { readonly xUm: Um; readonly yUm: Um }, axis: Axis): Um {
   return axis === 'x' ? piece.xUm : piece.yUm;
-}
-
-/** Whether a piece is large enough, either way round, for a place in the rack. */
-export function worthKeeping(xUm: Um, yUm: Um, least: SawRules['leastOffcut']): boolean {
-  const keep = Math.max(least.lengthUm, least.widthUm);
-  const narrow = Math.min(least.lengthUm, least.widthUm);
-  return Math.max(xUm, yUm) >= keep && Math.min(xUm, yUm) >= narrow;
 }
 
 /**
@@ -69,11 +63,17 @@ function compareTexts(a: string, b: string): number {
   return a < b ? -1 : 1;
 }
 
+/** How a piece is cut up, whatever its panels are: the same for all that can lie on each other on the saw. */
+function cutsOf(piece: Arranged): string {
+  const size = `${piece.xUm} ${piece.yUm}`;
+  return piece.kind === 'stack' ? `${size} (${piece.axis} ${piece.children.map(cutsOf).join(', ')})` : size;
+}
+
 /**
  * Puts a nest in the order of sawing, larger pieces first so that the heavy sheet is divided early and equal settings
- * meet, and what is spare last so that it needs no cut of its own. Strips of one size are ordered by what is in them, so
- * that alike ones stand together and sheets that are cut alike look alike. Spares side by side become one. Throws when the
- * pieces of a stack do not add up to it.
+ * meet, and what is spare last so that it needs no cut of its own. Strips of one size are ordered by how they are cut
+ * and then by what is in them, so that alike ones stand together and sheets that are cut alike get the same cuts.
+ * Spares side by side become one. Throws when the pieces of a stack do not add up to it.
  */
 export function arrange(piece: NestPiece, saw: SawRules): Arranged {
   if (piece.kind !== 'stack') return piece;
@@ -82,10 +82,15 @@ export function arrange(piece: NestPiece, saw: SawRules): Arranged {
   const children = piece.children.flatMap((child) => unfold(arrange(child, saw), axis, saw.kerfUm));
   const wanted: Arranged[] = children.filter((child) => child.kind !== 'spare');
   const spares = children.filter((child) => child.kind === 'spare');
-  const forms = new Map(wanted.map((child) => [child, JSON.stringify(child)]));
-  wanted.sort(
-    (a, b) => sizeAlong(b, axis) - sizeAlong(a, axis) || compareTexts(forms.get(a) ?? '', forms.get(b) ?? ''),
-  );
+  const forms = new Map(wanted.map((child) => [child, { cuts: cutsOf(child), all: JSON.stringify(child) }]));
+  wanted.sort((a, b) => {
+    const [ofA, ofB] = [forms.get(a)!, forms.get(b)!];
+    return (
+      sizeAlong(b, axis) - sizeAlong(a, axis) ||
+      compareTexts(ofA.cuts, ofB.cuts) ||
+      compareTexts(ofA.all, ofB.all)
+    );
+  });
   const across = sizeAlong(piece, axis === 'x' ? 'y' : 'x');
   if (spares.length > 0) {
     const used = wanted.reduce((sum, child) => sum + sizeAlong(child, axis) + saw.kerfUm, 0);

@@ -1,8 +1,8 @@
 import { umToMm } from '../basics/lengths.ts';
+import { worthKeeping } from '../basics/worthKeeping.ts';
 import type { Um } from '../model/geometry.ts';
 import type { PlanEnding, PlanStep } from '../model/plan.ts';
 import type { Demand, SawRules } from '../model/stock.ts';
-import { worthKeeping } from './arrange.ts';
 import { pieceName, restName } from './pieceNames.ts';
 
 /** A matched blank that has been cut free, by name, before it is parted into its fronts. */

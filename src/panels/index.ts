@@ -9,23 +9,34 @@ import { orientPanel, type PanelShape } from './orientPanel.ts';
 import { panelHoles } from './panelHoles.ts';
 import { rowsOfFronts } from './rowsOfFronts.ts';
 import { sizePanel } from './sizePanel.ts';
+import { followWall, type WalledPanel } from './wallOutline.ts';
 
 /**
  * From boxes to the parts that are sawn: which side of each box is its thickness, its length and its width, finished
- * and cut sizes, edging by edge, openings, mass, and the rows of fronts over which the grain runs on. Findings name
- * boxes that no board of their role can fill, and edging or openings that do not fit their panel.
+ * and cut sizes, the shape that a wall leaves them, edging by edge, openings, mass, and the rows of fronts over which the
+ * grain runs on. Findings name boxes that no board of their role can fill, and edging or openings that do not fit.
  */
 export function makePanels(expanded: ExpandedOrder, order: Order, library: Library): Checked<Furniture> {
   const findings: Finding[] = [];
   const maker = new FurnitureMaker(expanded, order, library, findings);
   const units = expanded.units.map((unit) => maker.placedUnit(unit));
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
-  return { ok: true, value: { order: expanded.order, count: expanded.count, units }, findings };
+  const { order: id, count, seats, cautions } = expanded;
+  const whole = { ...(seats === undefined ? {} : { seats }), ...(cautions === undefined ? {} : { cautions }) };
+  return { ok: true, value: { order: id, count, units, ...whole }, findings };
 }
 
 /** Unique within an order and stable: the unit's name and the panel's. */
 function panelId(unit: string, panel: string): string {
   return `${unit}/${panel}`;
+}
+
+interface ShapedPanel {
+  /** As the wall leaves it. */
+  readonly panel: ExpandedPanel;
+  readonly walled: WalledPanel;
+  readonly materials: Materials;
+  readonly shape: PanelShape;
 }
 
 class FurnitureMaker {
@@ -43,15 +54,17 @@ class FurnitureMaker {
   }
 
   placedUnit(unit: ExpandedUnit): PlacedUnit {
-    const shapes = unit.panels.flatMap((panel) => {
+    const shapes = unit.panels.flatMap((panel): ShapedPanel[] => {
       const materials = materialsOf(panel, unit.name, this.order, this.library, this.findings);
       const shape = materials && orientPanel(panel, materials, unit.name, this.findings);
-      return materials && shape ? [{ panel, materials, shape }] : [];
+      if (materials === null || shape === null) return [];
+      const walled = followWall(panel, shape, unit, this.expanded.vehicle, this.findings);
+      return walled === null ? [] : [{ panel: walled.panel, walled, materials, shape }];
     });
     const rows = rowsOfFronts(unit.name, shapes, this.findings);
     const panels = shapes.map((shaped) => {
       const match = rows.get(shaped.panel);
-      return { ...this.panel(unit, shaped), ...(match === undefined ? {} : { match }) };
+      return { ...this.panel(unit, shaped, shapes), ...(match === undefined ? {} : { match }) };
     });
     return {
       name: unit.name,
@@ -62,6 +75,7 @@ class FurnitureMaker {
       placeOutside: unit.placeOutside,
       panels,
       fittings: unit.fittings,
+      ...(unit.cautions === undefined ? {} : { cautions: unit.cautions }),
       hangings: unit.hangings.map(
         (hanging): Hanging => ({
           panels: hanging.panels.map((name) => panelId(unit.name, name)),
@@ -74,11 +88,9 @@ class FurnitureMaker {
     };
   }
 
-  private panel(
-    unit: ExpandedUnit,
-    shaped: { panel: ExpandedPanel; materials: Materials; shape: PanelShape },
-  ): Panel {
-    const { panel, materials, shape } = shaped;
+  private panel(unit: ExpandedUnit, shaped: ShapedPanel, all: readonly ShapedPanel[]): Panel {
+    const { panel, walled, materials, shape } = shaped;
+    const keep = this.order.cutOutPieces === 'kept' ? this.library.saws.get(this.order.saw) : undefined;
     this.number += 1;
     return {
       id: panelId(unit.name, panel.name),
@@ -91,7 +103,7 @@ class FurnitureMaker {
       board: materials.board.id,
       finish: materials.finish.id,
       thicknessUm: materials.board.thicknessUm,
-      ...sizePanel(panel, materials, shape, unit.name, this.findings),
+      ...sizePanel(walled, materials, shape, unit.name, keep?.leastOffcut ?? null, this.findings),
       holes: panelHoles(panel, shape, unit.name, this.findings),
       grain: panel.grain !== null && materials.finish.grain ? 'length' : 'none',
       count: this.expanded.count,
@@ -100,7 +112,8 @@ class FurnitureMaker {
       lengthAxis: shape.length,
       widthAxis: shape.width,
       thicknessAxis: shape.thickness,
-      housings: panel.housings.flatMap((housing) => housed(unit, panel, housing)),
+      housings: panel.housings.flatMap((housing) => housed(unit, all, panel, housing)),
+      ...(panel.loadKg === undefined ? {} : { loadKg: panel.loadKg }),
       place: panel.place,
     };
   }
@@ -109,12 +122,13 @@ class FurnitureMaker {
 /** A name with several panels stands for those that the box really reaches into, or the first when it reaches none. */
 function housed(
   unit: ExpandedUnit,
+  all: readonly ShapedPanel[],
   panel: ExpandedPanel,
   housing: ExpandedPanel['housings'][number],
 ): Panel['housings'] {
   const reached = housing.into.filter((name) => {
-    const other = unit.panels.find((candidate) => candidate.name === name);
-    return other !== undefined && sharedBox(panel.box, other.box) !== null;
+    const other = all.find((candidate) => candidate.panel.name === name);
+    return other !== undefined && sharedBox(panel.box, other.panel.box) !== null;
   });
   const into = reached.length > 0 ? reached : housing.into.slice(0, 1);
   return into.map((name) => ({ into: panelId(unit.name, name), depthUm: housing.depthUm }));

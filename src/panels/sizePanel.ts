@@ -1,12 +1,24 @@
-import { axisFaces, extentSize, faceAxis } from '../basics/boxes.ts';
+import { axisFaces, extentSize } from '../basics/boxes.ts';
 import { printMm, roundToTenth } from '../basics/lengths.ts';
+import {
+  type Polygon,
+  polygonAreaUm2,
+  polygonBounds,
+  polygonWithout,
+  rectangle,
+  runAlong,
+  sharedPolygons,
+} from '../basics/polygons.ts';
 import type { ExpandedCutOut, ExpandedPanel } from '../model/expanded.ts';
 import type { Finding } from '../model/finding.ts';
 import type { CutOut, Panel, PanelEdge } from '../model/furniture.ts';
 import type { Axis, Extent, Face, Um } from '../model/geometry.ts';
 import type { Edging } from '../model/library.ts';
+import type { SawRules } from '../model/stock.ts';
+import { handWork, outlinePoints, sawnPlace } from './handWork.ts';
 import type { Materials } from './materials.ts';
 import type { PanelShape } from './orientPanel.ts';
+import type { WalledPanel } from './wallOutline.ts';
 
 type Sizes = Pick<
   Panel,
@@ -18,65 +30,121 @@ type Sizes = Pick<
   | 'edges'
   | 'cutOuts'
   | 'massKg'
+  | 'outline'
+  | 'scribed'
+  | 'byHand'
 >;
 
-const MM2_PER_M2 = 1e6;
+const UM2_PER_M2 = 1e12;
 const UM_PER_M = 1e6;
 
 /**
- * Sizes of a panel whose sides are told apart.
+ * Sizes of a panel whose sides are told apart and whose walls are known.
  *
- *     cut size = finished size − thickness of deducted edging + pre-milling, for each edged side, to 0.1 mm
- *     mass = areal mass · (finished area − deducted edging − openings) + edging by the metre
+ *     cut size = finished size − thickness of deducted edging + pre-milling, for each edged side,
+ *                + allowance for scribing, for each side along a wall, to 0.1 mm
+ *     mass = areal mass · (finished shape − deducted edging − openings) + edging by the metre
+ *
+ * `keep` is the least size of a piece from a cut-out that is kept, or null where none is.
  */
 export function sizePanel(
-  panel: ExpandedPanel,
+  walled: WalledPanel,
   materials: Materials,
   shape: PanelShape,
   unit: string,
+  keep: SawRules['leastOffcut'] | null,
   findings: Finding[],
 ): Sizes {
+  const { panel, outline, scribed } = walled;
   const lengthUm = extentSize(panel.box[shape.length]);
   const widthUm = extentSize(panel.box[shape.width]);
-  const edged = edgedFaces(panel, materials, shape, unit, findings);
-  const [atLengthStart, atLengthEnd] = axisFaces[shape.length];
-  const [atWidthStart, atWidthEnd] = axisFaces[shape.width];
-  const edge = (face: Face): PanelEdge => ({
-    face,
-    edging: edged.has(face) ? (materials.edging?.id ?? null) : null,
-    lengthUm: faceAxis[face] === shape.length ? widthUm : lengthUm,
-  });
-  const edges = [edge(atWidthStart), edge(atWidthEnd), edge(atLengthStart), edge(atLengthEnd)] as const;
-  const core = (um: Um, faces: readonly Face[]) =>
-    um - faces.filter((face) => edged.has(face)).length * deductedUm(materials.edging);
+  const finished = outline ?? rectangle([0, lengthUm], [0, widthUm]);
+  const edges = edgesOf(walled, finished, materials, shape, unit, findings);
+  const { edging } = materials;
+  /** How far the sawn part stands out over the finished one. */
+  const over = (face: Face): Um => {
+    const allowance = scribed.find((wall) => wall.face === face)?.allowanceUm ?? 0;
+    const edged = edges.some((edge) => edge.face === face && edge.edging !== null);
+    return allowance + (edged ? preMillingUm(edging) - deductedUm(edging) : 0);
+  };
   const cut = (um: Um, faces: readonly Face[]) =>
-    roundToTenth(
-      core(um, faces) + faces.filter((face) => edged.has(face)).length * preMillingUm(materials.edging),
-    );
-  const cutOuts = panel.cutOuts.flatMap((cutOut) => openingOf(cutOut, panel, shape, unit, findings));
-  const coreAreaMm2 =
-    (core(lengthUm, axisFaces[shape.length]) / 1000) * (core(widthUm, axisFaces[shape.width]) / 1000);
-  const openMm2 = cutOuts.reduce(
-    (sum, { alongLength, alongWidth }) =>
-      sum + (extentSize(alongLength) / 1000) * (extentSize(alongWidth) / 1000),
-    0,
+    roundToTenth(faces.reduce((sum, face) => sum + over(face), um));
+  const cutLengthUm = cut(lengthUm, axisFaces[shape.length]);
+  const cutWidthUm = cut(widthUm, axisFaces[shape.width]);
+  const cutOuts = panel.cutOuts.flatMap((cutOut) =>
+    openingOf(cutOut, panel, finished, shape, unit, findings),
   );
-  const edgedUm = edges.reduce((sum, { edging, lengthUm }) => sum + (edging === null ? 0 : lengthUm), 0);
+  const sawn = sawnPlace(shape, { lengthUm: cutLengthUm, widthUm: cutWidthUm }, over);
+  const byHand = handWork(walled, cutOuts, sawn, keep);
   return {
     finishedLengthUm: lengthUm,
     finishedWidthUm: widthUm,
-    cutLengthUm: cut(lengthUm, axisFaces[shape.length]),
-    cutWidthUm: cut(widthUm, axisFaces[shape.width]),
+    cutLengthUm,
+    cutWidthUm,
     edging: {
       alongLength: [edges[0].edging, edges[1].edging],
       alongWidth: [edges[2].edging, edges[3].edging],
     },
     edges,
     cutOuts,
-    massKg:
-      (materials.board.arealMassKgPerM2 * (coreAreaMm2 - openMm2)) / MM2_PER_M2 +
-      (edgedUm / UM_PER_M) * (materials.edging?.massKgPerM ?? 0),
+    massKg: massKg(finished, edges, cutOuts, materials),
+    ...(outline === null ? {} : { outline: outlinePoints(outline) }),
+    ...(scribed.length === 0 ? {} : { scribed }),
+    ...(byHand === undefined ? {} : { byHand }),
   };
+}
+
+type FourEdges = readonly [PanelEdge, PanelEdge, PanelEdge, PanelEdge];
+
+/** The edges along the length at width 0 and full width, then along the width; each as long as the wall leaves it. */
+function edgesOf(
+  { panel }: WalledPanel,
+  finished: Polygon,
+  materials: Materials,
+  shape: PanelShape,
+  unit: string,
+  findings: Finding[],
+): FourEdges {
+  const edged = edgedFaces(panel, materials, shape, unit, findings);
+  const { u, v } = polygonBounds(finished);
+  const edge = (face: Face, axis: 'u' | 'v', at: Um): PanelEdge => {
+    const lengthUm = runAlong(finished, axis, at);
+    const edging = lengthUm > 0 && edged.has(face) ? (materials.edging?.id ?? null) : null;
+    return { face, edging, lengthUm };
+  };
+  const [atLengthStart, atLengthEnd] = axisFaces[shape.length];
+  const [atWidthStart, atWidthEnd] = axisFaces[shape.width];
+  return [
+    edge(atWidthStart, 'v', v[0]),
+    edge(atWidthEnd, 'v', v[1]),
+    edge(atLengthStart, 'u', u[0]),
+    edge(atLengthEnd, 'u', u[1]),
+  ];
+}
+
+/** Board less what deducted edging takes the place of and less the openings, and edging by the metre. */
+function massKg(
+  finished: Polygon,
+  edges: FourEdges,
+  cutOuts: readonly CutOut[],
+  { board, edging }: Materials,
+): number {
+  const { u, v } = polygonBounds(finished);
+  const within = (edge: PanelEdge) => (edge.edging === null ? 0 : deductedUm(edging));
+  const core = rectangle(
+    [u[0] + within(edges[2]), u[1] - within(edges[3])],
+    [v[0] + within(edges[0]), v[1] - within(edges[1])],
+  );
+  const coreUm2 = sharedPolygons(finished, core).reduce((sum, piece) => sum + polygonAreaUm2(piece), 0);
+  const openUm2 = cutOuts.reduce(
+    (sum, { alongLength, alongWidth }) => sum + extentSize(alongLength) * extentSize(alongWidth),
+    0,
+  );
+  const edgedUm = edges.reduce((sum, edge) => sum + (edge.edging === null ? 0 : edge.lengthUm), 0);
+  return (
+    (board.arealMassKgPerM2 * (coreUm2 - openUm2)) / UM2_PER_M2 +
+    (edgedUm / UM_PER_M) * (edging?.massKgPerM ?? 0)
+  );
 }
 
 function deductedUm(edging: Edging | null): Um {
@@ -87,7 +155,10 @@ function preMillingUm(edging: Edging | null): Um {
   return edging?.preMillingUm ?? 0;
 }
 
-/** Faces that get edging: none where the order leaves the role's edges raw. All six faces stand for the four edges. */
+/**
+ * Faces that get edging: none where the order leaves the role's edges raw, and none that follows the wall, which is cut
+ * by hand. All six faces stand for the four edges.
+ */
 function edgedFaces(
   panel: ExpandedPanel,
   materials: Materials,
@@ -108,7 +179,8 @@ function edgedFaces(
     });
   }
   if (materials.edging === null) return new Set();
-  const edged = new Set(panel.edging.filter((face) => !broad.includes(face)));
+  const atWall = (panel.followsWall ?? []).map((wall): Face => wall.face);
+  const edged = new Set(panel.edging.filter((face) => !broad.includes(face) && !atWall.includes(face)));
   if (edged.size > 0 && materials.edging.widthUm < materials.board.thicknessUm) {
     findings.push({
       code: 'edging-too-narrow',
@@ -125,6 +197,7 @@ function edgedFaces(
 function openingOf(
   cutOut: ExpandedCutOut,
   panel: ExpandedPanel,
+  finished: Polygon,
   shape: PanelShape,
   unit: string,
   findings: Finding[],
@@ -154,5 +227,7 @@ function openingOf(
   const overWidth = over(alongWidth, shape.width);
   if (overLength > 0) return report(`goes ${printMm(overLength)} mm over the edge along ${shape.length}`);
   if (overWidth > 0) return report(`goes ${printMm(overWidth)} mm over the edge along ${shape.width}`);
+  const overWall = polygonWithout(rectangle(alongLength, alongWidth), [finished]);
+  if (overWall.length > 0) return report('goes over the edge that the wall gives the panel');
   return [{ name: cutOut.name, alongLength, alongWidth }];
 }

@@ -17,6 +17,7 @@ import type {
   UnitUse,
 } from '../model/library.ts';
 import { expandHoles, movedHole } from './expandHoles.ts';
+import { cautionsThatHold } from './cautions.ts';
 import { checkMusts } from './musts.ts';
 import { runs } from './repeats.ts';
 import { settleParameters } from './settleParameters.ts';
@@ -24,6 +25,9 @@ import { settleParameters } from './settleParameters.ts';
 const MOST_PANELS_IN_UNIT = 2000;
 const MOST_HOLES_IN_UNIT = 10_000;
 const DEEPEST_UNITS = 8;
+/** More than this is a mistake and no allowance for scribing. */
+const MOST_SCRIBED_UM = 50_000;
+const MOST_LOAD_KG = 2000;
 
 /** A unit whose parameters are refused is wrong already; what follows from them is no news. */
 const parameterCodes = new Set(['out-of-range', 'count-wrong', 'must-not-met']);
@@ -42,6 +46,7 @@ export interface UnitBody {
   readonly panels: readonly ExpandedPanel[];
   readonly hangings: ExpandedUnit['hangings'];
   readonly fittings: ExpandedUnit['fittings'];
+  readonly cautions: readonly string[];
 }
 
 export interface UnitSurroundings {
@@ -63,6 +68,7 @@ class UnitExpansion {
   private readonly hangings: ExpandedUnit['hangings'][number][] = [];
   private readonly fittings = new Map<string, number>();
   private holeCount = 0;
+  private readonly cautions = new Set<string>();
   private refused = false;
 
   constructor(request: UnitRequest, surroundings: UnitSurroundings) {
@@ -92,12 +98,14 @@ class UnitExpansion {
       for (const held of use.heldBy ?? []) this.hang(names, held, scope);
     }
     this.countFittings(scope);
+    for (const caution of cautionsThatHold(this.definition.cautions, scope)) this.cautions.add(caution);
     return {
       parameters: values,
       outside,
       panels: this.panels,
       hangings: this.hangings,
       fittings: [...this.fittings].map(([fitting, count]) => ({ fitting, count })),
+      cautions: [...this.cautions],
     };
   }
 
@@ -119,10 +127,44 @@ class UnitExpansion {
         holes: this.holes(definition, run.scope),
         housings: [],
         match: definition.match,
+        ...this.followsWall(definition, run.scope),
+        ...this.load(definition, run.scope),
       };
       this.panels.push(panel);
       return [{ definition, panel, scope: run.scope }];
     });
+  }
+
+  private followsWall(definition: PanelDefinition, scope: FormulaScope): Pick<ExpandedPanel, 'followsWall'> {
+    const walls = (definition.followsWall ?? []).flatMap(({ face, allowance, place }) => {
+      const allowanceUm = scope.lengthUm(allowance);
+      if (allowanceUm === undefined) return [];
+      if (allowanceUm >= 0 && allowanceUm <= MOST_SCRIBED_UM) return [{ face, allowanceUm, place }];
+      this.surroundings.findings.push({
+        code: 'out-of-range',
+        severity: 'error',
+        message: `the allowance for scribing the ${definition.name} comes to ${printMm(allowanceUm)} mm; it may go from 0 up to ${printMm(MOST_SCRIBED_UM)} mm`,
+        place: allowance.place,
+        found: allowance.text,
+      });
+      return [];
+    });
+    return walls.length === 0 ? {} : { followsWall: walls };
+  }
+
+  private load(definition: PanelDefinition, scope: FormulaScope): Pick<ExpandedPanel, 'loadKg'> {
+    if (definition.load === undefined) return {};
+    const loadKg = scope.number(definition.load);
+    if (loadKg === undefined) return {};
+    if (loadKg >= 0 && loadKg <= MOST_LOAD_KG) return { loadKg };
+    this.surroundings.findings.push({
+      code: 'out-of-range',
+      severity: 'error',
+      message: `the load on the ${definition.name} comes to ${loadKg} kg; it may go from 0 up to ${MOST_LOAD_KG} kg`,
+      place: definition.load.place,
+      found: definition.load.text,
+    });
+    return {};
   }
 
   /** Housings and hangings name panels that may stand later in the file, so they come after all panels. */
@@ -226,6 +268,7 @@ class UnitExpansion {
       this.hangings.push({ ...hanging, panels: hanging.panels.map(full), on: hanging.on.map(full) });
     }
     for (const { fitting, count } of body.fittings) this.addFitting(fitting, count);
+    for (const caution of body.cautions) this.cautions.add(caution);
   }
 
   private tooMany(): boolean {
