@@ -5,6 +5,7 @@ import type { PlanFile, PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../mo
 import type { SawRules, StockGroup, StockSheet } from '../model/stock.ts';
 import { arrange } from './arrange.ts';
 import { type ArrangedSheet, handOut } from './handOut.ts';
+import { makeStacks } from './makeStacks.ts';
 import { sawSheet } from './sawSheet.ts';
 
 export { readPlan } from '../basics/readPlan.ts';
@@ -108,17 +109,21 @@ function planGroup(group: StockGroup, nest: Nest): PlanGroup {
       : [],
   );
   const { certificate } = nest.bound;
+  const saw = planSaw(group.saw);
+  const thickness = umToMm(group.thicknessUm);
+  const sheets = planSheets(group, nest);
   return {
     id: group.id,
     board: group.board,
     finish: group.finish,
-    thickness: umToMm(group.thicknessUm),
-    saw: planSaw(group.saw),
+    thickness,
+    saw,
     panels: group.parts.map(planPanel),
     runs,
     pricedBy: group.pricedBy ?? 'price',
     stock: group.sheets.map(planStock),
-    sheets: planSheets(group, nest),
+    sheets,
+    stacks: makeStacks(saw, thickness, sheets),
     bound: {
       sheets: nest.bound.sheets,
       cost: nest.bound.costMinor,
@@ -138,7 +143,7 @@ function planGroup(group: StockGroup, nest: Nest): PlanGroup {
 /**
  * Stock groups with their nests → the plan of the job: for every sheet the cuts in the order in which a sawyer makes
  * them, trims first and matched blanks parted last, and what becomes of every piece. Equal sheets are planned once
- * with their copies. Throws when a nest does not cut exactly what its group asks for, or cannot be sawn.
+ * with their copies, and lie in stacks where the saw is high enough. Throws when a nest does not cut exactly what its group asks for, or cannot be sawn.
  */
 export function makePlan(
   groups: readonly { readonly group: StockGroup; readonly nest: Nest }[],

@@ -68,6 +68,21 @@ export const planSheet = z.strictObject({
   pieces: z.array(ending).max(100_000).describe('every piece that is left when all steps are done'),
 });
 
+export const planStack = z
+  .strictObject({
+    times: count.describe('how many stacks are made up alike'),
+    sheets: z
+      .array(
+        z.strictObject({
+          number: count.describe('number of the cut plan'),
+          copies: count.describe('how many of its sheets lie in one such stack'),
+        }),
+      )
+      .min(1)
+      .max(10_000),
+  })
+  .describe('sheets of one size, cut alike, that lie on each other and are sawn together');
+
 export const planPanel = z.strictObject({
   id: identity,
   name: z.string().max(300),
@@ -153,6 +168,11 @@ export const planGroup = z.strictObject({
     .describe('area: some sheet has no price, so every price of the group is the area of the sheet in mm²'),
   stock: z.array(planStock),
   sheets: z.array(planSheet),
+  stacks: z
+    .array(planStack)
+    .max(100_000)
+    .optional()
+    .describe('sheets in no stack, and all of a plan without stacks, are sawn one by one'),
   bound: planBound,
   proved: z.boolean(),
 });
@@ -173,5 +193,6 @@ export type PlanGroup = z.infer<typeof planGroup>;
 export type PlanSheet = z.infer<typeof planSheet>;
 export type PlanStep = PlanSheet['steps'][number];
 export type PlanEnding = z.infer<typeof ending>;
+export type PlanStack = z.infer<typeof planStack>;
 export type PlanPanel = z.infer<typeof planPanel>;
 export type PlanStock = z.infer<typeof planStock>;

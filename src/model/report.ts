@@ -31,6 +31,25 @@ export interface GroupMeasure {
   readonly fenceSettings: number;
   /** The greatest number of quarter turns that any piece needs between its first cut and its last. */
   readonly turns: number;
+  /** Sheets that differ in size or in a cut; those that differ in the names of their panels only count once. */
+  readonly differentSheets: number;
+  /**
+   * The same work with equal sheets sawn on each other, as the plan says: how often a stack or a single sheet goes
+   * through the saw, how many of these are stacks, and the passes, metres and settings that this takes.
+   */
+  readonly sawings: {
+    readonly count: number;
+    readonly stacks: number;
+    readonly cuts: number;
+    readonly sawnUm: Um;
+    readonly fenceSettings: number;
+  };
+  readonly heavy: {
+    /** Passes of the blade, trims included, through pieces larger than half of their sheet. */
+    readonly cuts: number;
+    /** The largest piece that is still in hand once its sheet has been parted for the first time. */
+    readonly largestUm2: bigint;
+  };
   readonly panelAreaUm2: bigint;
   /** Whole sheets as bought or taken from the rack, before trimming. */
   readonly sheetAreaUm2: bigint;

@@ -4,6 +4,7 @@ import type { ReplayGroupReport } from '../model/report.ts';
 import { checkBound } from './checkBound.ts';
 import { checkRuns, runsByPanel } from './checkRuns.ts';
 import { checkSize } from './checkSize.ts';
+import { checkStacks } from './checkStacks.ts';
 import { area, type EndPiece, type Faults, mm, toUm } from './pieces.ts';
 import { type SawnSheet, sawSheet } from './sawSheet.ts';
 
@@ -166,6 +167,7 @@ export function checkGroup(group: PlanGroup, faults: Faults): ReplayGroupReport 
   // Where a sheet could not be sawn to its end, missing panels are no news.
   if (whole) checkCounts(group, cut, faults);
   checkStock(group, faults);
+  checkStacks(group, faults);
   checkBound(group, faults);
   return report;
 }

@@ -1,7 +1,16 @@
 import type { Um } from '../model/geometry.ts';
 import type { PlanGroup, PlanSheet, PlanStep, PlanStock } from '../model/plan.ts';
 import { checkFirstCut } from './firstCut.ts';
-import { type Blade, type EndPiece, type Faults, mm, type Piece, type SizedBy, toUm } from './pieces.ts';
+import {
+  area,
+  type Blade,
+  type EndPiece,
+  type Faults,
+  mm,
+  type Piece,
+  type SizedBy,
+  toUm,
+} from './pieces.ts';
 
 type Side = 'left' | 'right' | 'near' | 'far';
 type TrimStep = PlanStep & { cut: 'trim' };
@@ -18,6 +27,10 @@ export interface SawnSheet {
   readonly fenceSettings: number;
   /** Most quarter turns of any piece. */
   readonly turns: number;
+  /** Passes through pieces larger than half of the raw sheet, trims included. */
+  readonly heavyCuts: number;
+  /** Area in µm² of the larger piece that the first parting gives; 0 where the sheet is not parted. */
+  readonly largestParted: bigint;
   /** For each blank that was parted: the piece, and the blade of its first parting. */
   readonly blanks: readonly { readonly piece: Piece; readonly step: number; readonly blade: Blade }[];
 }
@@ -47,6 +60,8 @@ class Sawing {
   private sawnUm = 0;
   private fenceSettings = 0;
   private turns = 0;
+  private heavyCuts = 0;
+  private largestParted = 0n;
   private readonly blanks: { piece: Piece; step: number; blade: Blade }[] = [];
 
   constructor(group: PlanGroup, sheet: PlanSheet, stock: PlanStock, faults: Faults) {
@@ -90,6 +105,8 @@ class Sawing {
       sawnUm: this.sawnUm,
       fenceSettings: this.fenceSettings,
       turns: this.turns,
+      heavyCuts: this.heavyCuts,
+      largestParted: this.largestParted,
       blanks: this.blanks,
     };
   }
@@ -155,7 +172,7 @@ class Sawing {
     if (!this.canSaw(alongUm, cut)) return false;
     this.trimmed.add(side);
     this.trimArea += BigInt(takeUm) * BigInt(alongUm);
-    this.count(alongUm);
+    this.count(piece, alongUm);
     const by: SizedBy = { step: cut, how: 'trim' };
     this.put({
       ...piece,
@@ -185,9 +202,11 @@ class Sawing {
     return this.fault('strip-too-narrow', cut, text);
   }
 
-  private count(alongUm: Um): void {
+  private count(piece: Piece, alongUm: Um): void {
     this.cuts += 1;
     this.sawnUm += alongUm;
+    const sheetArea = BigInt(toUm(this.stock.length)) * BigInt(toUm(this.stock.width));
+    if (2n * area(piece) > sheetArea) this.heavyCuts += 1;
   }
 
   /**
@@ -199,6 +218,7 @@ class Sawing {
     if (!this.parted && !this.allTrimsDone(cut)) return false;
     const piece = this.take(step.piece, cut);
     if (piece === null) return false;
+    const isFirst = !this.parted;
     this.parted = true;
     const lengthwise = step.blade === 'length';
     const sizeUm = lengthwise ? piece.y1 - piece.y0 : piece.x1 - piece.x0;
@@ -219,7 +239,7 @@ class Sawing {
     if (blades === null) return false;
     const blank = step.cut === 'part' ? this.blankOf(piece, step, cut) : piece.blank;
     this.kerfArea += BigInt(takeUm) * BigInt(alongUm);
-    this.count(alongUm);
+    this.count(piece, alongUm);
     if (this.lastFence !== fenceUm) this.fenceSettings += 1;
     this.lastFence = fenceUm;
     const atUm = (lengthwise ? piece.y0 : piece.x0) + fenceUm;
@@ -238,7 +258,17 @@ class Sawing {
           : { ...shared, name: step.gives[1]!, x0: atUm + takeUm, xBy: byRest },
       );
     }
+    if (isFirst) this.largestParted = this.largestOf(step.gives);
     return true;
+  }
+
+  private largestOf(names: readonly string[]): bigint {
+    let most = 0n;
+    for (const name of names) {
+      const own = area(this.onTable.get(name)!);
+      if (own > most) most = own;
+    }
+    return most;
   }
 
   private checkTake(step: PartingStep, cut: number, piece: Piece, sizeUm: Um, takeUm: Um): boolean {
