@@ -1,6 +1,7 @@
 import { umToMm } from '../basics/lengths.ts';
+import type { Um } from '../model/geometry.ts';
 import type { Nest } from '../model/nest.ts';
-import type { Part } from '../model/part.ts';
+import type { HandWork, Part } from '../model/part.ts';
 import type { PlanFile, PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
 import type { SawRules, StockGroup, StockSheet } from '../model/stock.ts';
 import { arrange } from './arrange.ts';
@@ -44,6 +45,22 @@ function planPanel(part: Part): PlanPanel {
       alongLength: [part.edging.alongLength[0], part.edging.alongLength[1]],
       alongWidth: [part.edging.alongWidth[0], part.edging.alongWidth[1]],
     },
+    ...(part.byHand === undefined ? {} : { byHand: planHandWork(part.byHand) }),
+  };
+}
+
+function planHandWork({ outline, openings }: HandWork): NonNullable<PlanPanel['byHand']> {
+  const extent = ([from, to]: readonly [Um, Um]): [number, number] => [umToMm(from), umToMm(to)];
+  return {
+    ...(outline === undefined
+      ? {}
+      : { outline: outline.map((at) => extent([at.alongLengthUm, at.alongWidthUm])) }),
+    openings: openings.map(({ name, alongLength, alongWidth, kept }) => ({
+      name: shortened(name),
+      length: extent(alongLength),
+      width: extent(alongWidth),
+      ...(kept === undefined ? {} : { kept: { length: umToMm(kept.lengthUm), width: umToMm(kept.widthUm) } }),
+    })),
   };
 }
 

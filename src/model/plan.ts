@@ -83,6 +83,33 @@ export const planStack = z
   })
   .describe('sheets of one size, cut alike, that lie on each other and are sawn together');
 
+const along = z.tuple([millimetres, millimetres]);
+
+/** What is cut by hand from a panel once the saw has cut it free, from its corner at length 0 and width 0 as sawn. */
+export const planHandWork = z
+  .strictObject({
+    outline: z
+      .array(along)
+      .min(3)
+      .max(10_000)
+      .optional()
+      .describe(
+        'corners [along the length, along the width], counter-clockwise with the length to the right',
+      ),
+    openings: z.array(
+      z.strictObject({
+        name: z.string().max(300),
+        length: along.describe('from and to along the length'),
+        width: along,
+        kept: z
+          .strictObject({ length: millimetres, width: millimetres })
+          .optional()
+          .describe('the piece that falls out is squared up to this and kept'),
+      }),
+    ),
+  })
+  .describe('the outline along a wall, and openings');
+
 export const planPanel = z.strictObject({
   id: identity,
   name: z.string().max(300),
@@ -98,6 +125,7 @@ export const planPanel = z.strictObject({
     alongLength: z.tuple([identity.nullable(), identity.nullable()]),
     alongWidth: z.tuple([identity.nullable(), identity.nullable()]),
   }),
+  byHand: planHandWork.optional(),
 });
 
 export const planStock = z.strictObject({
