@@ -2,8 +2,9 @@ import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanPanel, PlanSheet } from '../model/plan.ts';
 import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
 import { type Box, type Drawing, inset, type TextMeasurer } from './drawing.ts';
+import type { DrawingWords } from './drawingWords.ts';
 import { drawLegend, legendHeight } from './legend.ts';
-import { printRect, type Units } from './lengthsInWords.ts';
+import { printLength, printNamedLength, printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
 import { drawFrame, drawTitleBlock, type Page, type PageSize, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
 import { keyTable, markAt } from './panelKey.ts';
@@ -29,6 +30,7 @@ import { cutPlanTitle } from './titleFields.ts';
 
 export interface DrawingOptions {
   readonly measure: TextMeasurer;
+  readonly words: DrawingWords;
   /** The order or list the plan was made for. */
   readonly job: string;
   /** Workshop or owner for the title block; empty leaves the field free for a stamp. */
@@ -55,15 +57,16 @@ interface Sheet {
   /** The sheet and the space for numbers round it. */
   readonly field: Box;
   readonly units: Units;
+  readonly words: DrawingWords;
   readonly marks: Map<string, string>;
 }
 
 /** Says where in its run a panel stands: `run doors 2/4`; empty for a panel in no run. */
-function runWords(panel: PlanPanel, group: PlanGroup): string {
+function runWords(panel: PlanPanel, group: PlanGroup, words: DrawingWords): string {
   const run = group.runs.find((one) => one.panels.includes(panel.id));
   if (!run) return '';
   const places = run.panels.flatMap((id, index) => (id === panel.id ? [index + 1] : []));
-  return `run ${plainText(run.name)}\u00a0${places.join('+')}/${run.panels.length}`;
+  return words.cutPlan.run(plainText(run.name), `${places.join('+')}/${run.panels.length}`);
 }
 
 function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
@@ -71,7 +74,7 @@ function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
     name: plainText(panel.name),
     unit: unitOf(panel, sheet.group),
     size: panelSize(panel, sheet.units),
-    run: runWords(panel, sheet.group),
+    run: runWords(panel, sheet.group, sheet.words),
     mark: sheet.marks.get(panel.id) ?? markAt(sheet.marks.size),
   };
 }
@@ -143,12 +146,13 @@ function drawPanels(sketch: Sketch, sheet: Sheet): void {
 }
 
 function drawSpares(sketch: Sketch, sheet: Sheet): void {
+  const { offcut, waste } = sheet.words.cutPlan;
   for (const { piece, ending } of sheet.sawn.ends) {
     if (ending.is === 'panel') continue;
     const box = sheet.view.place(piece.rect);
     const size = printRect(piece.rect, sheet.sawn.stock.grain, sheet.units);
-    if (ending.is === 'offcut') drawSpareLabel(sketch, inset(box, 1.3), 'OFFCUT', size, 'bold');
-    else drawSpareLabel(sketch, inset(box, 0.4), 'waste', size, 'regular');
+    if (ending.is === 'offcut') drawSpareLabel(sketch, inset(box, 1.3), offcut, size, 'bold');
+    else drawSpareLabel(sketch, inset(box, 0.4), waste, size, 'regular');
   }
 }
 
@@ -194,13 +198,14 @@ function edgingsOf(ends: readonly SawnEnd[]): string[] {
 export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingOptions): Drawing[] {
   const page = pageOf(options.page ?? 'A4');
   const units = options.units ?? 'mm';
+  const { words } = options;
   const sawn = sawSheet(group, plan);
   const sketches: Sketch[] = [];
   const titleRows = 3;
   const blockTop = page.frame.y1 - titleRows * TITLE_ROW_HEIGHT;
   const edgings = edgingsOf(sawn.ends);
   const title = (id: string) => plainText(options.titles?.get(id) ?? id);
-  const legend = { edgings: edgings.map(title), sawn, group };
+  const legend = { edgings: edgings.map(title), sawn, group, words: words.cutPlan };
   const first = new Sketch(options.measure);
   const legendTop = page.frame.y1 - legendHeight(first, page, legend);
   const available = {
@@ -216,13 +221,13 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
     x1: view.box.x1 + ROOM.right - 0.3,
     y1: view.box.y1 + ROOM.bottom - 0.2,
   };
-  const sheet: Sheet = { group, plan, sawn, view, field, units, marks: new Map() };
+  const sheet: Sheet = { group, plan, sawn, view, field, units, words, marks: new Map() };
   drawGround(first, sawn.ends, view);
   for (const trim of sawn.trims) hatch(first, 'trim', view.place(trim), 0.7);
   drawCuts(first, sawn.cuts, view);
   drawSheetOutline(first, view);
   drawAllEdging(first, sheet, edgings);
-  drawSurroundings(first, sawn, view, units);
+  drawSurroundings(first, sawn, view, units, words.cutPlan);
   const unnumbered = drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
   drawPanels(first, sheet);
   drawSpares(first, sheet);
@@ -236,9 +241,17 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   keyed.sort((a, b) => a.mark.length - b.mark.length || (a.mark < b.mark ? -1 : 1));
   const markOf = (panel: string) => sheet.marks.get(panel) ?? null;
   const tables = [
-    ...(unnumbered.length > 0 ? [unnumberedTable(unnumbered)] : []),
-    keyTable(first, keyed, group, units, (panel) => runWords(panel, group)),
-    stepTable(first, { sawn, view, group, units, markOf }),
+    ...(unnumbered.length > 0 ? [unnumberedTable(unnumbered, words.cutPlan, words.page)] : []),
+    keyTable(
+      first,
+      keyed,
+      group,
+      units,
+      (panel) => runWords(panel, group, words),
+      words.cutPlan.key,
+      words.page,
+    ),
+    stepTable(first, { sawn, view, group, units, words: words.cutPlan, markOf }, words.page),
   ];
   let space: TableSpace = tableSpace(regionsOnFirstPage(page, field, blockTop, legendTop));
   let sketch = first;
@@ -278,8 +291,12 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
     return {
       widthMm: page.widthMm,
       heightMm: page.heightMm,
-      title: `Cut plan ${plan.number} of ${group.sheets.length}, ${title(group.board)} ${title(group.finish)}`,
-      description: describe(sawn, plan, index + 1, sketches.length),
+      title: words.cutPlan.title(
+        plan.number,
+        group.sheets.length,
+        `${title(group.board)} ${title(group.finish)}`.trim(),
+      ),
+      description: describe(sheet, index + 1, sketches.length),
       shapes: one.shapes,
       ...(index === 0
         ? { pieces: sawn.ends.map(({ piece }) => ({ piece: piece.name, box: view.place(piece.rect) })) }
@@ -288,12 +305,12 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   });
 }
 
-function describe(sawn: SawnSheet, plan: PlanSheet, page: number, pages: number): string {
+function describe({ sawn, plan, units, words }: Sheet, page: number, pages: number): string {
   const panels = sawn.ends.filter((end) => end.panel).length;
   const offcuts = sawn.ends.filter((end) => end.ending.is === 'offcut').length;
-  const size = `${mmToUm(sawn.stock.length) / 1000} × ${mmToUm(sawn.stock.width) / 1000} mm`;
-  return (
-    `Sheet of ${size}, ${plan.copies} cut alike: ${panels} panels and ${offcuts} offcuts ` +
-    `in ${sawn.cuts.length} cuts. Page ${page} of ${pages}.`
-  );
+  const [length, width] = [mmToUm(sawn.stock.length), mmToUm(sawn.stock.width)];
+  const size = `${printLength(length, units)} × ${printNamedLength(width, units)}`;
+  const { copies } = plan;
+  const cuts = sawn.cuts.length;
+  return words.cutPlan.description({ size, copies, panels, offcuts, cuts, page, pages });
 }

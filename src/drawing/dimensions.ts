@@ -1,5 +1,5 @@
-import { printMmShort } from '../basics/lengths.ts';
 import type { Extent, Um } from '../model/geometry.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
 import { SMALL } from './lettering.ts';
 import type { Sketch } from './sketch.ts';
 
@@ -15,6 +15,7 @@ export interface DimensionPlace {
   readonly fromMm: number;
   /** µm of the view to mm of the page along the dimension. */
   readonly onPage: (um: Um) => number;
+  readonly units: Units;
 }
 
 /**
@@ -24,7 +25,7 @@ export interface DimensionPlace {
 export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPlace, word = ''): boolean {
   const ends = [place.onPage(extent[0]), place.onPage(extent[1])].sort((a, b) => a - b);
   const [from, to] = [ends[0]!, ends[1]!];
-  const text = `${word}${printMmShort(extent[1] - extent[0])}`;
+  const text = `${word}${printLength(extent[1] - extent[0], place.units)}`;
   const width = sketch.measure(text, SMALL, 'regular');
   if (to - from < width + 0.4) return false;
   const { lineMm } = place;

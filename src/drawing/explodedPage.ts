@@ -1,8 +1,8 @@
-import { printMmShort } from '../basics/lengths.ts';
 import type { Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Box as SolidBox } from '../model/geometry.ts';
 import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
 import { drawnApart, inPicture, paintOrder, seenFaces } from './explodedView.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
 import { NARROW, SMALL } from './lettering.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
 import { findRoomOnGrid, Sketch } from './sketch.ts';
@@ -175,44 +175,51 @@ function number(sketch: Sketch, picture: Picture, field: Box): void {
   }
 }
 
-function size(lengthUm: number, widthUm: number): string {
-  return `${printMmShort(lengthUm)} × ${printMmShort(widthUm)}`;
+function size(lengthUm: number, widthUm: number, units: Units): string {
+  return `${printLength(lengthUm, units)} × ${printLength(widthUm, units)}`;
 }
 
-function partsTable(unit: PlacedUnit, titles: ReadonlyMap<string, string>): Table {
+function partsTable(unit: PlacedUnit, options: FurnitureDrawingOptions): Table {
+  const { titles, units = 'mm' } = options;
+  const says = options.words.furniture;
   const word = (id: string) => titles.get(id) ?? id;
   const rows = unit.panels.map((panel) => [
     String(panel.number),
-    [panel.name, ...panel.cutOuts.map((cut) => cutWords(cut))].join('; '),
-    size(panel.cutLengthUm, panel.cutWidthUm),
-    size(panel.finishedLengthUm, panel.finishedWidthUm),
+    [panel.name, ...panel.cutOuts.map((cut) => cutWords(cut, options))].join('; '),
+    size(panel.cutLengthUm, panel.cutWidthUm, units),
+    size(panel.finishedLengthUm, panel.finishedWidthUm, units),
     `${panel.board}, ${word(panel.finish)}`,
   ]);
   return {
-    title: 'Panels, length along the grain',
-    shortTitle: 'Panels',
+    title: says.panels.title,
+    shortTitle: options.words.page.continued(says.panels.shortTitle),
     columns: [
-      { heading: 'No', widthMm: 6, anchor: 'end', weight: 'bold' },
-      { heading: 'Panel', widthMm: 26, grows: true },
-      { heading: 'Cut size', widthMm: 22, anchor: 'end', weight: 'bold' },
-      { heading: 'Finished size', widthMm: 20, anchor: 'end' },
-      { heading: 'Board and finish', widthMm: 34 },
+      { heading: says.panels.columns[0], widthMm: 6, anchor: 'end', weight: 'bold' },
+      { heading: says.panels.columns[1], widthMm: 26, grows: true },
+      { heading: says.panels.columns[2], widthMm: 22, anchor: 'end', weight: 'bold' },
+      { heading: says.panels.columns[3], widthMm: 20, anchor: 'end' },
+      { heading: says.panels.columns[4], widthMm: 34 },
     ],
     rows,
   };
 }
 
-function cutWords({ name, alongLength, alongWidth }: Panel['cutOuts'][number]): string {
-  return `opening “${name}” ${size(alongLength[1] - alongLength[0], alongWidth[1] - alongWidth[0])}`;
+function cutWords(
+  { name, alongLength, alongWidth }: Panel['cutOuts'][number],
+  { words, units = 'mm' }: FurnitureDrawingOptions,
+): string {
+  const figures = size(alongLength[1] - alongLength[0], alongWidth[1] - alongWidth[0], units);
+  return words.furniture.opening(name, figures);
 }
 
-function fittingsTable(unit: PlacedUnit, titles: ReadonlyMap<string, string>): Table {
+function fittingsTable(unit: PlacedUnit, { titles, words }: FurnitureDrawingOptions): Table {
+  const { title, columns } = words.furniture.fittings;
   return {
-    title: 'Fittings',
-    shortTitle: 'Fittings',
+    title,
+    shortTitle: words.page.continued(title),
     columns: [
-      { heading: 'How many', widthMm: 14, anchor: 'end' },
-      { heading: 'Fitting', widthMm: 40, grows: true },
+      { heading: columns[0], widthMm: 14, anchor: 'end' },
+      { heading: columns[1], widthMm: 40, grows: true },
     ],
     rows: unit.fittings.map(({ fitting, count }) => [String(count), titles.get(fitting) ?? fitting]),
   };
@@ -222,7 +229,7 @@ function fittingsTable(unit: PlacedUnit, titles: ReadonlyMap<string, string>): T
 export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOptions): Drawing[] {
   const { frame } = PAGE;
   const bottom = frame.y1 - 3 * TITLE_ROW_HEIGHT - 2;
-  const tables = [partsTable(unit, options.titles), fittingsTable(unit, options.titles)];
+  const tables = [partsTable(unit, options), fittingsTable(unit, options)];
   const from = tables.map(() => 0);
   const sketches: Sketch[] = [];
   do {
@@ -232,7 +239,8 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
     drawFrame(sketch, PAGE);
     const left = first ? frame.x1 - TABLE_WIDTH_MM : frame.x0 + 3;
     const room = { x0: left, y0: frame.y0 + 3, x1: frame.x1 - 3, y1: bottom };
-    if (first) drawPicture(sketch, unit, { x0: frame.x0 + 2, y0: frame.y0 + 2, x1: left - 3, y1: bottom });
+    if (first)
+      drawPicture(sketch, unit, options, { x0: frame.x0 + 2, y0: frame.y0 + 2, x1: left - 3, y1: bottom });
     const space = tableSpace(columnsOf(room, 60, TABLE_WIDTH_MM - 3));
     tables.forEach((table, index) => {
       if (from[index]! < table.rows.length) from[index] = flowTable(sketch, table, from[index]!, space);
@@ -243,8 +251,8 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
     return {
       widthMm: PAGE.widthMm,
       heightMm: PAGE.heightMm,
-      title: `${options.job}: panels of ${unit.name}`,
-      description: `${unit.name} drawn apart, with the numbers, sizes and boards of its ${unit.panels.length} panels.`,
+      title: options.words.furniture.panelsTitle(options.job, unit.name),
+      description: options.words.furniture.panelsDescription(unit.name, unit.panels.length),
       shapes: sketch.shapes,
     };
   });
@@ -253,21 +261,20 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
 function titleOf(unit: PlacedUnit, options: FurnitureDrawingOptions, page: number, pages: number) {
   const kind = options.titles.get(unit.unit) ?? unit.unit;
   const words = {
-    document: 'Panels of a unit',
+    document: options.words.furniture.panelsOfUnit,
     what: unit.name,
     kind,
-    size: sizeWords(unit),
-    scale: 'none',
+    size: sizeWords(unit, options.units ?? 'mm'),
+    scale: options.words.furniture.noScale,
     page,
     pages,
   };
   return furnitureTitle(options, words);
 }
 
-function drawPicture(sketch: Sketch, unit: PlacedUnit, field: Box): void {
+function drawPicture(sketch: Sketch, unit: PlacedUnit, { words }: FurnitureDrawingOptions, field: Box): void {
   if (unit.panels.length === 0) return;
-  const note = 'A broken line leads to a panel that stands behind others.';
-  sketch.text('numbers', note, field.x0 + 2, field.y1 - 1, { sizeMm: SMALL });
+  sketch.text('numbers', words.furniture.hiddenLeader, field.x0 + 2, field.y1 - 1, { sizeMm: SMALL });
   const margin = 9;
   const inner = {
     x0: field.x0 + margin,

@@ -6,7 +6,10 @@
  */
 export { type DrawingOptions, drawCutPlan } from './cutPlan.ts';
 export type { Drawing, Shape, TextMeasurer } from './drawing.ts';
+export type { DrawingWords } from './drawingWords.ts';
+export type { Units } from './lengthsInWords.ts';
 export { drawOverview } from './overview.ts';
+export type { PageSize } from './page.ts';
 export type { FurnitureDrawingOptions } from './unitTitle.ts';
 export { drawUnit } from './unitViews.ts';
 export { drawLayout } from './vehicleViews.ts';

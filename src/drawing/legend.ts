@@ -1,5 +1,6 @@
 import type { PlanGroup } from '../model/plan.ts';
 import type { Box } from './drawing.ts';
+import type { CutPlanWords } from './drawingWords.ts';
 import { LINE_PITCH, NARROW, SMALL, shorten, wrap } from './lettering.ts';
 import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
 import { EDGING_DASHES, hatch, OFFCUT_STROKE } from './pieces.ts';
@@ -12,16 +13,8 @@ export interface LegendOf {
   readonly edgings: readonly string[];
   readonly sawn: SawnSheet;
   readonly group: PlanGroup;
+  readonly words: CutPlanWords;
 }
-
-/**
- * Common rules for circular saws, in short. Sources: push stick for cuts under 300 mm and the last 300 mm of longer
- * ones: HSE Woodworking Information Sheet 16; 150 mm between fence and blade: safety texts of saw manuals.
- */
-const CARE =
-  'Push stick for cuts shorter than 300 mm and for the last 300 mm of longer ones, and under 150 mm at the fence' +
-  `(${CARE_SIGN}); push block under 50 mm. Guard, riving knife and dust extraction on. ` +
-  'Your own rules and the manual of the saw come first.';
 
 const SYMBOL_MM = 7.5;
 const LINE_MM = SMALL * LINE_PITCH;
@@ -32,9 +25,10 @@ interface Item {
 }
 
 function items(legend: LegendOf): Item[] {
+  const says = legend.words.legend;
   const list: Item[] = [
     {
-      words: 'number of a cut',
+      words: says.cutNumber,
       draw: (sketch, box) => {
         const middle = (box.x0 + box.x1) / 2;
         sketch.line('tables', box.x0, (box.y0 + box.y1) / 2, box.x1, (box.y0 + box.y1) / 2, {
@@ -55,7 +49,7 @@ function items(legend: LegendOf): Item[] {
   const shown = legend.edgings.slice(0, styles);
   shown.forEach((name, index) => {
     list.push({
-      words: index === styles - 1 && legend.edgings.length > styles ? 'edged: another' : `edged: ${name}`,
+      words: index === styles - 1 && legend.edgings.length > styles ? says.anotherEdging : says.edged(name),
       draw: (sketch, box) => {
         const y = (box.y0 + box.y1) / 2;
         sketch.line('tables', box.x0, y, box.x1, y, {
@@ -68,7 +62,7 @@ function items(legend: LegendOf): Item[] {
   const has = (is: 'panel' | 'offcut' | 'waste') => legend.sawn.ends.some((end) => end.ending.is === is);
   if (has('waste')) {
     list.push({
-      words: 'waste',
+      words: says.waste,
       draw: (sketch, box) => {
         hatch(sketch, 'tables', box);
         sketch.rect('tables', box, { stroke: NARROW });
@@ -77,13 +71,13 @@ function items(legend: LegendOf): Item[] {
   }
   if (has('offcut')) {
     list.push({
-      words: 'offcut to keep',
+      words: says.offcut,
       draw: (sketch, box) => sketch.rect('tables', box, { stroke: OFFCUT_STROKE }),
     });
   }
   if (legend.sawn.trims.length > 0) {
     list.push({
-      words: 'trim',
+      words: says.trim,
       draw: (sketch, box) => {
         hatch(sketch, 'tables', { ...box, y0: box.y0 + 0.7, y1: box.y1 - 0.7 }, 0.7);
       },
@@ -91,7 +85,7 @@ function items(legend: LegendOf): Item[] {
   }
   if (legend.sawn.ends.some((end) => end.panel?.grain === 'length')) {
     list.push({
-      words: 'grain, and first figure of a size',
+      words: says.grain,
       draw: (sketch, box) => {
         const y = (box.y0 + box.y1) / 2;
         sketch.arrow('tables', [box.x0, y], [box.x1, y], 'both');
@@ -136,8 +130,7 @@ function layItems(
 function careLines(sketch: Sketch, page: Page, legend: LegendOf): string[] {
   const box = legendBox(page, 0);
   const narrow = legend.sawn.cuts.filter(needsPushStick).length;
-  const count = narrow === 0 ? '' : ` ${narrow} such cut${narrow === 1 ? '' : 's'} here.`;
-  return wrap(CARE.replace('fence(', 'fence (') + count, box.x1 - box.x0, SMALL, 'regular', sketch.measure);
+  return wrap(legend.words.care(CARE_SIGN, narrow), box.x1 - box.x0, SMALL, 'regular', sketch.measure);
 }
 
 /** Height in mm of legend and cautions together. */

@@ -2,6 +2,7 @@ import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanSheet } from '../model/plan.ts';
 import type { DrawingOptions } from './cutPlan.ts';
 import { type Box, type Drawing, inset } from './drawing.ts';
+import type { CutPlanWords } from './drawingWords.ts';
 import { printSetting, printSize, type Units } from './lengthsInWords.ts';
 import { HAIRLINE, LINE_PITCH, NARROW, plainText, SMALL, shorten, WIDE } from './lettering.ts';
 import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_ROW_HEIGHT, type TitleField } from './page.ts';
@@ -56,7 +57,7 @@ function paperSize(sawn: SawnSheet, reduction: number): [number, number] {
   return [Math.max(x, y), Math.min(x, y)];
 }
 
-function drawSmallSheet(sketch: Sketch, sawn: SawnSheet, view: SheetView): void {
+function drawSmallSheet(sketch: Sketch, sawn: SawnSheet, view: SheetView, words: CutPlanWords): void {
   for (const { piece, ending, panel } of sawn.ends) {
     const box = view.place(piece.rect);
     if (ending.is === 'waste') hatch(sketch, 'waste', box);
@@ -71,19 +72,19 @@ function drawSmallSheet(sketch: Sketch, sawn: SawnSheet, view: SheetView): void 
   for (const { piece, ending, panel } of sawn.ends) {
     const box = inset(view.place(piece.rect), 0.5);
     if (panel) drawNameIfRoom(sketch, box, plainText(panel.name));
-    else if (ending.is === 'offcut') drawNameIfRoom(sketch, inset(box, 0.5), 'OFFCUT');
+    else if (ending.is === 'offcut') drawNameIfRoom(sketch, inset(box, 0.5), words.offcut);
   }
 }
 
-function drawCaption(sketch: Sketch, sheet: Sheet, box: Box, units: Units): void {
+function drawCaption(sketch: Sketch, sheet: Sheet, box: Box, units: Units, { small }: CutPlanWords): void {
   const { plan, sawn } = sheet;
   const panels = sawn.ends.filter((end) => end.panel).length;
   const width = box.x1 - box.x0;
-  const first = `${plan.number} · ${plan.copies === 1 ? '1 sheet' : `${plan.copies} sheets alike`}`;
+  const first = `${plan.number} · ${small.countAlike(plan.copies)}`;
   const words = [
     printSize(sawn.raw.x1, sawn.raw.y1, units),
-    `${panels} panel${panels === 1 ? '' : 's'}`,
-    `${sawn.cuts.length} cuts`,
+    small.countOfPanels(panels),
+    small.countOfCuts(sawn.cuts.length),
   ].join(' · ');
   const within = (text: string, weight: 'bold' | 'regular') =>
     shorten(text, width, SMALL, weight, sketch.measure);
@@ -103,24 +104,25 @@ function overviewTitle(
   const title = (id: string) => plainText(options.titles?.get(id) ?? id);
   const sheets = group.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
   const panels = group.panels.reduce((sum, panel) => sum + panel.count, 0);
-  const saw = `${plainText(group.saw.name)}, kerf ${printSetting(mmToUm(group.saw.kerf), units)}`;
+  const { page: heads, cutPlan: says } = options.words;
+  const saw = `${plainText(group.saw.name)}, ${says.kerf(printSetting(mmToUm(group.saw.kerf), units))}`;
   return [
     [
-      { heading: 'Workshop', content: plainText(options.owner ?? ''), weight: 48 },
-      { heading: 'Job', content: plainText(options.job), weight: 72 },
-      { heading: 'Document', content: 'Overview', weight: 28 },
-      { heading: 'Date', content: '', weight: 32 },
+      { heading: heads.workshop, content: plainText(options.owner ?? ''), weight: 48 },
+      { heading: heads.job, content: plainText(options.job), weight: 72 },
+      { heading: heads.document, content: says.overview, weight: 28 },
+      { heading: heads.date, content: '', weight: 32 },
     ],
     [
-      { heading: 'Board and finish', content: groupWords(group, title, units), weight: 86 },
-      { heading: 'Sheets in all', content: String(sheets), weight: 27, strong: true },
-      { heading: 'Panels', content: String(panels), weight: 40 },
-      { heading: 'Scale', content: `1 : ${reduction}`, weight: 27 },
+      { heading: says.board, content: groupWords(group, title, units), weight: 86 },
+      { heading: says.small.sheetsInAll, content: String(sheets), weight: 27, strong: true },
+      { heading: says.small.panels, content: String(panels), weight: 40 },
+      { heading: heads.scale, content: `1 : ${reduction}`, weight: 27 },
     ],
     [
-      { heading: 'Saw', content: saw, weight: 86 },
-      { heading: 'Cut plans', content: String(group.sheets.length), weight: 27 },
-      { heading: 'Page', content: `${page} of ${pages}`, weight: 67 },
+      { heading: says.saw, content: saw, weight: 86 },
+      { heading: says.small.plans, content: String(group.sheets.length), weight: 27 },
+      { heading: heads.page, content: heads.of(page, pages), weight: 67 },
     ],
   ];
 }
@@ -142,15 +144,15 @@ function drawPage(
     const y0 = area.y0 + Math.floor(index / grid.columns) * (grid.cell.height + GAP_MM);
     const lies = sheet.sawn.raw.x1 >= sheet.sawn.raw.y1 ? 'as it lies' : 'turned';
     const view = makeView(sheet.sawn.raw, [x0 + (grid.cell.width - long) / 2, y0], grid.reduction, lies);
-    drawSmallSheet(sketch, sheet.sawn, view);
-    drawCaption(sketch, sheet, view.box, options.units ?? 'mm');
+    drawSmallSheet(sketch, sheet.sawn, view, options.words.cutPlan);
+    drawCaption(sketch, sheet, view.box, options.units ?? 'mm', options.words.cutPlan);
   });
   const { frame } = page;
   const left = frame.x0 + 2;
-  sketch.text('tables', 'Sheets are drawn once with the number cut alike.', left, frame.y1 - 2, {
+  sketch.text('tables', options.words.cutPlan.small.notes[0], left, frame.y1 - 2, {
     sizeMm: SMALL,
   });
-  sketch.text('tables', 'Numbers are those of the cut plans.', left, frame.y1 - 2 - SMALL * LINE_PITCH, {
+  sketch.text('tables', options.words.cutPlan.small.notes[1], left, frame.y1 - 2 - SMALL * LINE_PITCH, {
     sizeMm: SMALL,
   });
   drawTitleBlock(sketch, page, overviewTitle(group, options, grid.reduction, number.page, number.pages));
@@ -158,8 +160,8 @@ function drawPage(
   return {
     widthMm: page.widthMm,
     heightMm: page.heightMm,
-    title: `Overview of ${group.board} ${group.finish}`,
-    description: `${sheets.length} cut plans as small pictures. Page ${number.page} of ${number.pages}.`,
+    title: options.words.cutPlan.overviewTitle(`${group.board} ${group.finish}`.trim()),
+    description: options.words.cutPlan.overviewDescription(sheets.length, number.page, number.pages),
     shapes: sketch.shapes,
   };
 }

@@ -1,4 +1,5 @@
 import type { PlanGroup, PlanPanel } from '../model/plan.ts';
+import type { CutPlanWords, PageWords } from './drawingWords.ts';
 import type { Units } from './lengthsInWords.ts';
 import { SMALL } from './lettering.ts';
 import type { Sketch } from './sketch.ts';
@@ -18,22 +19,24 @@ export function keyTable(
   group: PlanGroup,
   units: Units,
   runOf: (panel: PlanPanel) => string,
+  says: CutPlanWords['key'],
+  page: PageWords,
 ): Table {
   const rows = keyed.map(({ panel, mark }) => [
     mark,
     [panelName(panel, group), runOf(panel)].filter((text) => text !== '').join(' · '),
     panelSize(panel, units),
-    panel.grain === 'length' ? 'yes' : 'no',
+    panel.grain === 'length' ? says.yes : says.no,
   ]);
   const sizes = rows.map((row) => sketch.measure(row[2]!, SMALL, 'regular'));
   return {
-    title: 'Key to marks',
-    shortTitle: 'Key',
+    title: says.title,
+    shortTitle: page.continued(says.shortTitle),
     columns: [
-      { heading: 'mark', widthMm: 6.5, weight: 'bold' },
-      { heading: 'panel', widthMm: 0, grows: true },
-      { heading: 'cut size', widthMm: sizes.reduce((a, b) => Math.max(a, b), 9) },
-      { heading: 'grain', widthMm: 6.8 },
+      { heading: says.columns[0], widthMm: 6.5, weight: 'bold' },
+      { heading: says.columns[1], widthMm: 0, grows: true },
+      { heading: says.columns[2], widthMm: sizes.reduce((a, b) => Math.max(a, b), 9) },
+      { heading: says.columns[3], widthMm: 6.8 },
     ],
     rows,
   };

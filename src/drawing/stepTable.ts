@@ -1,5 +1,6 @@
 import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanPanel } from '../model/plan.ts';
+import type { CutPlanWords, PageWords } from './drawingWords.ts';
 import { printRect, printSetting, printSize, type Units } from './lengthsInWords.ts';
 import { plainText, SMALL, shorten } from './lettering.ts';
 import type { SawnCut, SawnEnd, SawnPiece, SawnSheet } from './sawnSheet.ts';
@@ -44,6 +45,7 @@ export interface StepTableOf {
   readonly view: SheetView;
   readonly group: PlanGroup;
   readonly units: Units;
+  readonly words: CutPlanWords;
   /** The mark by which the drawing calls a panel, or null when it has its full name there. */
   markOf(panel: string): string | null;
 }
@@ -52,11 +54,15 @@ function sizeOf(piece: SawnPiece, of: StepTableOf): string {
   return printRect(piece.rect, of.sawn.stock.grain, of.units);
 }
 
+function pieceName(piece: SawnPiece, of: StepTableOf): string {
+  return of.words.piece(plainText(piece.name));
+}
+
 /** What a piece is called from the cut that frees it on: what it ends as, or its name and size. */
 function pieceWords(piece: SawnPiece, end: SawnEnd | undefined, of: StepTableOf): string {
   const size = sizeOf(piece, of);
-  if (!end) return `${plainText(piece.name)} (${size})`;
-  if (!end.panel) return `${end.ending.is === 'offcut' ? 'OFFCUT' : 'waste'} ${size}`;
+  if (!end) return `${pieceName(piece, of)} (${size})`;
+  if (!end.panel) return `${end.ending.is === 'offcut' ? of.words.offcut : of.words.waste} ${size}`;
   const mark = of.markOf(end.panel.id);
   const name = panelName(end.panel, of.group);
   return `${mark === null ? '' : `[${mark}] `}${name} ${panelSize(end.panel, of.units)}`;
@@ -98,29 +104,30 @@ function comesOut(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>, 
   const times = cuts.length > 1 ? `${cuts.length} × ` : '';
   const freed = end
     ? `${times}${pieceWords(first!, end, of)}`
-    : `${cuts.map((cut) => plainText(cut.gives[0]!.name)).join(', ')} (${sizeOf(first!, of)})`;
+    : `${cuts.map((cut) => pieceName(cut.gives[0]!, of)).join(', ')} (${sizeOf(first!, of)})`;
   if (rest === undefined) return freed;
   // What is left and goes on to be divided the same way needs no size: it is still lying at the fence.
   const next = of.sawn.cuts.find((cut) => cut.hand.name === rest.name);
   const words =
     next !== undefined && next.runsAlong === cuts[0]!.runsAlong
-      ? plainText(rest.name)
+      ? pieceName(rest, of)
       : pieceWords(rest, ends.get(rest.name), of);
   return `${freed}; ${words}`;
 }
 
-function setting(cut: SawnCut, units: Units): string {
-  if (cut.step.cut === 'trim') return `off ${printSetting(mmToUm(cut.step.take), units)}`;
+function setting(cut: SawnCut, { units, words }: StepTableOf): string {
+  if (cut.step.cut === 'trim') return words.steps.off(printSetting(mmToUm(cut.step.take), units));
   const fence = printSetting(mmToUm(cut.step.fence), units);
   return needsPushStick(cut) ? `${CARE_SIGN} ${fence}` : fence;
 }
 
 /** Says which cuts have no number on the drawing, where it is too crowded for them. */
-export function unnumberedTable(numbers: readonly number[]): Table {
+export function unnumberedTable(numbers: readonly number[], words: CutPlanWords, page: PageWords): Table {
+  const says = words.unnumbered;
   return {
-    title: 'No room for the numbers of',
-    shortTitle: 'No room',
-    columns: [{ heading: 'cuts', widthMm: 10, grows: true }],
+    title: says.title,
+    shortTitle: page.continued(says.shortTitle),
+    columns: [{ heading: says.column, widthMm: 10, grows: true }],
     rows: [[numbers.join(', ')]],
   };
 }
@@ -129,16 +136,17 @@ export function unnumberedTable(numbers: readonly number[]): Table {
  * Every step in order: number, cut, piece in hand, fence setting, and what comes out. Steps that repeat a cut with the
  * same fence share a row with their numbers from and to.
  */
-export function stepTable(sketch: Sketch, of: StepTableOf): Table {
+export function stepTable(sketch: Sketch, of: StepTableOf, page: PageWords): Table {
+  const says = of.words.steps;
   const ends = new Map(of.sawn.ends.map((end) => [end.piece.name, end]));
   const rows = inSeries(of.sawn.cuts, ends).map(({ cuts }): string[] => {
     const cut = cuts[0]!;
     const way = of.view.onPage(cut.runsAlong) === 'across' ? SIGN_ACROSS : SIGN_UP;
     return [
       cuts.length === 1 ? String(cut.number) : `${cut.number}–${cuts.at(-1)!.number}`,
-      `${way} ${cut.step.cut === 'trim' ? `trim ${cut.step.side}` : cut.step.cut}`,
-      shorten(plainText(cut.hand.name), 44, SMALL, 'regular', sketch.measure),
-      setting(cut, of.units),
+      `${way} ${cut.step.cut === 'trim' ? says.trim(cut.step.side) : says.cut[cut.step.cut]}`,
+      shorten(pieceName(cut.hand, of), 44, SMALL, 'regular', sketch.measure),
+      setting(cut, of),
       comesOut(cuts, ends, of),
     ];
   });
@@ -150,16 +158,15 @@ export function stepTable(sketch: Sketch, of: StepTableOf): Table {
       widths.reduce((a, b) => Math.max(a, b), least),
     );
   };
-  const edges = of.view.lies === 'turned' ? 'right or lower' : 'left or lower';
   return {
-    title: `Cuts in order · fence from ${edges} edge as drawn`,
-    shortTitle: 'Cuts',
+    title: says.title(of.view.lies),
+    shortTitle: page.continued(says.shortTitle),
     columns: [
-      { heading: 'no.', widthMm: widest(0, 4, 16), anchor: 'end', weight: 'bold' },
-      { heading: 'cut', widthMm: widest(1, 4, 16) },
-      { heading: 'piece', widthMm: widest(2, 6.5, 13) },
-      { heading: 'fence', widthMm: widest(3, 8, 18), anchor: 'end' },
-      { heading: 'gives', widthMm: 0, grows: true },
+      { heading: says.columns[0], widthMm: widest(0, 4, 16), anchor: 'end', weight: 'bold' },
+      { heading: says.columns[1], widthMm: widest(1, 4, 20) },
+      { heading: says.columns[2], widthMm: widest(2, 6.5, 13) },
+      { heading: says.columns[3], widthMm: widest(3, 8, 15), anchor: 'end' },
+      { heading: says.columns[4], widthMm: 0, grows: true },
     ],
     rows,
   };

@@ -1,5 +1,6 @@
 import type { Box } from './drawing.ts';
-import { printSetting, type Units } from './lengthsInWords.ts';
+import type { CutPlanWords } from './drawingWords.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
 import { NORMAL, SMALL } from './lettering.ts';
 import { drawSheetSize, sideOnPage } from './pieces.ts';
 import type { SawnPiece, SawnSheet } from './sawnSheet.ts';
@@ -60,8 +61,14 @@ function writeInMargin(
 }
 
 /** The sheet's size along its top and right, and the names of the two sides from which cuts are measured on paper. */
-export function drawSurroundings(sketch: Sketch, sawn: SawnSheet, view: SheetView, units: Units): void {
-  const size = (um: number) => printSetting(um, units).replace(/\.0$/, '');
+export function drawSurroundings(
+  sketch: Sketch,
+  sawn: SawnSheet,
+  view: SheetView,
+  units: Units,
+  { sides }: CutPlanWords,
+): void {
+  const size = (um: number) => printLength(um, units);
   const [across, up] =
     view.onPage('x') === 'across' ? [sawn.raw.x1, sawn.raw.y1] : [sawn.raw.y1, sawn.raw.x1];
   drawSheetSize(sketch, view, 'top', size(across), NORMAL);
@@ -70,9 +77,10 @@ export function drawSurroundings(sketch: Sketch, sawn: SawnSheet, view: SheetVie
   const style = { sizeMm: SMALL, weight: 'regular' } as const;
   for (const side of ['left', 'right', 'near', 'far'] as const) {
     const where = sideOnPage(side, view);
-    if (where === 'left') writeInMargin(sketch, view, where, side, box.y1 - 7, { ...style, reads: 'up' });
+    if (where === 'left')
+      writeInMargin(sketch, view, where, sides[side], box.y1 - 7, { ...style, reads: 'up' });
     if (where === 'bottom')
-      writeInMargin(sketch, view, where, side, box.x0 + 8, { ...style, reads: 'across' });
+      writeInMargin(sketch, view, where, sides[side], box.x0 + 8, { ...style, reads: 'across' });
   }
 }
 

@@ -84,7 +84,7 @@ interface Head {
 
 /** Title and headings as they stand over a table's part in a region. */
 function headOf(sketch: Sketch, table: Table, region: Box, row: number): Head {
-  const title = row === 0 ? table.title : `${table.shortTitle}, continued`;
+  const title = row === 0 ? table.title : table.shortTitle;
   const titleLines = wrap(title, region.x1 - region.x0, SMALL, 'bold', sketch.measure);
   const places = layColumns(table.columns, region);
   const headings = table.columns.map((column, index) =>

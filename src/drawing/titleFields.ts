@@ -1,6 +1,7 @@
 import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanSheet } from '../model/plan.ts';
-import { printSetting, type Units } from './lengthsInWords.ts';
+import type { CutPlanWords, DrawingWords } from './drawingWords.ts';
+import { printLength, printNamedLength, printSetting, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
 import type { TitleField } from './page.ts';
 import type { SawnSheet } from './sawnSheet.ts';
@@ -11,7 +12,7 @@ export interface CutPlanTitle {
   readonly plan: PlanSheet;
   readonly sawn: SawnSheet;
   readonly view: SheetView;
-  readonly options: { readonly job: string; readonly owner?: string };
+  readonly options: { readonly job: string; readonly owner?: string; readonly words: DrawingWords };
   readonly units: Units;
   readonly title: (id: string) => string;
   readonly page: number;
@@ -20,59 +21,67 @@ export interface CutPlanTitle {
 
 /** Board, finish and thickness on one line; the thickness is left out where the board's words already say it. */
 export function groupWords(group: PlanGroup, title: (id: string) => string, units: Units): string {
-  const thickness = `${printSetting(mmToUm(group.thickness), units).replace(/\.0$/, '')}${units === 'mm' ? ' mm' : ''}`;
-  return [thickness, title(group.board), title(group.finish)].filter((text) => text !== '').join(' · ');
+  return [printNamedLength(mmToUm(group.thickness), units), title(group.board), title(group.finish)]
+    .filter((text) => text !== '')
+    .join(' · ');
 }
 
-function trimWords(sawn: SawnSheet, units: Units): string {
+function trimWords(sawn: SawnSheet, units: Units, { trim }: CutPlanWords): string {
   const { left, right, near, far } = sawn.stock.trim;
-  const print = (mm: number) => printSetting(mmToUm(mm), units);
-  if (left === right && left === near && left === far)
-    return left === 0 ? 'no trim' : `trim ${print(left)} all round`;
-  return `trim left ${print(left)}, right ${print(right)}, near ${print(near)}, far ${print(far)}`;
+  const print = (mm: number) => (units === 'mm' ? printSetting : printLength)(mmToUm(mm), units);
+  if (left === right && left === near && left === far) return left === 0 ? trim.none : trim.all(print(left));
+  return trim.each({ left: print(left), right: print(right), near: print(near), far: print(far) });
 }
 
 /** The title block of a cut plan: fields of ISO 7200, and what the sawyer sets up before the first cut. */
 export function cutPlanTitle(t: CutPlanTitle): TitleField[][] {
   const { group, plan, sawn, units } = t;
-  const short = (um: number) => printSetting(um, units).replace(/\.0$/, '');
-  const grain = { length: 'along length', width: 'along width', none: 'none' }[sawn.stock.grain];
-  const stockWord = sawn.stock.kind === 'offcut' ? 'Offcut from stock' : 'Sheet';
+  const short = (um: number) => printLength(um, units);
+  const { page: heads, cutPlan: says } = t.options.words;
   return [
     [
-      { heading: 'Workshop', content: plainText(t.options.owner ?? ''), weight: 48 },
-      { heading: 'Job', content: plainText(t.options.job), weight: 72 },
-      { heading: 'Document', content: 'Cut plan', weight: 28 },
-      { heading: 'Date', content: '', weight: 32 },
+      { heading: heads.workshop, content: plainText(t.options.owner ?? ''), weight: 48 },
+      { heading: heads.job, content: plainText(t.options.job), weight: 72 },
+      { heading: heads.document, content: says.document, weight: 28 },
+      { heading: heads.date, content: '', weight: 32 },
     ],
     [
-      { heading: 'Board and finish', content: groupWords(group, t.title, units), weight: 86 },
+      { heading: says.board, content: groupWords(group, t.title, units), weight: 86 },
       {
-        heading: `${stockWord}, length × width`,
+        heading: says.stock(sawn.stock.kind),
         content: `${short(sawn.raw.x1)} × ${short(sawn.raw.y1)}`,
         weight: 40,
       },
-      { heading: 'Grain', content: grain, weight: 27 },
+      { heading: says.grain, content: says.grainRuns[sawn.stock.grain], weight: 27 },
       {
-        heading: units === 'mm' ? 'Scale, sizes in mm' : 'Scale, sizes in inches',
+        heading: heads.scaleAndUnits(units),
         content: `1 : ${t.view.reduction}`,
         weight: 27,
       },
     ],
     [
       {
-        heading: 'Saw',
-        content: `${plainText(group.saw.name)}, kerf ${printSetting(mmToUm(group.saw.kerf), units)}, ${trimWords(sawn, units)}`,
+        heading: says.saw,
+        content: [
+          plainText(group.saw.name),
+          says.kerf(printSetting(mmToUm(group.saw.kerf), units)),
+          trimWords(sawn, units, says),
+        ].join(', '),
         weight: 86,
       },
       {
-        heading: 'Cut alike',
-        content: plan.copies === 1 ? '1 sheet' : `${plan.copies} sheets`,
+        heading: says.alike,
+        content: says.sheets(plan.copies),
         weight: 40,
         strong: true,
       },
-      { heading: 'Cut plan', content: `${plan.number} of ${group.sheets.length}`, weight: 27, strong: true },
-      { heading: 'Page', content: `${t.page} of ${t.pages}`, weight: 27 },
+      {
+        heading: says.document,
+        content: heads.of(plan.number, group.sheets.length),
+        weight: 27,
+        strong: true,
+      },
+      { heading: heads.page, content: heads.of(t.page, t.pages), weight: 27 },
     ],
   ];
 }

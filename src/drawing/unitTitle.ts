@@ -1,11 +1,15 @@
-import { printMmShort } from '../basics/lengths.ts';
 import type { PlacedUnit } from '../model/furniture.ts';
 import type { TextMeasurer } from './drawing.ts';
+import type { DrawingWords } from './drawingWords.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
 import type { TitleField } from './page.ts';
 
 /** What drawings of furniture need besides the furniture. */
 export interface FurnitureDrawingOptions {
   readonly measure: TextMeasurer;
+  readonly words: DrawingWords;
+  /** How sizes are printed; mm unless said otherwise. */
+  readonly units?: Units;
   /** As printed in the title block. */
   readonly job: string;
   readonly owner?: string;
@@ -13,10 +17,10 @@ export interface FurnitureDrawingOptions {
   readonly titles: ReadonlyMap<string, string>;
 }
 
-/** Outside width × depth × height of a unit in mm. */
-export function sizeWords({ outside }: PlacedUnit): string {
+/** Outside width × depth × height of a unit. */
+export function sizeWords({ outside }: PlacedUnit, units: Units): string {
   return (['x', 'y', 'z'] as const)
-    .map((axis) => printMmShort(outside[axis][1] - outside[axis][0]))
+    .map((axis) => printLength(outside[axis][1] - outside[axis][0], units))
     .join(' × ');
 }
 
@@ -34,22 +38,23 @@ export function furnitureTitle(
     readonly pages: number;
   },
 ): TitleField[][] {
+  const { page, furniture } = options.words;
   return [
     [
-      { heading: 'Workshop', content: options.owner ?? '', weight: 48 },
-      { heading: 'Job', content: options.job, weight: 72 },
-      { heading: 'Document', content: words.document, weight: 28 },
-      { heading: 'Date', content: '', weight: 32 },
+      { heading: page.workshop, content: options.owner ?? '', weight: 48 },
+      { heading: page.job, content: options.job, weight: 72 },
+      { heading: page.document, content: words.document, weight: 28 },
+      { heading: page.date, content: '', weight: 32 },
     ],
     [
-      { heading: 'Of', content: words.what, weight: 70, strong: true },
-      { heading: 'Kind', content: words.kind, weight: 110 },
+      { heading: furniture.of, content: words.what, weight: 70, strong: true },
+      { heading: furniture.kind, content: words.kind, weight: 110 },
     ],
     [
-      { heading: words.sizeHeading ?? 'Width × depth × height', content: words.size, weight: 70 },
-      { heading: 'Scale, sizes in mm', content: words.scale, weight: 40 },
-      { heading: 'Projection', content: 'first angle', weight: 40 },
-      { heading: 'Page', content: `${words.page} of ${words.pages}`, weight: 30 },
+      { heading: words.sizeHeading ?? furniture.outsideSize, content: words.size, weight: 70 },
+      { heading: page.scaleAndUnits(options.units ?? 'mm'), content: words.scale, weight: 40 },
+      { heading: furniture.projection, content: furniture.firstAngle, weight: 40 },
+      { heading: page.page, content: page.of(words.page, words.pages), weight: 30 },
     ],
   ];
 }

@@ -5,6 +5,7 @@ import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.t
 import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
 import { drawExplodedPages } from './explodedPage.ts';
 import { type ViewLine, viewLines } from './hiddenLines.ts';
+import type { Units } from './lengthsInWords.ts';
 import { SMALL, WIDE } from './lettering.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { Sketch } from './sketch.ts';
@@ -66,7 +67,7 @@ interface Rows {
   readonly left: readonly (readonly Extent[])[];
 }
 
-function drawRows(sketch: Sketch, rows: Rows, view: Placed, sign: { across: 1 | -1 }): void {
+function drawRows(sketch: Sketch, rows: Rows, view: Placed, sign: { across: 1 | -1 }, units: Units): void {
   const turned = ([from, to]: Extent): Extent => (sign.across === 1 ? [from, to] : [0 - to, 0 - from]);
   rows.below.forEach((chain, index) => {
     const place: DimensionPlace = {
@@ -74,6 +75,7 @@ function drawRows(sketch: Sketch, rows: Rows, view: Placed, sign: { across: 1 | 
       lineMm: view.box.y1 + 1 + DIMENSION_ROW_MM * (index + 1),
       fromMm: view.box.y1,
       onPage: view.x,
+      units,
     };
     drawChain(sketch, chain.map(turned), place);
   });
@@ -83,6 +85,7 @@ function drawRows(sketch: Sketch, rows: Rows, view: Placed, sign: { across: 1 | 
       lineMm: view.box.x0 - 1 - DIMENSION_ROW_MM * (index + 1),
       fromMm: view.box.x0,
       onPage: view.y,
+      units,
     };
     drawChain(sketch, chain, place);
   });
@@ -163,8 +166,18 @@ function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages
   const { reduction, left, top, gapAcross, gapDown } = arrange(unit, rows);
   drawFrame(sketch, PAGE);
   const kind = options.titles.get(unit.unit) ?? unit.unit;
-  const size = sizeWords(unit);
-  const words = { document: 'Unit', what: unit.name, kind, size, scale: `1 : ${reduction}`, page: 1, pages };
+  const units = options.units ?? 'mm';
+  const size = sizeWords(unit, units);
+  const says = options.words.furniture;
+  const words = {
+    document: says.unit,
+    what: unit.name,
+    kind,
+    size,
+    scale: `1 : ${reduction}`,
+    page: 1,
+    pages,
+  };
   drawTitleBlock(sketch, PAGE, furnitureTitle(options, words));
   const bodies = unit.panels.map(bodyOf);
   const outside = (look: Look) => faceOf(unit.outside, look);
@@ -175,20 +188,20 @@ function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages
   const side = place(FROM_LEFT, front.box.x1 + gapAcross, front.box.y1);
   const plan = place(FROM_ABOVE, left, front.box.y1 + gapDown + down(FROM_ABOVE));
   const views = [
-    [FROM_FRONT, front, rows.front, 'Front', 1],
-    [FROM_LEFT, side, rows.side, 'From the left', -1],
-    [FROM_ABOVE, plan, rows.plan, 'Plan', 1],
+    [FROM_FRONT, front, rows.front, says.views.front, 1],
+    [FROM_LEFT, side, rows.side, says.views.left, -1],
+    [FROM_ABOVE, plan, rows.plan, says.views.plan, 1],
   ] as const;
   for (const [look, view, its, name, across] of views) {
     drawBodies(sketch, bodies, look, view, 'with hidden lines');
-    drawRows(sketch, its, view, { across });
+    drawRows(sketch, its, view, { across }, units);
     heading(sketch, view, name);
   }
   return {
     widthMm: PAGE.widthMm,
     heightMm: PAGE.heightMm,
-    title: `${options.job}: ${unit.name}`,
-    description: `Front, side and plan of ${unit.name}, ${size} mm, with dimensions.`,
+    title: says.unitTitle(options.job, unit.name),
+    description: says.unitDescription(unit.name, size),
     shapes: sketch.shapes,
   };
 }

@@ -1,12 +1,13 @@
-import { printMmShort } from '../basics/lengths.ts';
 import { freeAcrossUm, widthAtUm } from '../basics/vehicleSection.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
 import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
 import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import type { FurnitureWords } from './drawingWords.ts';
 import { fillFinish } from './finishFill.ts';
 import { hangsAbove, lengthsAlong, unitsBySide, walkway } from './layoutMeasures.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
 import { FRAME, LINE_PITCH, NARROW, NORMAL, SMALL, wrap } from './lettering.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
@@ -47,6 +48,8 @@ interface Room {
   readonly floor: Extent;
   readonly units: readonly Standing[];
   readonly finishes: ReadonlyMap<string, Finish>;
+  readonly words: FurnitureWords;
+  readonly sizes: Units;
 }
 
 /** The part of a box on one side of the middle of the vehicle. */
@@ -197,13 +200,15 @@ function writeInto(sketch: Sketch, field: Box, word: string): void {
 /** Wheel arches and doors in a view; what comes back writes their words. */
 function drawObstacles(
   sketch: Sketch,
-  vehicle: Vehicle,
+  { vehicle, words: says }: Room,
   look: Look,
   view: Placed,
   which: (box: SolidBox) => boolean,
 ): () => void {
   const words = [
-    ...vehicle.wheelArches.filter(which).map((each) => drawObstacle(sketch, each, look, view, 'wheel arch')),
+    ...vehicle.wheelArches
+      .filter(which)
+      .map((each) => drawObstacle(sketch, each, look, view, says.wheelArch)),
     ...vehicle.doors.filter(which).map((each) => drawObstacle(sketch, each, look, view, each.name)),
   ];
   return () => {
@@ -211,13 +216,20 @@ function drawObstacles(
   };
 }
 
-function across(sketch: Sketch, extent: Extent, view: Placed, side: 'above' | 'below', row: number): void {
+function across(
+  sketch: Sketch,
+  extent: Extent,
+  view: Placed,
+  side: 'above' | 'below',
+  row: number,
+  units: Units,
+): void {
   const away = 1 + DIMENSION_ROW_MM * row;
   const place =
     side === 'below'
       ? { lineMm: view.box.y1 + away, fromMm: view.box.y1 }
       : { lineMm: view.box.y0 - away, fromMm: view.box.y0 };
-  drawDimension(sketch, extent, { reads: 'across', onPage: view.x, ...place });
+  drawDimension(sketch, extent, { reads: 'across', onPage: view.x, units, ...place });
 }
 
 /** Squares of 6 mm along the borders of a box, from its corners on, then the whole box: where its number may stand. */
@@ -245,7 +257,7 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     const x = view.x(way.atUm);
     const [low, high] = [view.y(way.across[1]), view.y(way.across[0])];
     sketch.arrow('dimensions', [x, low], [x, high], 'both', 1.5);
-    const text = `walkway ${printMmShort(way.across[1] - way.across[0])}`;
+    const text = room.words.walkway(printLength(way.across[1] - way.across[0], room.sizes));
     sketch.text('dimensions', text, x + 1.2, (low + high) / 2 + SMALL * 0.36, { sizeMm: SMALL });
   }
   const writeLabels = drawStanding(sketch, standing, PLAN, view, room);
@@ -264,19 +276,19 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
       label(sketch, cornersThenEdges(box), String(number), String(number));
     }
   };
-  const writeObstacles = drawObstacles(sketch, vehicle, PLAN, view, () => true);
+  const writeObstacles = drawObstacles(sketch, room, PLAN, view, () => true);
   writeLabels();
   labelHanging();
   writeObstacles();
-  for (const extent of lengthsAlong(left)) across(sketch, extent, view, 'below', 1);
-  across(sketch, [0, vehicle.insideLengthUm], view, 'below', 2);
-  for (const extent of lengthsAlong(right)) across(sketch, extent, view, 'above', 1);
-  upright(sketch, room.floor, view, 1);
+  for (const extent of lengthsAlong(left)) across(sketch, extent, view, 'below', 1, room.sizes);
+  across(sketch, [0, vehicle.insideLengthUm], view, 'below', 2, room.sizes);
+  for (const extent of lengthsAlong(right)) across(sketch, extent, view, 'above', 1, room.sizes);
+  upright(sketch, room.floor, view, 1, room.sizes);
 }
 
-function upright(sketch: Sketch, extent: Extent, view: Placed, row: number): void {
+function upright(sketch: Sketch, extent: Extent, view: Placed, row: number, units: Units): void {
   const lineMm = view.box.x0 - 1 - DIMENSION_ROW_MM * row;
-  drawDimension(sketch, extent, { reads: 'up', onPage: view.y, lineMm, fromMm: view.box.x0 });
+  drawDimension(sketch, extent, { reads: 'up', onPage: view.y, units, lineMm, fromMm: view.box.x0 });
 }
 
 function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: Placed): void {
@@ -295,18 +307,18 @@ function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: 
   const widthUm = room.floor[1];
   const onSide = (each: SolidBox) =>
     look === TO_LEFT_WALL ? each.y[0] + each.y[1] < widthUm && each.y[1] <= y[1] : each.y[0] >= y[0];
-  const writeObstacles = drawObstacles(sketch, vehicle, look, view, onSide);
+  const writeObstacles = drawObstacles(sketch, room, look, view, onSide);
   writeLabels();
   writeObstacles();
   const turned = ([from, to]: Extent): Extent => (look.across[1] === 1 ? [from, to] : [0 - to, 0 - from]);
   const floor = standing.filter(({ unit }) => !hangsAbove(unit, vehicle)).map(({ unit }) => unit);
-  for (const extent of lengthsAlong(floor)) across(sketch, turned(extent), view, 'below', 1);
+  for (const extent of lengthsAlong(floor)) across(sketch, turned(extent), view, 'below', 1, room.sizes);
   for (const { unit } of standing.filter((each) => hangsAbove(each.unit, vehicle))) {
-    across(sketch, turned(unit.placeOutside.x), view, 'above', 1);
+    across(sketch, turned(unit.placeOutside.x), view, 'above', 1, room.sizes);
   }
-  upright(sketch, [0, vehicle.insideHeightUm], view, 2);
+  upright(sketch, [0, vehicle.insideHeightUm], view, 2, room.sizes);
   const tallest = standing.reduce((most, { unit }) => Math.max(most, unit.placeOutside.z[1]), 0);
-  if (tallest > 0) upright(sketch, [0, tallest], view, 1);
+  if (tallest > 0) upright(sketch, [0, tallest], view, 1, room.sizes);
 }
 
 /** The body's cross-section with the outsides of the units, looking to the cab. */
@@ -327,8 +339,8 @@ function drawSection(sketch: Sketch, room: Room, view: Placed): void {
   });
   sketch.lines('surroundings', segments, FRAME);
   for (const each of vehicle.wheelArches) drawObstacle(sketch, each, TO_CAB, view, '');
-  across(sketch, room.floor, view, 'below', 1);
-  across(sketch, room.across, view, 'below', 2);
+  across(sketch, room.floor, view, 'below', 1, room.sizes);
+  across(sketch, room.across, view, 'below', 2, room.sizes);
 }
 
 function drawLegend(sketch: Sketch, room: Room, field: Box): void {
@@ -345,8 +357,8 @@ function drawLegend(sketch: Sketch, room: Room, field: Box): void {
     y += row;
   }
   const dashes = [
-    [DASHED, 'door opening, wheel arch'],
-    [HIDDEN, 'in the plan: hangs above'],
+    [DASHED, room.words.doorOrArch],
+    [HIDDEN, room.words.hangsAbove],
   ] as const;
   for (const [stroke, words] of dashes) {
     sketch.line('surroundings', field.x0, y + 2.2, field.x0 + 12, y + 2.2, stroke);
@@ -362,12 +374,19 @@ function drawLegend(sketch: Sketch, room: Room, field: Box): void {
   });
 }
 
-function roomOf(furniture: Furniture, vehicle: Vehicle, finishes: ReadonlyMap<string, Finish>): Room {
+function roomOf(
+  furniture: Furniture,
+  vehicle: Vehicle,
+  finishes: ReadonlyMap<string, Finish>,
+  options: FurnitureDrawingOptions,
+): Room {
   const widest = Math.max(widthAtUm(vehicle, 0), ...vehicle.widthAtHeight.map((point) => point.widthUm));
   const floorUm = widthAtUm(vehicle, 0);
   const beyond = Math.ceil((widest - floorUm) / 2);
   return {
     vehicle,
+    words: options.words.furniture,
+    sizes: options.units ?? 'mm',
     across: [0 - beyond, floorUm + beyond],
     floor: [0, floorUm],
     finishes,
@@ -410,7 +429,7 @@ export function drawLayout(
   finishes: ReadonlyMap<string, Finish>,
   options: FurnitureDrawingOptions,
 ): Drawing[] {
-  const room = roomOf(furniture, vehicle, finishes);
+  const room = roomOf(furniture, vehicle, finishes, options);
   const lengthUm = vehicle.insideLengthUm;
   const widthUm = room.across[1] - room.across[0];
   const heightUm = vehicle.insideHeightUm;
@@ -419,10 +438,11 @@ export function drawLayout(
   const sketch = new Sketch(options.measure);
   const { frame } = PAGE;
   drawFrame(sketch, PAGE);
-  const size = `${printMmShort(lengthUm)} × ${printMmShort(room.floor[1])} × ${printMmShort(heightUm)}`;
+  const says = options.words.furniture;
+  const size = [lengthUm, room.floor[1], heightUm].map((um) => printLength(um, room.sizes)).join(' × ');
   const words = {
-    sizeHeading: 'Inside length × width × height',
-    document: 'Layout',
+    sizeHeading: says.insideSize,
+    document: says.layout,
     what: vehicle.title,
     kind: options.job,
     size,
@@ -439,10 +459,10 @@ export function drawLayout(
   const toLeft = placeView([0 - lengthUm, 0], [0, heightUm], toRight.box.x1 + GAP_MM, lower, reduction);
   const middle = room.floor[1] / 2;
   const titles = [
-    [plan, 'Plan: cab on the left, right side of the vehicle at the top'],
-    [section, 'Section, looking to the cab'],
-    [toRight, 'Right wall'],
-    [toLeft, 'Left wall'],
+    [plan, says.room.plan],
+    [section, says.room.section],
+    [toRight, says.room.rightWall],
+    [toLeft, says.room.leftWall],
   ] as const;
   for (const [view, text] of titles) {
     sketch.text('numbers', text, view.box.x0, view.box.y0 - 9.5, { sizeMm: SMALL, weight: 'bold' });
@@ -457,8 +477,8 @@ export function drawLayout(
     {
       widthMm: PAGE.widthMm,
       heightMm: PAGE.heightMm,
-      title: `${options.job}: layout`,
-      description: `Plan, section and both walls of ${vehicle.title} with ${furniture.units.length} units.`,
+      title: says.layoutTitle(options.job),
+      description: says.layoutDescription(vehicle.title, furniture.units.length),
       shapes: sketch.shapes,
     },
   ];

@@ -1,3 +1,4 @@
+import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawLayout, drawUnit } from '../drawing/index.ts';
 import { svgFromDrawing } from '../drawing/svg.ts';
 import type { OrderedFurniture } from './job.ts';
@@ -30,7 +31,12 @@ export function drawFurniture(
   tools: DrawingTools,
 ): ReadonlyMap<string, string> {
   const papers = new Map<string, string>();
-  const options = { measure: tools.measure, job: ordered.order.title, titles: titlesOf(ordered) };
+  const options = {
+    measure: tools.measure,
+    words: wordsOf('en').drawings,
+    job: ordered.order.title,
+    titles: titlesOf(ordered),
+  };
   const keep = (name: string, pages: readonly Drawing[]) => {
     let free = name;
     for (let number = 2; papers.has(`${free}.svg`); number++) free = `${name}-${number}`;

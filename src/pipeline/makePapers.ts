@@ -1,5 +1,6 @@
 import { makePlan, readPlan, writePlan } from '../cutPlans/index.ts';
 import { type GroupSummary, makeLists, summarise } from '../documents/index.ts';
+import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer } from '../drawing/index.ts';
 import { type DrawingWindow, svgFromDrawing } from '../drawing/svg.ts';
 import type { Finding } from '../model/finding.ts';
@@ -58,7 +59,12 @@ function titlesOf(job: Job): ReadonlyMap<string, string> {
 }
 
 function cutPlanPapers(job: Job, plan: PlanFile, tools: DrawingTools, papers: Map<string, string>): void {
-  const options = { measure: tools.measure, job: plan.job, titles: titlesOf(job) };
+  const options = {
+    measure: tools.measure,
+    words: wordsOf('en').drawings,
+    job: plan.job,
+    titles: titlesOf(job),
+  };
   const keep = (name: string, pages: readonly Drawing[]) => {
     pages.forEach((page, index) => {
       const path = index === 0 ? `${name}.svg` : `${name}-page-${index + 1}.svg`;

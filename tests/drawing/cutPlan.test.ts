@@ -4,7 +4,7 @@ import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
 import { boxesOverlap, type Drawing, type TextShape, textBox } from '../../src/drawing/drawing.ts';
 import { plainText } from '../../src/drawing/lettering.ts';
 import { drawOverview } from '../../src/drawing/overview.ts';
-import { measure, toSvg, window } from './drawingTools.ts';
+import { measure, toSvg, window, words } from './drawingTools.ts';
 import { emptyGroup, panelOf, randomPlan, stripPlan } from './planFixtures.ts';
 
 /** ISO 3098 height of capitals of the smallest lettering in mm, and DejaVu's capitals as a part of the font size. */
@@ -69,7 +69,7 @@ describe('a cut plan on paper', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { group, sheet } = randomPlan(seed);
-        for (const page of drawCutPlan(group, sheet, { measure, job: 'job' })) {
+        for (const page of drawCutPlan(group, sheet, { measure, words, job: 'job' })) {
           expect(overlapsOf(page)).toEqual([]);
         }
       }),
@@ -81,7 +81,7 @@ describe('a cut plan on paper', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { group, sheet } = randomPlan(seed);
-        for (const page of drawCutPlan(group, sheet, { measure, job: 'job'.repeat(60) })) {
+        for (const page of drawCutPlan(group, sheet, { measure, words, job: 'job'.repeat(60) })) {
           expect(outsideFrame(page)).toEqual([]);
           for (const text of texts(page)) {
             expect(text.sizeMm * CAPITALS).toBeGreaterThanOrEqual(LEAST_LETTERING_MM - 0.005);
@@ -96,7 +96,7 @@ describe('a cut plan on paper', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { group, sheet } = randomPlan(seed);
-        const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+        const pages = drawCutPlan(group, sheet, { measure, words, job: 'job' });
         const listed = pages.flatMap((page) =>
           texts(page)
             .filter((text) => text.layer === 'tables' && text.anchor === 'end' && text.weight === 'bold')
@@ -115,7 +115,7 @@ describe('a cut plan on paper', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { group, sheet } = randomPlan(seed);
-        const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+        const pages = drawCutPlan(group, sheet, { measure, words, job: 'job' });
         const onDrawing = texts(pages[0]!).filter((text) => text.layer === 'panels');
         const marks = onDrawing.filter((text) => /^[a-z]{1,2}$/.test(text.text) && text.weight === 'bold');
         const key = pages.flatMap(texts).filter((text) => text.layer === 'tables');
@@ -169,7 +169,12 @@ describe('a cut plan on paper', () => {
       ),
       pieces: sheet.pieces.map((piece) => ({ ...piece, piece: renamed(piece.piece) })),
     };
-    const pages = drawCutPlan({ ...odd, sheets: [plan] }, plan, { measure, job: long, owner: unbroken });
+    const pages = drawCutPlan({ ...odd, sheets: [plan] }, plan, {
+      measure,
+      words,
+      job: long,
+      owner: unbroken,
+    });
     for (const page of pages) {
       expect(overlapsOf(page)).toEqual([]);
       expect(outsideFrame(page)).toEqual([]);
@@ -181,7 +186,7 @@ describe('a cut plan on paper', () => {
       { name: 'block', unit: 'toys', size: [60, 40], grain: 'none', count: 400 },
       { name: 'slip', unit: 'toys', size: [30, 8], grain: 'none', count: 200 },
     ]);
-    const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+    const pages = drawCutPlan(group, sheet, { measure, words, job: 'job' });
     for (const page of pages) {
       expect(overlapsOf(page)).toEqual([]);
       expect(outsideFrame(page)).toEqual([]);
@@ -196,7 +201,7 @@ describe('a cut plan on paper', () => {
       edging: `edging number ${index} with a long name that fills a line`,
     }));
     const { group, sheet } = stripPlan(wanted);
-    for (const page of drawCutPlan(group, sheet, { measure, job: 'job' })) {
+    for (const page of drawCutPlan(group, sheet, { measure, words, job: 'job' })) {
       expect(overlapsOf(page)).toEqual([]);
       expect(outsideFrame(page)).toEqual([]);
     }
@@ -213,7 +218,7 @@ describe('a cut plan on paper', () => {
       pieces: [{ is: 'panel' as const, piece: 'sheet', panel: 'p1', lengthAlong: 'length' as const }],
     };
     group.sheets.push(sheet);
-    const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+    const pages = drawCutPlan(group, sheet, { measure, words, job: 'job' });
     expect(pages).toHaveLength(1);
     expect(texts(pages[0]!).some((text) => text.text === 'whole sheet')).toBe(true);
   });
@@ -224,7 +229,7 @@ describe('a cut plan on paper', () => {
       { name: 'shelf', size: [460, 300], count: 3 },
       { name: 'strip', size: [700, 35], grain: 'none', count: 3 },
     ]);
-    const [page] = drawCutPlan(group, sheet, { measure, job: 'job' });
+    const [page] = drawCutPlan(group, sheet, { measure, words, job: 'job' });
     const numbers = texts(page!)
       .filter((text) => text.layer === 'numbers')
       .map((text) => Number(text.text))
@@ -234,14 +239,14 @@ describe('a cut plan on paper', () => {
 
   it('draws equal sheets once and says how many', () => {
     const { group, sheet } = stripPlan([{ name: 'side', size: [700, 400] }], {}, { copies: 7 });
-    const pages = drawCutPlan(group, sheet, { measure, job: 'job' });
+    const pages = drawCutPlan(group, sheet, { measure, words, job: 'job' });
     expect(texts(pages[0]!).some((text) => text.text === '7 sheets')).toBe(true);
   });
 
   it('refuses a plan that takes a piece in hand that is not there', () => {
     const { group, sheet } = stripPlan([{ name: 'side', size: [700, 400] }]);
     const broken = { ...sheet, steps: sheet.steps.slice(1) };
-    expect(() => drawCutPlan(group, broken, { measure, job: 'job' })).toThrow(/no piece/);
+    expect(() => drawCutPlan(group, broken, { measure, words, job: 'job' })).toThrow(/no piece/);
   });
 });
 
@@ -253,7 +258,7 @@ describe('the SVG of a cut plan', () => {
         group.panels.forEach((panel, index) => {
           if (index % 3 === 0) panel.name = odd;
         });
-        const draw = () => drawCutPlan(group, sheet, { measure, job: `<&"'\u0000${odd}` }).map(toSvg);
+        const draw = () => drawCutPlan(group, sheet, { measure, words, job: `<&"'\u0000${odd}` }).map(toSvg);
         const first = draw();
         expect(draw()).toEqual(first);
         for (const svg of first) {
@@ -268,11 +273,11 @@ describe('the SVG of a cut plan', () => {
 
   it('writes markup in names as letters', () => {
     const { group, sheet } = stripPlan([{ name: '<b>&amp;"quoted"</b>', size: [700, 400] }]);
-    const svg = toSvg(drawCutPlan(group, sheet, { measure, job: 'job' })[0]!);
+    const svg = toSvg(drawCutPlan(group, sheet, { measure, words, job: 'job' })[0]!);
     expect(svg).toContain('&lt;b&gt;&amp;amp;"quoted"&lt;/b&gt;');
     const parsed = new window.DOMParser().parseFromString(svg, 'image/svg+xml');
-    const words = [...parsed.querySelectorAll('text')].map((text) => text.textContent);
-    expect(words).toContain('<b>&amp;"quoted"</b>');
+    const written = [...parsed.querySelectorAll('text')].map((text) => text.textContent);
+    expect(written).toContain('<b>&amp;"quoted"</b>');
   });
 });
 
@@ -282,7 +287,7 @@ describe('the overview', () => {
       const { group, sheet } = randomPlan(count);
       group.sheets.length = 0;
       for (let number = 1; number <= count; number++) group.sheets.push({ ...sheet, number, copies: number });
-      const pages = drawOverview(group, { measure, job: 'job' });
+      const pages = drawOverview(group, { measure, words, job: 'job' });
       expect(pages).toHaveLength(Math.ceil(count / 12));
       for (const page of pages) {
         expect(overlapsOf(page)).toEqual([]);
@@ -292,6 +297,6 @@ describe('the overview', () => {
   });
 
   it('has no page for a group without sheets', () => {
-    expect(drawOverview(emptyGroup({}, []), { measure, job: 'job' })).toEqual([]);
+    expect(drawOverview(emptyGroup({}, []), { measure, words, job: 'job' })).toEqual([]);
   });
 });

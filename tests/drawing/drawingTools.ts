@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { JSDOM } from 'jsdom';
+import { en } from '../../src/documents/words/en.ts';
 import type { Drawing, TextMeasurer } from '../../src/drawing/drawing.ts';
 import { makeFontMeasurer } from '../../src/drawing/fontMeasurer.ts';
 import { svgFromDrawing } from '../../src/drawing/svg.ts';
@@ -13,6 +14,9 @@ export const measure: TextMeasurer = makeFontMeasurer(
   font('DejaVuSansCondensed.ttf'),
   font('DejaVuSansCondensed-Bold.ttf'),
 );
+
+/** The words of drawings in English. */
+export const words = en.drawings;
 
 export const window = new JSDOM('').window;
 

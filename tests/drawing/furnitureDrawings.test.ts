@@ -11,10 +11,10 @@ import { innerExtents, openingChains, panelWithOpenings } from '../../src/drawin
 import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
-import { measure, toSvg } from './drawingTools.ts';
+import { measure, toSvg, words } from './drawingTools.ts';
 
 const library = demoLibrary();
-const options = { measure, job: 'Demonstration', titles: new Map<string, string>() };
+const options = { measure, words, job: 'Demonstration', titles: new Map<string, string>() };
 
 function drawingsOf(name: 'demo-long' | 'demo-short'): Drawing[] {
   const order = demoOrder(library, name);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boxesOverlap } from '../../src/drawing/drawing.ts';
-import { printRect, printSetting, printSize } from '../../src/drawing/lengthsInWords.ts';
+import { printLength, printRect, printSetting, printSize } from '../../src/drawing/lengthsInWords.ts';
 import { plainText, SMALL, shorten, wrap } from '../../src/drawing/lettering.ts';
 import { edgingsOnPage } from '../../src/drawing/pieces.ts';
 import { makeView, viewOfSheet } from '../../src/drawing/sheetView.ts';
@@ -51,11 +51,44 @@ describe('lengths in words', () => {
     expect(printSize(600_000, 397_500, 'mm')).toBe('600\u00a0×\u00a0397.5');
   });
 
-  it('prints inches to the nearest 1/64 in lowest terms', () => {
-    expect(printSetting(25_400, 'inch')).toBe('1"');
-    expect(printSetting(12_700, 'inch')).toBe('1/2"');
-    expect(printSetting(412_000, 'inch')).toBe('16\u00a07/32"');
-    expect(printSetting(25_300, 'inch')).toBe('1"');
+  it('prints inches to the nearest 1/64 or 1/32 in lowest terms', () => {
+    expect(printLength(25_400, 'inches')).toBe('1"');
+    expect(printLength(12_700, 'inches')).toBe('1/2"');
+    expect(printLength(412_000, 'inches')).toBe('16\u00a07/32"');
+    expect(printLength(25_300, 'inches')).toBe('1"');
+    expect(printLength(0, 'inches')).toBe('0"');
+    // 1/64 in is 396.875 µm, so 198 µm is nearer to nothing and 199 µm to it.
+    expect([198, 199].map((um) => printLength(um, 'inches'))).toEqual(['0"', '1/64"']);
+    expect([396, 397].map((um) => printLength(um, 'inches-32'))).toEqual(['0"', '1/32"']);
+    // 3/64 in lies in the middle between 1/32 and 2/32: 1190.625 µm.
+    expect([1190, 1191].map((um) => printLength(um, 'inches-32'))).toEqual(['1/32"', '1/16"']);
+    expect(printLength(-25_400, 'inches')).toBe('−1"');
+  });
+
+  it('keeps the mm beside a setting in inches', () => {
+    expect(printSetting(412_000, 'inches')).toBe('16\u00a07/32" (412.0)');
+  });
+
+  it('prints no fraction that is more than half of the finest off, and none that another is nearer to', () => {
+    const read = (text: string): [bigint, bigint] => {
+      const found = /^(?:(\d+)\u00a0)?(\d+)(?:\/(\d+))?"$/.exec(text)!;
+      const of = BigInt(found[3] ?? '1');
+      return [BigInt(found[1] ?? '0') * of + BigInt(found[2]!), of];
+    };
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 10_000_000 }),
+        fc.constantFrom(['inches', 64n] as const, ['inches-32', 32n] as const),
+        (um, [units, finest]) => {
+          const [above, below] = read(printLength(um, units));
+          expect(finest % below).toBe(0n);
+          // |above/below · 25400 − um| ≤ 25400 / (2 · finest), in whole numbers.
+          const off = above * 25_400n - BigInt(um) * below;
+          expect((off < 0n ? -off : off) * 2n * finest <= 25_400n * below).toBe(true);
+          if (below > 1n) expect(above % 2n).toBe(1n);
+        },
+      ),
+    );
   });
 
   it('gives the figure along the grain first', () => {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
-import { measure, toSvg, window } from '../drawing/drawingTools.ts';
+import { measure, toSvg, window, words } from '../drawing/drawingTools.ts';
 import { stripPlan } from '../drawing/planFixtures.ts';
 
 const { group, sheet } = stripPlan([{ name: 'side', size: [800, 400], count: 2 }]);
 
 function rootOf(page: 'A4' | 'A3'): Element {
-  const svg = toSvg(drawCutPlan(group, sheet, { measure, job: 'job', page })[0]!);
+  const svg = toSvg(drawCutPlan(group, sheet, { measure, words, job: 'job', page })[0]!);
   return new window.DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
 }
 

@@ -3,7 +3,7 @@ import type { Drawing } from '../../src/drawing/drawing.ts';
 import { drawOverview } from '../../src/drawing/overview.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
-import { measure } from '../drawing/drawingTools.ts';
+import { measure, words } from '../drawing/drawingTools.ts';
 import { matchedPlan, randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
 import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
 
@@ -43,7 +43,7 @@ const smallParts: Wanted[] = [
 
 const twice = (wanted: readonly Wanted[]) => wanted.map((w) => ({ ...w, count: (w.count ?? 1) * 2 }));
 
-const furnitureOptions = { measure, job: 'demonstration', titles: new Map<string, string>() };
+const furnitureOptions = { measure, words, job: 'demonstration', titles: new Map<string, string>() };
 
 function unitAlone(id: string): Drawing[] {
   const library = demoLibrary();
@@ -64,24 +64,24 @@ function longVan(): Drawing[] {
 export const pictures: Record<string, () => Drawing[]> = {
   'dense sheet': () => {
     const { group, sheet } = stripPlan(galley, {}, { copies: 2 });
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van', owner: 'Workshop of the demo' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van', owner: 'Workshop of the demo' });
   },
   'forty small panels': () => {
     const { group, sheet } = stripPlan(smallParts);
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
   },
   'wide sheet': () => {
     const { group, sheet } = stripPlan(twice(galley), { length: 2800, width: 2070, kerf: 4.4 });
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
   },
   'grain across the sheet': () => {
     const stock = { length: 1220, width: 2440, grain: 'width' } as const;
     const { group, sheet } = stripPlan(galley.slice(0, 8), stock);
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
   },
   'matched fronts': () => {
     const { group, sheet } = matchedPlan();
-    return drawCutPlan(group, sheet, { measure, job: 'demo long van' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
   },
   'offcut in inches': () => {
     const stock = { length: 914.4, width: 609.6, trim: 6.4, kind: 'offcut' } as const;
@@ -92,11 +92,11 @@ export const pictures: Record<string, () => Drawing[]> = {
       ],
       stock,
     );
-    return drawCutPlan(group, sheet, { measure, job: 'box', units: 'inch' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'box', units: 'inches' });
   },
   'awkward names': () => {
     const { group, sheet } = randomPlan(18);
-    return drawCutPlan(group, sheet, { measure, job: 'names <with> "quotes" & more' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'names <with> "quotes" & more' });
   },
   'base cupboard': () => unitAlone('base-cupboard'),
   'bed base': () => unitAlone('bed-base'),
@@ -116,7 +116,7 @@ export const pictures: Record<string, () => Drawing[]> = {
       };
     });
     group.sheets.push(...others);
-    return drawOverview(group, { measure, job: 'demo long van' });
+    return drawOverview(group, { measure, words, job: 'demo long van' });
   },
 };
 

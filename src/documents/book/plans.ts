@@ -36,7 +36,12 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
   const titles = new Map(
     [group.board, group.finish, ...group.panels.flatMap(edgingIds)].map((id) => [id, facts.title(id)]),
   );
-  const drawings = drawCutPlan(group, sheet, { measure: facts.measure, job: plan.job, titles });
+  const drawings = drawCutPlan(group, sheet, {
+    measure: facts.measure,
+    words: words.drawings,
+    job: plan.job,
+    titles,
+  });
   const ticks = ticksOf(facts, group, sheet);
   const pieces = (drawings[0]?.pieces ?? []).flatMap(({ piece, box }): DrawnPiece[] => {
     const own = ticks.filter((tick) => tick.piece === piece);

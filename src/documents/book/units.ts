@@ -23,13 +23,13 @@ function panelRows(facts: BookFacts, unit: PlacedUnit): Row[] {
   }));
 }
 
-function drawingOptions({ measure, plan, ordered }: BookFacts): FurnitureDrawingOptions {
+function drawingOptions({ measure, plan, ordered, words }: BookFacts): FurnitureDrawingOptions {
   const library = ordered?.library;
   const kinds = library ? [library.boards, library.finishes, library.fittings, library.units] : [];
   const titles = new Map(
     kinds.flatMap((kind) => [...kind.values()].map((thing) => [thing.id, thing.title] as const)),
   );
-  return { measure, job: plan.job, titles };
+  return { measure, words: words.drawings, job: plan.job, titles };
 }
 
 /** The unit with its panels numbered as in the cutting list. */

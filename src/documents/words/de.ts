@@ -1,3 +1,4 @@
+import { drawingsDe } from './drawingsDe.ts';
 import type { Words } from './words.ts';
 
 const sides = { left: 'linken', right: 'rechten', near: 'vorderen', far: 'hinteren' } as const;
@@ -13,6 +14,7 @@ const edges = { length1: 'Länge 1', length2: 'Länge 2', width1: 'Breite 1', wi
 /** The words of the job book in German. Figures keep the point, as fences and the drawings show them. */
 export const de: Words = {
   language: 'de',
+  drawings: drawingsDe,
   book: 'Werkbuch',
   contents: 'Inhalt',
   pageOf: (page, pages) => `Seite ${page} von ${pages}`,

@@ -1,3 +1,4 @@
+import { drawingsEn } from './drawingsEn.ts';
 import type { Words } from './words.ts';
 
 const sides = { left: 'left', right: 'right', near: 'near', far: 'far' } as const;
@@ -8,6 +9,7 @@ const edges = { length1: 'length 1', length2: 'length 2', width1: 'width 1', wid
 /** The words of the job book in English. */
 export const en: Words = {
   language: 'en',
+  drawings: drawingsEn,
   book: 'Job book',
   contents: 'Contents',
   pageOf: (page, pages) => `page ${page} of ${pages}`,

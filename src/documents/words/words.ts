@@ -1,3 +1,4 @@
+import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
 
 export type TrimSide = Extract<PlanStep, { cut: 'trim' }>['side'];
@@ -8,12 +9,13 @@ export type EdgeWord = 'length1' | 'length2' | 'width1' | 'width2';
 export type Language = 'en' | 'de';
 
 /**
- * Every word of the job book. A language is one value of this type; nothing else of the book has words of its own,
- * but for the drawings of the cut plans. Lengths come in as printed.
+ * Every word of the job book. A language is one value of this type; nothing else of the book has words of its own.
+ * Lengths come in as printed.
  */
 export interface Words {
   /** BCP 47 tag for the page. */
   readonly language: Language;
+  readonly drawings: DrawingWords;
   readonly book: string;
   readonly contents: string;
   readonly pageOf: (page: number, pages: number) => string;

@@ -1,0 +1,127 @@
+import type { DrawingWords } from '../../drawing/index.ts';
+
+const sides = { left: 'links', right: 'rechts', near: 'vorn', far: 'hinten' } as const;
+const many = (count: number, one: string, several: string) => `${count} ${count === 1 ? one : several}`;
+
+/** The words of drawings in German. */
+export const drawingsDe: DrawingWords = {
+  page: {
+    workshop: 'Werkstatt',
+    job: 'Auftrag',
+    document: 'Dokument',
+    date: 'Datum',
+    page: 'Blatt',
+    scale: 'Maßstab',
+    scaleAndUnits: (units) => (units === 'mm' ? 'Maßstab, Maße in mm' : 'Maßstab, Maße in Zoll (mm)'),
+    of: (number, all) => `${number} von ${all}`,
+    continued: (title) => `${title}, Fortsetzung`,
+  },
+  cutPlan: {
+    document: 'Schnittplan',
+    overview: 'Übersicht',
+    board: 'Platte und Oberfläche',
+    stock: (kind) => (kind === 'sheet' ? 'Platte, Länge × Breite' : 'Reststück, Länge × Breite'),
+    grain: 'Maserung',
+    grainRuns: { length: 'längs', width: 'quer', none: 'keine' },
+    saw: 'Säge',
+    kerf: (kerf) => `Schnittfuge ${kerf}`,
+    trim: {
+      none: 'ohne Besäumen',
+      all: (trim) => `ringsum ${trim} besäumen`,
+      each: ({ left, right, near, far }) =>
+        `besäumen: links ${left}, rechts ${right}, vorn ${near}, hinten ${far}`,
+    },
+    alike: 'So gesägt',
+    sheets: (count) => many(count, 'Platte', 'Platten'),
+    sides,
+    offcut: 'RESTSTÜCK',
+    waste: 'Abfall',
+    piece: (name) => name.replace(/^sheet(?=$| \d+$)/, 'Platte'),
+    run: (name, place) => `Reihe ${name}\u00a0${place}`,
+    legend: {
+      cutNumber: 'Nummer eines Schnitts',
+      edged: (edging) => `Kante: ${edging}`,
+      anotherEdging: 'Kante: eine andere',
+      waste: 'Abfall',
+      offcut: 'Reststück fürs Lager',
+      trim: 'Besäumen',
+      grain: 'Maserung, erstes Maß einer Größe',
+    },
+    care: (sign, narrow) =>
+      `Schiebestock bei Schnitten unter 300 mm, auf den letzten 300 mm längerer und bei weniger als 150 mm am Anschlag (${sign}); Schiebeholz unter 50 mm. Haube, Spaltkeil und Absaugung an. Ihre Regeln und die Betriebsanleitung der Säge gehen vor.${narrow === 0 ? '' : ` Hier ${many(narrow, 'solcher Schnitt', 'solche Schnitte')}.`}`,
+    steps: {
+      title: (lies) =>
+        `Schnitte der Reihe nach · Anschlag ab der ${lies === 'turned' ? 'rechten oder unteren' : 'linken oder unteren'} Kante im Bild`,
+      shortTitle: 'Schnitte',
+      columns: ['Nr.', 'Schnitt', 'Stück', 'Anschlag', 'ergibt'],
+      cut: { rip: 'längs', crosscut: 'quer', recut: 'nach', part: 'trennen' },
+      trim: (side) => `säumen ${sides[side]}`,
+      off: (take) => `ab ${take}`,
+    },
+    unnumbered: { title: 'Kein Platz für die Nummern von', shortTitle: 'Kein Platz', column: 'Schnitte' },
+    key: {
+      title: 'Schlüssel der Zeichen',
+      shortTitle: 'Schlüssel',
+      columns: ['Z.', 'Teil', 'Zuschnitt', 'Mas.'],
+      yes: 'ja',
+      no: 'nein',
+    },
+    small: {
+      plans: 'Schnittpläne',
+      sheetsInAll: 'Platten in allem',
+      panels: 'Teile',
+      countOfPanels: (count) => many(count, 'Teil', 'Teile'),
+      countOfCuts: (count) => many(count, 'Schnitt', 'Schnitte'),
+      countAlike: (count) => (count === 1 ? '1 Platte' : `${count} gleiche Platten`),
+      notes: [
+        'Gleich gesägte Platten sind einmal gezeichnet, mit ihrer Anzahl.',
+        'Nummern sind die der Schnittpläne.',
+      ],
+    },
+    title: (number, all, group) => `Schnittplan ${number} von ${all}, ${group}`,
+    description: ({ size, copies, panels, offcuts, cuts, page, pages }) =>
+      `Platte von ${size}, ${copies} so gesägt: ${panels} Teile und ${offcuts} Reststücke in ${cuts} Schnitten. Blatt ${page} von ${pages}.`,
+    overviewTitle: (group) => `Übersicht von ${group}`,
+    overviewDescription: (plans, page, pages) =>
+      `${plans} Schnittpläne als kleine Bilder. Blatt ${page} von ${pages}.`,
+  },
+  furniture: {
+    of: 'Von',
+    kind: 'Art',
+    outsideSize: 'Breite × Tiefe × Höhe',
+    insideSize: 'Innen Länge × Breite × Höhe',
+    projection: 'Projektion',
+    firstAngle: 'Methode 1',
+    noScale: 'ohne',
+    unit: 'Möbel',
+    panelsOfUnit: 'Teile',
+    layout: 'Grundriss',
+    views: { front: 'Vorn', left: 'Von links', plan: 'Von oben' },
+    hiddenLeader: 'Eine gestrichelte Linie führt zu einem Teil, das hinter anderen steht.',
+    panels: {
+      title: 'Teile, Länge entlang der Maserung',
+      shortTitle: 'Teile',
+      columns: ['Nr.', 'Teil', 'Zuschnitt', 'Fertigmaß', 'Platte und Oberfläche'],
+    },
+    opening: (name, size) => `Ausschnitt „${name}“ ${size}`,
+    fittings: { title: 'Beschläge', columns: ['Stück', 'Beschlag'] },
+    wheelArch: 'Radkasten',
+    walkway: (width) => `Gang ${width}`,
+    doorOrArch: 'Türöffnung, Radkasten',
+    hangsAbove: 'von oben: hängt darüber',
+    room: {
+      plan: 'Von oben: Fahrerhaus links, rechte Seite des Fahrzeugs oben',
+      section: 'Schnitt, Blick zum Fahrerhaus',
+      rightWall: 'Rechte Wand',
+      leftWall: 'Linke Wand',
+    },
+    unitTitle: (job, unit) => `${job}: ${unit}`,
+    unitDescription: (unit, size) => `${unit} von vorn, von links und von oben, ${size}, mit Maßen.`,
+    panelsTitle: (job, unit) => `${job}: Teile von ${unit}`,
+    panelsDescription: (unit, panels) =>
+      `${unit} auseinandergezogen, mit Nummern, Maßen und Platten der ${panels} Teile.`,
+    layoutTitle: (job) => `${job}: Grundriss`,
+    layoutDescription: (vehicle, units) =>
+      `Aufsicht, Schnitt und beide Wände von ${vehicle} mit ${units} Möbeln.`,
+  },
+};

@@ -1,0 +1,123 @@
+import type { DrawingWords } from '../../drawing/index.ts';
+
+const many = (count: number, one: string, several: string) => `${count} ${count === 1 ? one : several}`;
+
+/** The words of drawings in English. */
+export const drawingsEn: DrawingWords = {
+  page: {
+    workshop: 'Workshop',
+    job: 'Job',
+    document: 'Document',
+    date: 'Date',
+    page: 'Page',
+    scale: 'Scale',
+    scaleAndUnits: (units) => (units === 'mm' ? 'Scale, sizes in mm' : 'Scale, sizes in inches (mm)'),
+    of: (number, all) => `${number} of ${all}`,
+    continued: (title) => `${title}, continued`,
+  },
+  cutPlan: {
+    document: 'Cut plan',
+    overview: 'Overview',
+    board: 'Board and finish',
+    stock: (kind) => (kind === 'sheet' ? 'Sheet, length × width' : 'Offcut from stock, length × width'),
+    grain: 'Grain',
+    grainRuns: { length: 'along length', width: 'along width', none: 'none' },
+    saw: 'Saw',
+    kerf: (kerf) => `kerf ${kerf}`,
+    trim: {
+      none: 'no trim',
+      all: (trim) => `trim ${trim} all round`,
+      each: ({ left, right, near, far }) => `trim left ${left}, right ${right}, near ${near}, far ${far}`,
+    },
+    alike: 'Cut alike',
+    sheets: (count) => many(count, 'sheet', 'sheets'),
+    sides: { left: 'left', right: 'right', near: 'near', far: 'far' },
+    offcut: 'OFFCUT',
+    waste: 'waste',
+    piece: (name) => name,
+    run: (name, place) => `run ${name}\u00a0${place}`,
+    legend: {
+      cutNumber: 'number of a cut',
+      edged: (edging) => `edged: ${edging}`,
+      anotherEdging: 'edged: another',
+      waste: 'waste',
+      offcut: 'offcut to keep',
+      trim: 'trim',
+      grain: 'grain, and first figure of a size',
+    },
+    // Sources: push stick for cuts under 300 mm and the last 300 mm of longer ones: HSE Woodworking Information Sheet 16;
+    // 150 mm between fence and blade: safety texts of saw manuals.
+    care: (sign, narrow) =>
+      `Push stick for cuts shorter than 300 mm and for the last 300 mm of longer ones, and under 150 mm at the fence (${sign}); push block under 50 mm. Guard, riving knife and dust extraction on. Your own rules and the manual of the saw come first.${narrow === 0 ? '' : ` ${many(narrow, 'such cut', 'such cuts')} here.`}`,
+    steps: {
+      title: (lies) =>
+        `Cuts in order · fence from ${lies === 'turned' ? 'right or lower' : 'left or lower'} edge as drawn`,
+      shortTitle: 'Cuts',
+      columns: ['no.', 'cut', 'piece', 'fence', 'gives'],
+      cut: { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' },
+      trim: (side) => `trim ${side}`,
+      off: (take) => `off ${take}`,
+    },
+    unnumbered: { title: 'No room for the numbers of', shortTitle: 'No room', column: 'cuts' },
+    key: {
+      title: 'Key to marks',
+      shortTitle: 'Key',
+      columns: ['mark', 'panel', 'cut size', 'grain'],
+      yes: 'yes',
+      no: 'no',
+    },
+    small: {
+      plans: 'Cut plans',
+      sheetsInAll: 'Sheets in all',
+      panels: 'Panels',
+      countOfPanels: (count) => many(count, 'panel', 'panels'),
+      countOfCuts: (count) => many(count, 'cut', 'cuts'),
+      countAlike: (count) => (count === 1 ? '1 sheet' : `${count} sheets alike`),
+      notes: ['Sheets are drawn once with the number cut alike.', 'Numbers are those of the cut plans.'],
+    },
+    title: (number, all, group) => `Cut plan ${number} of ${all}, ${group}`,
+    description: ({ size, copies, panels, offcuts, cuts, page, pages }) =>
+      `Sheet of ${size}, ${copies} cut alike: ${panels} panels and ${offcuts} offcuts in ${cuts} cuts. Page ${page} of ${pages}.`,
+    overviewTitle: (group) => `Overview of ${group}`,
+    overviewDescription: (plans, page, pages) =>
+      `${plans} cut plans as small pictures. Page ${page} of ${pages}.`,
+  },
+  furniture: {
+    of: 'Of',
+    kind: 'Kind',
+    outsideSize: 'Width × depth × height',
+    insideSize: 'Inside length × width × height',
+    projection: 'Projection',
+    firstAngle: 'first angle',
+    noScale: 'none',
+    unit: 'Unit',
+    panelsOfUnit: 'Panels of a unit',
+    layout: 'Layout',
+    views: { front: 'Front', left: 'From the left', plan: 'Plan' },
+    hiddenLeader: 'A broken line leads to a panel that stands behind others.',
+    panels: {
+      title: 'Panels, length along the grain',
+      shortTitle: 'Panels',
+      columns: ['No', 'Panel', 'Cut size', 'Finished size', 'Board and finish'],
+    },
+    opening: (name, size) => `opening “${name}” ${size}`,
+    fittings: { title: 'Fittings', columns: ['How many', 'Fitting'] },
+    wheelArch: 'wheel arch',
+    walkway: (width) => `walkway ${width}`,
+    doorOrArch: 'door opening, wheel arch',
+    hangsAbove: 'in the plan: hangs above',
+    room: {
+      plan: 'Plan: cab on the left, right side of the vehicle at the top',
+      section: 'Section, looking to the cab',
+      rightWall: 'Right wall',
+      leftWall: 'Left wall',
+    },
+    unitTitle: (job, unit) => `${job}: ${unit}`,
+    unitDescription: (unit, size) => `Front, side and plan of ${unit}, ${size}, with dimensions.`,
+    panelsTitle: (job, unit) => `${job}: panels of ${unit}`,
+    panelsDescription: (unit, panels) =>
+      `${unit} drawn apart, with the numbers, sizes and boards of its ${panels} panels.`,
+    layoutTitle: (job) => `${job}: layout`,
+    layoutDescription: (vehicle, units) => `Plan, section and both walls of ${vehicle} with ${units} units.`,
+  },
+};

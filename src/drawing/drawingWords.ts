@@ -1,0 +1,136 @@
+import type { Units } from './lengthsInWords.ts';
+
+export type SheetSide = 'left' | 'right' | 'near' | 'far';
+export type CutWord = 'rip' | 'crosscut' | 'recut' | 'part';
+
+/** Words of title blocks (ISO 7200) and of other things that all drawings have. */
+export interface PageWords {
+  readonly workshop: string;
+  readonly job: string;
+  readonly document: string;
+  readonly date: string;
+  readonly page: string;
+  readonly scale: string;
+  readonly scaleAndUnits: (units: Units) => string;
+  /** `2 of 5`. */
+  readonly of: (number: number, all: number) => string;
+  readonly continued: (title: string) => string;
+}
+
+export interface CutPlanWords {
+  readonly document: string;
+  readonly overview: string;
+  readonly board: string;
+  /** Heading over the size of what is cut up: a sheet, or an offcut from the rack. */
+  readonly stock: (kind: 'sheet' | 'offcut') => string;
+  readonly grain: string;
+  readonly grainRuns: { readonly length: string; readonly width: string; readonly none: string };
+  readonly saw: string;
+  readonly kerf: (kerf: string) => string;
+  readonly trim: {
+    readonly none: string;
+    readonly all: (trim: string) => string;
+    readonly each: (trims: Readonly<Record<SheetSide, string>>) => string;
+  };
+  readonly alike: string;
+  readonly sheets: (count: number) => string;
+  readonly sides: Readonly<Record<SheetSide, string>>;
+  readonly offcut: string;
+  readonly waste: string;
+  /** Name of a piece of the plan: those of the sheet itself are words of the plan file. */
+  readonly piece: (name: string) => string;
+  readonly run: (name: string, place: string) => string;
+  readonly legend: {
+    readonly cutNumber: string;
+    readonly edged: (edging: string) => string;
+    readonly anotherEdging: string;
+    readonly waste: string;
+    readonly offcut: string;
+    readonly trim: string;
+    readonly grain: string;
+  };
+  /** Common rules for circular saws, in short; `narrow` cuts of this sheet bear the sign. */
+  readonly care: (sign: string, narrow: number) => string;
+  readonly steps: {
+    readonly title: (lies: 'as it lies' | 'turned') => string;
+    readonly shortTitle: string;
+    readonly columns: readonly [number: string, cut: string, piece: string, fence: string, gives: string];
+    readonly cut: Readonly<Record<CutWord, string>>;
+    readonly trim: (side: SheetSide) => string;
+    readonly off: (take: string) => string;
+  };
+  readonly unnumbered: { readonly title: string; readonly shortTitle: string; readonly column: string };
+  readonly key: {
+    readonly title: string;
+    readonly shortTitle: string;
+    readonly columns: readonly [mark: string, panel: string, size: string, grain: string];
+    readonly yes: string;
+    readonly no: string;
+  };
+  readonly small: {
+    readonly plans: string;
+    readonly sheetsInAll: string;
+    readonly panels: string;
+    readonly countOfPanels: (count: number) => string;
+    readonly countOfCuts: (count: number) => string;
+    readonly countAlike: (count: number) => string;
+    readonly notes: readonly [string, string];
+  };
+  readonly title: (number: number, all: number, group: string) => string;
+  readonly description: (of: {
+    readonly size: string;
+    readonly copies: number;
+    readonly panels: number;
+    readonly offcuts: number;
+    readonly cuts: number;
+    readonly page: number;
+    readonly pages: number;
+  }) => string;
+  readonly overviewTitle: (group: string) => string;
+  readonly overviewDescription: (plans: number, page: number, pages: number) => string;
+}
+
+export interface FurnitureWords {
+  readonly of: string;
+  readonly kind: string;
+  readonly outsideSize: string;
+  readonly insideSize: string;
+  readonly projection: string;
+  readonly firstAngle: string;
+  readonly noScale: string;
+  readonly unit: string;
+  readonly panelsOfUnit: string;
+  readonly layout: string;
+  readonly views: { readonly front: string; readonly left: string; readonly plan: string };
+  readonly hiddenLeader: string;
+  readonly panels: {
+    readonly title: string;
+    readonly shortTitle: string;
+    readonly columns: readonly [number: string, panel: string, cut: string, finished: string, board: string];
+  };
+  readonly opening: (name: string, size: string) => string;
+  readonly fittings: { readonly title: string; readonly columns: readonly [count: string, fitting: string] };
+  readonly wheelArch: string;
+  readonly walkway: (width: string) => string;
+  readonly doorOrArch: string;
+  readonly hangsAbove: string;
+  readonly room: {
+    readonly plan: string;
+    readonly section: string;
+    readonly rightWall: string;
+    readonly leftWall: string;
+  };
+  readonly unitTitle: (job: string, unit: string) => string;
+  readonly unitDescription: (unit: string, size: string) => string;
+  readonly panelsTitle: (job: string, unit: string) => string;
+  readonly panelsDescription: (unit: string, panels: number) => string;
+  readonly layoutTitle: (job: string) => string;
+  readonly layoutDescription: (vehicle: string, units: number) => string;
+}
+
+/** Every word that drawings have of their own. A language is one value of this type. */
+export interface DrawingWords {
+  readonly page: PageWords;
+  readonly cutPlan: CutPlanWords;
+  readonly furniture: FurnitureWords;
+}
