@@ -3,6 +3,7 @@ import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { checkAssembly } from './assembly.ts';
+import { checkDrilling } from './drilling.ts';
 import { checkFit } from './fit.ts';
 import { checkMass } from './mass.ts';
 import { checkSawing } from './sawing.ts';
@@ -17,8 +18,9 @@ export function checkFurniture(furniture: Furniture, order: Order, library: Libr
   const saw = library.saws.get(order.saw);
   return [
     ...furniture.units.flatMap(checkAssembly),
+    ...furniture.units.flatMap((unit) => unit.panels.flatMap(checkDrilling)),
     ...(vehicle === undefined ? [] : checkFit(furniture, vehicle)),
-    ...(vehicle === undefined ? [] : checkMass(furniture, vehicle, library.fittings, order.place)),
+    ...(vehicle === undefined ? [] : checkMass(furniture, vehicle, order, library)),
     ...(saw === undefined ? [] : checkSawing(furniture, saw)),
   ];
 }

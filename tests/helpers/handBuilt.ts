@@ -33,8 +33,39 @@ export interface PanelText {
   readonly letInto?: Readonly<Record<string, string | number>>;
   readonly heldBy?: Readonly<Record<string, string | number>>;
   readonly cutOuts?: Readonly<Record<string, { x?: Pair; y?: Pair; z?: Pair }>>;
-  readonly holes?: readonly HoleDefinition[];
+  readonly holes?: Readonly<Record<string, HoleText>>;
   readonly match?: string;
+}
+
+/** A hole by diameter and depth, or a pattern laid towards a face. Each stands on a line of its own. */
+export interface HoleText {
+  readonly at: { readonly x?: string | number; readonly y?: string | number; readonly z?: string | number };
+  readonly from: (typeof FACES)[number];
+  readonly bore?: readonly [diameter: string | number, depth: string | number | 'through'];
+  readonly pattern?: readonly [name: string, towards: (typeof FACES)[number]];
+  readonly when?: string;
+  readonly repeat?: readonly [counter: string, count: string | number];
+}
+
+function writtenHole(name: string, text: HoleText): HoleDefinition {
+  const coordinate = (value: string | number | undefined) => (value === undefined ? null : written(value));
+  const [diameter, depth] = text.bore ?? [1, 1];
+  return {
+    name,
+    place: { file: `units/test.yaml › ${name}`, line: 1, column: 1 },
+    when: text.when === undefined ? null : written(text.when),
+    repeat: text.repeat === undefined ? null : { counter: text.repeat[0], count: written(text.repeat[1]) },
+    at: { x: coordinate(text.at.x), y: coordinate(text.at.y), z: coordinate(text.at.z) },
+    from: text.from,
+    drill:
+      text.pattern === undefined
+        ? {
+            kind: 'hole',
+            diameter: written(diameter),
+            depth: depth === 'through' ? null : written(depth),
+          }
+        : { kind: 'pattern', pattern: text.pattern[0], towards: text.pattern[1] },
+  };
 }
 
 export function panel(name: string, text: PanelText): PanelDefinition {
@@ -69,7 +100,7 @@ export function panel(name: string, text: PanelText): PanelDefinition {
       y: pair(y),
       z: pair(z),
     })),
-    holes: text.holes ?? [],
+    holes: Object.entries(text.holes ?? {}).map(([name, hole]) => writtenHole(name, hole)),
     match: text.match ?? null,
   };
 }
