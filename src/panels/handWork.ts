@@ -51,6 +51,11 @@ function keptPiece(
   return worthKeeping(lengthUm, widthUm, least) ? { lengthUm, widthUm } : null;
 }
 
+/** Where an opening is on the sawn part, which ends before the edging does. */
+function onSawn(opening: Extent, sawn: Extent): Extent {
+  return [Math.max(0, opening[0] - sawn[0]), Math.min(extentSize(sawn), opening[1] - sawn[0])];
+}
+
 /**
  * What is cut by hand from the sawn part: its outline along the wall with the allowance for scribing still on, and its
  * openings, with the size of the pieces that are kept where `keep` says from which size on. Undefined where the saw
@@ -69,8 +74,8 @@ export function handWork(
     const kept = keep === null ? null : keptPiece(cutOut, keep);
     return {
       name: cutOut.name,
-      alongLength: [cutOut.alongLength[0] - sawn.length[0], cutOut.alongLength[1] - sawn.length[0]],
-      alongWidth: [cutOut.alongWidth[0] - sawn.width[0], cutOut.alongWidth[1] - sawn.width[0]],
+      alongLength: onSawn(cutOut.alongLength, sawn.length),
+      alongWidth: onSawn(cutOut.alongWidth, sawn.width),
       ...(kept === null ? {} : { kept }),
     };
   });

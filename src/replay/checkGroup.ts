@@ -2,6 +2,7 @@ import type { Um } from '../model/geometry.ts';
 import type { PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
 import type { ReplayGroupReport } from '../model/report.ts';
 import { checkBound } from './checkBound.ts';
+import { checkHandWork } from './checkHandWork.ts';
 import { checkRuns, runsByPanel } from './checkRuns.ts';
 import { checkSize } from './checkSize.ts';
 import { checkStacks } from './checkStacks.ts';
@@ -134,6 +135,7 @@ export function checkGroup(group: PlanGroup, faults: Faults): ReplayGroupReport 
   const stocks = byId(group.stock, 'sheets of the stock', faults);
   const panels = byId(group.panels, 'panels', faults);
   const runOf = runsByPanel(group, faults);
+  checkHandWork(group, faults);
   const report = emptyReport(group.id);
   const cut = new Map<string, number>();
   let whole = true;

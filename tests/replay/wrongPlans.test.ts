@@ -300,3 +300,50 @@ describe('a saw that rips first', () => {
     expect(replayed(800)).toEqual(['first-cut-wrong']);
   });
 });
+
+describe('what is cut by hand', () => {
+  const shaped = (outline: [number, number][]) =>
+    codesAfter((group) => {
+      group.panels[0]!.byHand = { outline, openings: [] };
+    });
+  const opened = (opening: object) =>
+    codesAfter((group) => {
+      const whole = {
+        name: 'sink',
+        length: [100, 400] as [number, number],
+        width: [50, 200] as [number, number],
+      };
+      group.panels[0]!.byHand = { openings: [{ ...whole, ...opening }] };
+    });
+
+  it('lies on the sawn panel', () => {
+    const { length, width } = goodPlan().groups[0]!.panels[0]!;
+    expect(
+      shaped([
+        [0, 0],
+        [length, 0],
+        [length, width - 50],
+        [0, width],
+      ]),
+    ).toEqual([]);
+    expect(
+      shaped([
+        [0, 0],
+        [length + 0.1, 0],
+        [length, width],
+      ]),
+    ).toEqual(['hand-work-wrong']);
+    expect(
+      shaped([
+        [0, 0],
+        [0, width],
+        [length, 0],
+      ]),
+    ).toEqual(['hand-work-wrong']);
+    expect(opened({})).toEqual([]);
+    expect(opened({ kept: { length: 280, width: 130 } })).toEqual([]);
+    expect(opened({ kept: { length: 300.1, width: 130 } })).toEqual(['hand-work-wrong']);
+    expect(opened({ length: [400, 400] })).toEqual(['hand-work-wrong']);
+    expect(opened({ width: [50, width + 1] })).toEqual(['hand-work-wrong']);
+  });
+});
