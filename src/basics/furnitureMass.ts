@@ -1,12 +1,13 @@
-import type { Furniture } from '../model/furniture.ts';
+import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Box, Extent, Um } from '../model/geometry.ts';
-import type { Fitting, Vehicle } from '../model/library.ts';
+import type { Library, Vehicle } from '../model/library.ts';
 import { widthAtUm } from './vehicleSection.ts';
 
-/** What the furniture of one vehicle weighs and where; boards, edging and fittings, without appliances and loads. */
-export interface FurnitureMass {
+/** What something weighs, of what, and where; boards, edging and fittings, without appliances and loads. */
+export interface MassShares {
   readonly totalKg: number;
-  readonly panelsKg: number;
+  readonly boardsKg: number;
+  readonly edgingKg: number;
   readonly fittingsKg: number;
   readonly leftKg: number;
   readonly rightKg: number;
@@ -15,12 +16,55 @@ export interface FurnitureMass {
   readonly rearKg: number;
   /** Centre of mass in the vehicle's frame; null when nothing weighs anything. */
   readonly centreUm: { readonly x: Um; readonly y: Um; readonly z: Um } | null;
-  readonly perUnit: readonly { readonly unit: string; readonly massKg: number }[];
 }
+
+export interface UnitMass extends MassShares {
+  /** As placed: `galley sink`. */
+  readonly unit: string;
+}
+
+/** What the furniture of one vehicle or room weighs, together and unit by unit in the order of its units. */
+export interface FurnitureMass extends MassShares {
+  readonly perUnit: readonly UnitMass[];
+}
+
+/** What masses are looked up in. */
+export type MassLibrary = Pick<Library, 'edgings' | 'fittings'>;
 
 interface Lump {
   readonly box: Box;
-  readonly massKg: number;
+  readonly boardKg: number;
+  readonly edgingKg: number;
+  readonly fittingsKg: number;
+}
+
+const UM_PER_M = 1_000_000;
+
+/** Mass of one panel's edging in kg. */
+function edgingKgOf(panel: Panel, edgings: MassLibrary['edgings']): number {
+  return panel.edges.reduce(
+    (sum, { edging, lengthUm }) =>
+      edging === null ? sum : sum + (lengthUm / UM_PER_M) * (edgings.get(edging)?.massKgPerM ?? 0),
+    0,
+  );
+}
+
+/** Mass of one unit's fittings in kg. */
+export function fittingsKgOf(unit: Pick<PlacedUnit, 'fittings'>, fittings: MassLibrary['fittings']): number {
+  return unit.fittings.reduce(
+    (sum, { fitting, count }) => sum + count * (fittings.get(fitting)?.massKg ?? 0),
+    0,
+  );
+}
+
+/** Each panel's mass spread evenly over its box, each unit's fittings over its outside box. */
+function lumpsOf(unit: PlacedUnit, library: MassLibrary): Lump[] {
+  const panels = unit.panels.map((panel): Lump => {
+    const edgingKg = edgingKgOf(panel, library.edgings);
+    return { box: panel.placeBox, boardKg: panel.massKg - edgingKg, edgingKg, fittingsKg: 0 };
+  });
+  const fittingsKg = fittingsKgOf(unit, library.fittings);
+  return [...panels, { box: unit.placeOutside, boardKg: 0, edgingKg: 0, fittingsKg }];
 }
 
 /** The share of an extent below a line. */
@@ -28,44 +72,35 @@ function shareBelow(extent: Extent, lineUm: Um): number {
   return Math.min(1, Math.max(0, (lineUm - extent[0]) / (extent[1] - extent[0])));
 }
 
-/** Each panel's mass spread evenly over its box, each unit's fittings over its outside box. */
-export function furnitureMass(
-  furniture: Furniture,
-  vehicle: Vehicle,
-  fittings: ReadonlyMap<string, Fitting>,
-): FurnitureMass {
-  const lumps: Lump[] = [];
-  let fittingsKg = 0;
-  const perUnit = furniture.units.map((unit) => {
-    const unitFittingsKg = unit.fittings.reduce(
-      (sum, use) => sum + use.count * (fittings.get(use.fitting)?.massKg ?? 0),
-      0,
-    );
-    const panels = unit.panels.map((panel) => ({ box: panel.placeBox, massKg: panel.massKg }));
-    lumps.push(...panels, { box: unit.placeOutside, massKg: unitFittingsKg });
-    fittingsKg += unitFittingsKg;
-    return { unit: unit.name, massKg: unitFittingsKg + sumOf(panels, () => 1) };
-  });
-  const totalKg = sumOf(lumps, () => 1);
-  const middleYUm = widthAtUm(vehicle, 0) / 2;
-  const middleXUm = vehicle.insideLengthUm / 2;
-  const leftKg = sumOf(lumps, ({ box }) => shareBelow(box.y, middleYUm));
-  const frontKg = sumOf(lumps, ({ box }) => shareBelow(box.x, middleXUm));
+function sharesOf(lumps: readonly Lump[], vehicle: Vehicle): MassShares {
+  const massKg = (lump: Lump) => lump.boardKg + lump.edgingKg + lump.fittingsKg;
+  const sum = (of: (lump: Lump) => number) => lumps.reduce((total, lump) => total + of(lump), 0);
+  const totalKg = sum(massKg);
+  const below = (axis: 'x' | 'y', lineUm: Um) =>
+    sum((lump) => massKg(lump) * shareBelow(lump.box[axis], lineUm));
+  const leftKg = below('y', widthAtUm(vehicle, 0) / 2);
+  const frontKg = below('x', vehicle.insideLengthUm / 2);
   const centre = (axis: 'x' | 'y' | 'z') =>
-    Math.round(sumOf(lumps, ({ box }) => (box[axis][0] + box[axis][1]) / 2) / totalKg);
+    Math.round(sum((lump) => (massKg(lump) * (lump.box[axis][0] + lump.box[axis][1])) / 2) / totalKg);
   return {
     totalKg,
-    panelsKg: totalKg - fittingsKg,
-    fittingsKg,
+    boardsKg: sum(({ boardKg }) => boardKg),
+    edgingKg: sum(({ edgingKg }) => edgingKg),
+    fittingsKg: sum(({ fittingsKg }) => fittingsKg),
     leftKg,
     rightKg: totalKg - leftKg,
     frontKg,
     rearKg: totalKg - frontKg,
     centreUm: totalKg > 0 ? { x: centre('x'), y: centre('y'), z: centre('z') } : null,
-    perUnit,
   };
 }
 
-function sumOf(lumps: readonly Lump[], factor: (lump: Lump) => number): number {
-  return lumps.reduce((sum, lump) => sum + lump.massKg * factor(lump), 0);
+/** The furniture of one vehicle or room, weighed: left and right of its middle line, ahead of and behind its middle. */
+export function furnitureMass(furniture: Furniture, vehicle: Vehicle, library: MassLibrary): FurnitureMass {
+  const lumps = furniture.units.map((unit) => ({ unit: unit.name, lumps: lumpsOf(unit, library) }));
+  const all = lumps.flatMap((unit) => unit.lumps);
+  return {
+    ...sharesOf(all, vehicle),
+    perUnit: lumps.map((unit) => ({ unit: unit.unit, ...sharesOf(unit.lumps, vehicle) })),
+  };
 }

@@ -1,54 +1,67 @@
 import { type FurnitureMass, furnitureMass } from '../basics/furnitureMass.ts';
-import { UM_PER_MM } from '../basics/lengths.ts';
-import type { Finding, Place } from '../model/finding.ts';
+import { printMmShort } from '../basics/lengths.ts';
+import {
+  LEAST_KG_EACH,
+  type PayloadAccount,
+  PERSON_KG,
+  payloadAccount,
+  personsOf,
+} from '../basics/payload.ts';
+import type { Finding } from '../model/finding.ts';
 import type { Furniture } from '../model/furniture.ts';
-import type { Fitting, Vehicle } from '../model/library.ts';
+import type { Library, Vehicle } from '../model/library.ts';
+import type { Order } from '../model/order.ts';
 
 /** One side with more than this share of the furniture's mass is worth a word. Common practice, no source. */
 const UNEVEN_SHARE = 0.6;
-const UM_PER_M = 1000 * UM_PER_MM;
 
 /**
- * Mass against the vehicle's payload, and side to side. The least pay-mass is 10 kg for every person and for every metre
- * of overall length: (EU) 1230/2012 Annex I, A 2.6.4.1.2; taken here for the driver alone, as no order says how many ride.
+ * Mass against the vehicle's payload, with those who ride and what must be kept for what they bring (see
+ * `payloadAccount`), and side to side.
  */
-export function checkMass(
-  furniture: Furniture,
-  vehicle: Vehicle,
-  fittings: ReadonlyMap<string, Fitting>,
-  place: Place,
-): Finding[] {
+export function checkMass(furniture: Furniture, vehicle: Vehicle, order: Order, library: Library): Finding[] {
+  const { payloadKg } = vehicle;
   // A room stands still and bears what is put into it.
-  if (vehicle.payloadKg === null) return [];
-  const mass = furnitureMass(furniture, vehicle, fittings);
-  return [...payloadFindings(mass, vehicle, vehicle.payloadKg, place), ...sideFindings(mass, place)];
+  if (payloadKg === null) return [];
+  const mass = furnitureMass(furniture, vehicle, library);
+  const account = payloadAccount({ ...vehicle, payloadKg }, mass.totalKg, personsOf(order, furniture));
+  const found = [...payloadFindings(account, vehicle), ...sideFindings(mass)];
+  return found.map((finding) => ({ ...finding, place: order.place }));
 }
 
 function kg(massKg: number): string {
   return `${massKg.toFixed(1)} kg`;
 }
 
-function payloadFindings(mass: FurnitureMass, vehicle: Vehicle, payloadKg: number, place: Place): Finding[] {
-  const leftOverKg = payloadKg - mass.totalKg;
-  if (leftOverKg < 0) {
-    const message = `the furniture weighs ${kg(mass.totalKg)}, which is ${kg(-leftOverKg)} more than the payload of ${vehicle.title}`;
-    return [
-      {
-        code: 'over-payload',
-        severity: 'error',
-        message,
-        place,
-        advice: 'leave units out or take lighter boards',
-      },
-    ];
-  }
-  const leastKg = 10 * (1 + vehicle.overallLengthUm / UM_PER_M);
-  if (leftOverKg >= leastKg) return [];
-  const message = `the furniture weighs ${kg(mass.totalKg)} and leaves ${kg(leftOverKg)} of the payload of ${vehicle.title}; a motor caravan must keep at least ${kg(leastKg)} for the driver's load alone`;
-  return [{ code: 'little-payload', severity: 'warning', message, place }];
+function ridersPhrase(account: PayloadAccount): string {
+  const passengers = account.persons - 1;
+  if (passengers === 0) return 'with the driver alone';
+  const each =
+    passengers === 1 ? `1 passenger of ${PERSON_KG} kg` : `${passengers} passengers of ${PERSON_KG} kg each`;
+  return `with the driver and ${each}`;
 }
 
-function sideFindings(mass: FurnitureMass, place: Place): Finding[] {
+function payloadFindings(account: PayloadAccount, vehicle: Vehicle): Finding[] {
+  const { payloadKg, furnitureKg, leftKg, leastKg, persons } = account;
+  if (furnitureKg > payloadKg) {
+    const message = `the furniture weighs ${kg(furnitureKg)}, which is ${kg(furnitureKg - payloadKg)} more than the payload of ${vehicle.title}`;
+    const advice = 'leave units out or take lighter boards';
+    return [{ code: 'over-payload', severity: 'error', message, advice }];
+  }
+  if (leftKg >= leastKg) return [];
+  const lengthMm = printMmShort(account.overallLengthUm);
+  const rule = `${LEAST_KG_EACH} kg for each of ${persons} ${persons === 1 ? 'person' : 'persons'} and for each metre of its ${lengthMm} mm`;
+  const outcome =
+    leftKg < 0
+      ? `${kg(-leftKg)} are missing of the payload of ${vehicle.title}`
+      : `${kg(leftKg)} are left of the payload of ${vehicle.title}`;
+  const message = `the furniture weighs ${kg(furnitureKg)}; ${ridersPhrase(account)}, ${outcome}, where at least ${kg(leastKg)} must be kept: ${rule}`;
+  const advice =
+    'furniture is not all of the conversion: appliances, battery, tanks, insulation and cushions weigh too; leave units out, take lighter boards, or let fewer persons ride';
+  return [{ code: 'little-payload', severity: 'warning', message, advice }];
+}
+
+function sideFindings(mass: FurnitureMass): Finding[] {
   if (mass.totalKg === 0) return [];
   const heavy = mass.leftKg > mass.rightKg ? 'left' : 'right';
   const heavyKg = Math.max(mass.leftKg, mass.rightKg);
@@ -56,5 +69,5 @@ function sideFindings(mass: FurnitureMass, place: Place): Finding[] {
   const percent = Math.round((100 * heavyKg) / mass.totalKg);
   const message = `the ${heavy} side carries ${kg(heavyKg)} of ${kg(mass.totalKg)}, ${percent} % of the furniture`;
   const advice = 'place the water tank, battery and other heavy things on the other side';
-  return [{ code: 'uneven-mass', severity: 'caution', message, place, advice }];
+  return [{ code: 'uneven-mass', severity: 'caution', message, advice }];
 }

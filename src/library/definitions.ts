@@ -11,6 +11,7 @@ export interface KnownWords {
   readonly fittings: readonly string[] | undefined;
   readonly drilling: readonly string[] | undefined;
   readonly units: readonly string[];
+  readonly cautions: readonly string[];
 }
 
 /** Refuses a name that formulas use themselves, or that stands for something else already. */

@@ -1,6 +1,7 @@
 import { checkedValue, unknownWord } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
+import { cautionWords, readCautionTexts } from './cautions.ts';
 import { checkCircularUnits, settleUses } from './crossReferences.ts';
 import { readDrilling } from './drilling.ts';
 import { readLayout } from './layouts.ts';
@@ -34,7 +35,8 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   const finishes = readFinishes(source);
   const boards = readBoards(source);
   const edgings = readEdgings(source, finishes?.names);
-  const fittings = readFittings(source);
+  const cautions = readCautionTexts(head);
+  const fittings = readFittings(source, cautionWords(head));
   const drilling = readDrilling(source);
   const sheets = readSheets(source, boards?.names, finishes);
   const saws = readSaws(source);
@@ -44,6 +46,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     fittings: fittings === undefined && source.has('fittings.yaml') ? undefined : (fittings?.names ?? []),
     drilling: drilling === undefined && source.has('drilling.yaml') ? undefined : (drilling?.names ?? []),
     units: source.idsIn('units'),
+    cautions: cautionWords(head),
   };
   const units = source.readFolder('units', (files, path) => readUnit(files, path, known));
   const layouts = source.readFolder('layouts', (files, path) => readLayout(files, path, known));
@@ -55,6 +58,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     currency: head?.value.currency ?? '',
     roles,
     ...(loads.size === 0 ? {} : { loadsKgPerM2: loads }),
+    ...(cautions.size === 0 ? {} : { cautions }),
     boards: boards?.values ?? new Map(),
     finishes: finishes?.values ?? new Map(),
     edgings: edgings?.values ?? new Map(),

@@ -1,6 +1,7 @@
 import { unknownWord } from '../basics/findings.ts';
 import type { Place } from '../model/finding.ts';
 import type { LayoutDefinition } from '../model/library.ts';
+import { readCautionUses } from './cautions.ts';
 import {
   checkRepeatedNames,
   type KnownWords,
@@ -42,6 +43,8 @@ export function readLayout(
     units: Object.entries(value.units).map(([name, use]) =>
       readUnitUse(reader, value.units, name, use.facing, taken, known),
     ),
+    ...(value.seats === undefined ? {} : { seats: reader.formula(value, 'seats') }),
+    cautions: readCautionUses(reader, value.cautions, known.cautions),
     musts: readMusts(reader, value.musts),
   };
 }

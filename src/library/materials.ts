@@ -2,6 +2,7 @@ import { errorFinding, shownText, unknownWord, warningFinding } from '../basics/
 import { roundDownToTenth, roundUpToTenth } from '../basics/lengths.ts';
 import type { FieldReader } from '../basics/yamlFields.ts';
 import type { Board, Edging, Finish, Fitting, Saw, SheetOffer } from '../model/library.ts';
+import { readCautionUses } from './cautions.ts';
 import type { LibraryFiles } from './libraryFiles.ts';
 import {
   type BoardField,
@@ -91,13 +92,21 @@ export function readEdgings(
 }
 
 /** `fittings.yaml`; undefined when there is none or it cannot be used. */
-export function readFittings(files: LibraryFiles): Defined<Fitting> | undefined {
+export function readFittings(files: LibraryFiles, cautions: readonly string[]): Defined<Fitting> | undefined {
   const read = files.read('fittings.yaml', fittingsFile, 'optional');
   if (read === undefined) return undefined;
   const fittings = new Map<string, Fitting>();
   for (const [id, fitting] of Object.entries(read.value)) {
     const priceMinor = read.reader.priceMinor(fitting, 'price');
-    fittings.set(id, { id, title: fitting.title, massKg: fitting.mass, priceMinor, pack: fitting.pack });
+    const brings = readCautionUses(read.reader, fitting.cautions, cautions).map(({ caution }) => caution);
+    fittings.set(id, {
+      id,
+      title: fitting.title,
+      massKg: fitting.mass,
+      priceMinor,
+      pack: fitting.pack,
+      ...(brings.length === 0 ? {} : { cautions: brings }),
+    });
   }
   return { values: fittings, names: read.yaml.namesIn(read.value) };
 }

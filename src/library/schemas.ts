@@ -10,6 +10,17 @@ const span = z.tuple([coordinate, coordinate], { error: 'from and to in brackets
 const mass = z.number().gte(0).lte(100_000);
 const word = z.string({ error: 'a word' }).min(1).max(60);
 
+const cautionText = z.strictObject({
+  title,
+  text: z.union([fields.note.min(1), z.array(fields.note.min(1)).min(1).max(20)], {
+    error: 'a text, or a list of texts',
+  }),
+});
+
+const cautionUses = z.union([z.array(id).max(50), z.record(id, formula)], {
+  error: 'a list such as [gas, heat], or a block that says when each applies, such as { gas: burners > 0 }',
+});
+
 export const libraryFile = z
   .strictObject({
     title,
@@ -18,6 +29,9 @@ export const libraryFile = z
       error: 'a currency of three capital letters, such as EUR',
     }),
     roles: z.record(identifier, note),
+    cautions: z.record(id, cautionText).optional().meta({
+      description: 'cautions of its own, for units, fittings and layouts to name beside those of the program',
+    }),
     loads: z.record(identifier, z.number().gte(0).lte(10_000)).optional().meta({
       description: 'kg per m² on level panels of a role that state no load of their own',
     }),
@@ -73,7 +87,17 @@ const edging = z.strictObject({
 
 export const edgingsFile = z.record(id, edging).meta({ title: 'edgings.yaml', description: 'Edgings by id' });
 
-const fitting = z.strictObject({ title, mass, price, pack: fields.wholeFromOne });
+const fitting = z.strictObject({
+  title,
+  mass: mass.meta({ description: 'of one piece, kg' }),
+  price: price.meta({ description: 'of one piece' }),
+  pack: fields.wholeFromOne.meta({ description: 'how many come in a pack; only whole packs are bought' }),
+  cautions: z
+    .array(id)
+    .max(50)
+    .optional()
+    .meta({ description: 'what a unit with this fitting needs care with' }),
+});
 
 export const fittingsFile = z
   .record(id, fitting)
@@ -141,7 +165,10 @@ export const vehicleFile = z
       .number()
       .gt(0)
       .lte(100_000)
-      .meta({ description: 'kg left for the conversion; leave it out for a room' })
+      .meta({
+        description:
+          'kg beside the mass in running order, which has the driver in it: for conversion, passengers and load; left out for a room',
+      })
       .optional(),
     widths: z.array(z.strictObject({ height: allowance, width: size })).min(1),
     'wheel arches': z.record(name, spanBox).optional(),
@@ -245,6 +272,7 @@ export const unitFile = z
     panels: z.record(name, panel).optional(),
     units: z.record(name, innerUnit).optional(),
     fittings: z.record(id, fittingUse).optional(),
+    cautions: cautionUses.optional().meta({ description: 'what this unit needs care with' }),
   })
   .meta({
     title: 'units/<id>.yaml',
@@ -261,6 +289,8 @@ export const layoutFile = z
     choices: parameters.optional(),
     names: names.optional(),
     units: z.record(name, placedUnit),
+    seats: formula.optional().meta({ description: 'how many persons ride, with the driver' }),
+    cautions: cautionUses.optional().meta({ description: 'what the whole layout needs care with' }),
     musts: musts.optional(),
   })
   .meta({ title: 'layouts/<id>.yaml', description: 'A layout: which units stand where, in which vehicles' });
@@ -274,5 +304,7 @@ export type MustField = z.infer<typeof must>;
 export type InnerUnitField = z.infer<typeof innerUnit>;
 export type PlacedUnitField = z.infer<typeof placedUnit>;
 export type FittingField = z.infer<typeof fittingUse>;
+export type CautionUsesField = z.infer<typeof cautionUses>;
+export type LibraryFile = z.infer<typeof libraryFile>;
 export type UnitFile = z.infer<typeof unitFile>;
 export type LayoutFile = z.infer<typeof layoutFile>;

@@ -10,6 +10,7 @@ import type {
   PanelDefinition,
   UnitDefinition,
 } from '../model/library.ts';
+import { readCautionUses } from './cautions.ts';
 import {
   checkRepeatedNames,
   type KnownWords,
@@ -202,6 +203,7 @@ export function readUnit(files: LibraryFiles, path: string, known: KnownWords): 
       heldBy: readHeldBy(reader, use['held by'], value.panels, ''),
     })),
     fittings: readFittingUses(reader, value.fittings, known),
+    cautions: readCautionUses(reader, value.cautions, known.cautions),
     musts: readMusts(reader, value.musts),
   };
 }

@@ -75,6 +75,8 @@ export interface ExpandedUnit {
     readonly place: Place;
   }[];
   readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+  /** Cautions of this unit and the units inside it, by id. */
+  readonly cautions?: readonly string[];
 }
 
 /** An order with every formula worked out: what stands where in which vehicle. */
@@ -82,5 +84,8 @@ export interface ExpandedOrder {
   readonly order: string;
   readonly count: number;
   readonly vehicle: Vehicle;
+  /** Of the layout. */
+  readonly seats?: number;
+  readonly cautions?: readonly string[];
   readonly units: readonly ExpandedUnit[];
 }

@@ -79,6 +79,8 @@ export interface PlacedUnit {
   readonly placeOutside: Box;
   readonly panels: readonly Panel[];
   readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+  /** Cautions of this unit and the units inside it, by id; those of its fittings are in the library. */
+  readonly cautions?: readonly string[];
   /** What fittings hold to what. */
   readonly hangings?: readonly Hanging[];
   /** Where it is placed. */
@@ -98,4 +100,8 @@ export interface Furniture {
   readonly order: string;
   readonly count: number;
   readonly units: readonly PlacedUnit[];
+  /** How many persons ride, with the driver, where the layout says so. */
+  readonly seats?: number;
+  /** Cautions that the layout as a whole brings, by id. */
+  readonly cautions?: readonly string[];
 }

@@ -1,3 +1,4 @@
+import type { CautionText } from './cautions.ts';
 import type { Place } from './finding.ts';
 import type { Face, Facing, Um } from './geometry.ts';
 import type { SawRules } from './stock.ts';
@@ -54,8 +55,11 @@ export interface Fitting {
   readonly id: string;
   readonly title: string;
   readonly massKg: number;
+  /** Of one piece; they are bought in whole packs. */
   readonly priceMinor: number;
   readonly pack: number;
+  /** What a unit with this fitting needs care with, by the id of a caution. */
+  readonly cautions?: readonly string[];
 }
 
 /** Holes that are always drilled together, as for the cup of a hinge, from the point at which the pattern is put. */
@@ -114,7 +118,10 @@ export interface Vehicle {
   readonly doors: readonly DoorOpening[];
   /** Overall length, for the minimum payload rule; the inside length where none is stated. */
   readonly overallLengthUm: Um;
-  /** Payload left for the conversion in kg, as the owner of the file states it; null for a room, which bears any. */
+  /**
+   * Kg beside the mass in running order, which has the driver in it: for conversion, passengers and load, as the owner of
+   * the file states it; null for a room, which bears any.
+   */
   readonly payloadKg: number | null;
 }
 
@@ -240,6 +247,13 @@ export interface FittingUse {
   readonly place: Place;
 }
 
+/** A caution that a unit or a layout brings, by its id: a word of the program or of the library. */
+export interface CautionUse {
+  readonly caution: string;
+  readonly when: Formula | null;
+  readonly place: Place;
+}
+
 /** A unit used inside another, or placed in a layout. */
 export interface UnitUse {
   readonly name: string;
@@ -268,6 +282,7 @@ export interface UnitDefinition {
   readonly panels: readonly PanelDefinition[];
   readonly units: readonly UnitUse[];
   readonly fittings: readonly FittingUse[];
+  readonly cautions?: readonly CautionUse[];
   /** Conditions on the parameters that must hold, with the sentence to say when one does not. */
   readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
 }
@@ -282,6 +297,9 @@ export interface LayoutDefinition {
   readonly choices: readonly ParameterDefinition[];
   readonly names: ReadonlyMap<string, Formula>;
   readonly units: readonly UnitUse[];
+  /** How many persons ride, with the driver, where the layout says so. */
+  readonly seats?: Formula;
+  readonly cautions?: readonly CautionUse[];
   readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
 }
 
@@ -295,6 +313,8 @@ export interface Library {
   readonly roles: ReadonlyMap<string, string>;
   /** What a level panel of a role bears, in kg per m², where the panel itself does not say; by role. */
   readonly loadsKgPerM2?: ReadonlyMap<string, number>;
+  /** Cautions of the library's own, by id; under an id of the program they are added to its words. */
+  readonly cautions?: ReadonlyMap<string, CautionText>;
   readonly boards: ReadonlyMap<string, Board>;
   readonly finishes: ReadonlyMap<string, Finish>;
   readonly edgings: ReadonlyMap<string, Edging>;

@@ -42,6 +42,8 @@ export interface Order {
   readonly saw: string;
   /** How many alike. */
   readonly count: number;
+  /** Who rides in the vehicle, the driver included; the layout's seats where the order does not say. */
+  readonly persons?: number;
   readonly choices: ReadonlyMap<string, Formula>;
   readonly roles: ReadonlyMap<string, RoleChoice>;
   readonly changes: readonly OrderChange[];

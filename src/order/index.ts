@@ -95,6 +95,7 @@ export function readOrder(text: string, file: string, library: Library): Checked
     vehicle: value.vehicle,
     saw: value.saw,
     count: value.count ?? 1,
+    ...(value.persons === undefined ? {} : { persons: value.persons }),
     choices: layout === undefined ? new Map() : readChoices(reader, value.choices, layout),
     roles: reader.yaml.isWritten(value, 'roles') ? readRoles(reader, value.roles, library) : new Map(),
     changes: layout === undefined ? [] : readChanges(reader, value.changes, library, layout),

@@ -39,6 +39,9 @@ export const orderFile = z
     vehicle: id,
     saw: id,
     count: z.number().int().gte(1).lte(1000).optional(),
+    persons: z.number().int().gte(1).lte(100).optional().meta({
+      description: 'who rides in the vehicle, the driver included; the seats of the layout by default',
+    }),
     choices: set.optional(),
     roles: z.record(identifier, role),
     changes: z.array(change).optional(),

@@ -22,7 +22,10 @@ export function makePanels(expanded: ExpandedOrder, order: Order, library: Libra
   const units = expanded.units.map((unit) => maker.placedUnit(unit));
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
   const { order: id, count, seats, cautions } = expanded;
-  const whole = { ...(seats === undefined ? {} : { seats }), ...(cautions === undefined ? {} : { cautions }) };
+  const whole = {
+    ...(seats === undefined ? {} : { seats }),
+    ...(cautions === undefined ? {} : { cautions }),
+  };
   return { ok: true, value: { order: id, count, units, ...whole }, findings };
 }
 

@@ -7,10 +7,13 @@ import type { ExpandedOrder } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { LayoutDefinition, Library, Vehicle } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
+import { cautionsThatHold } from './cautions.ts';
 import type { UnitSurroundings } from './expandUnit.ts';
 import { checkMusts } from './musts.ts';
 import { placeUnits } from './placeUnits.ts';
 import { settleParameters } from './settleParameters.ts';
+
+const MOST_SEATS = 100;
 
 /**
  * From an order and its library to units standing in the vehicle, every panel a box in whole µm. Choices of the layout
@@ -31,8 +34,13 @@ export function expandOrder(order: Order, library: Library): Checked<ExpandedOrd
   checkMusts(layout.musts, scope, `the layout ${layout.id}`);
   const surroundings: UnitSurroundings = { library, constants, findings };
   const units = placeUnits(order, layout, scope, surroundings);
+  const seats = seatsOf(layout, scope);
+  const whole = {
+    ...(seats === undefined ? {} : { seats }),
+    cautions: cautionsThatHold(layout.cautions, scope),
+  };
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
-  return { ok: true, value: { order: order.id, count: order.count, vehicle, units }, findings };
+  return { ok: true, value: { order: order.id, count: order.count, vehicle, units, ...whole }, findings };
 }
 
 /** What every unit's formulas may use: the inch, and the real thickness of the board that the order gives each role. */
@@ -43,6 +51,17 @@ export function unitConstants(order: Order, library: Library): Map<string, Formu
     if (board !== undefined) constants.set(`thickness.${role}`, umToMm(board.thicknessUm));
   }
   return constants;
+}
+
+/** How many persons ride, the driver among them. */
+function seatsOf(layout: LayoutDefinition, scope: FormulaScope): number | undefined {
+  const { seats } = layout;
+  if (seats === undefined) return undefined;
+  const count = scope.count(seats, MOST_SEATS);
+  if (count !== 0) return count;
+  const message = 'nobody would drive: the seats come to 0';
+  scope.findings.push({ code: 'count-wrong', severity: 'error', message, place: seats.place });
+  return undefined;
 }
 
 function settleLayout(
