@@ -32,6 +32,56 @@ function namesOf(groups: readonly GroupSummary[]): string[] {
   });
 }
 
+function sum(groups: readonly GroupSummary[], of: (group: GroupSummary) => number): number {
+  return groups.reduce((total, group) => total + of(group), 0);
+}
+
+/** Work at the saw, also with equal sheets cut on each other where any are, and the heaviest piece to be lifted. */
+function sawingLines(groups: readonly GroupSummary[]): string[] {
+  const work = (of: (group: GroupSummary) => { cuts: number; sawnMetres: number; fenceSettings: number }) =>
+    `${counted(
+      sum(groups, (g) => of(g).cuts),
+      'cut',
+    )}, ${sum(groups, (g) => of(g).sawnMetres).toFixed(1)} m, ` +
+    counted(
+      sum(groups, (g) => of(g).fenceSettings),
+      'fence setting',
+    );
+  const turns = groups.reduce((most, group) => Math.max(most, group.turns), 0);
+  const different = sum(groups, (g) => g.differentSheets);
+  const heaviest = groups.reduce((most, group) => Math.max(most, group.heaviest.areaM2), 0);
+  const lines = [
+    `at the saw: ${work((group) => group)}`,
+    `${counted(different, 'different sheet')}; no piece is turned more than ${counted(turns, 'time')}`,
+  ];
+  const stacks = sum(groups, (g) => g.sawings.stacks);
+  if (stacks > 0) {
+    lines.splice(1, 0, `with ${counted(stacks, 'stack')} of equal sheets: ${work((group) => group.sawings)}`);
+  }
+  const kg = groups.reduce((most, group) => Math.max(most, group.heaviest.massKg ?? 0), 0);
+  lines.push(
+    `largest piece after a sheet's first parting: ${heaviest.toFixed(2)} m²${kg > 0 ? `, heaviest ${kg.toFixed(1)} kg` : ''}`,
+  );
+  return lines;
+}
+
+/** What the plans obey, each saw once. */
+function sawLines(groups: readonly GroupSummary[]): string[] {
+  const lines = groups.map(({ saw }) =>
+    [
+      `saw: ${shorten(saw.name, 40)}, kerf ${saw.kerf}`,
+      saw.firstCut === 'either' ? '' : `${saw.firstCut} first`,
+      saw.turns === null ? '' : `at most ${counted(saw.turns, 'turn')}`,
+      saw.longestCut === null ? '' : `no cut over ${saw.longestCut}`,
+      saw.smallestPart === null || saw.smallestPart === 0 ? '' : `nothing under ${saw.smallestPart} wide`,
+      saw.cuttingHeight === null ? '' : `up to ${saw.cuttingHeight} high`,
+    ]
+      .filter((part) => part !== '')
+      .join(', '),
+  );
+  return [...new Set(lines)];
+}
+
 /** What the terminal says of one job: a line per stock group, what the figures are, and what it costs. */
 export function describeJob(
   title: string,
@@ -39,8 +89,8 @@ export function describeJob(
   currency: string,
   colours: ReturnType<typeof coloursFor>,
 ): string {
-  const panels = groups.reduce((sum, g) => sum + g.panels, 0);
-  const sheets = groups.reduce((sum, g) => sum + g.sheetCount, 0);
+  const panels = sum(groups, (g) => g.panels);
+  const sheets = sum(groups, (g) => g.sheetCount);
   const names = namesOf(groups);
   const table = plainTable(
     ['stock group', 'panels', 'sheets', 'least', 'yield', 'offcuts', 'result'],
@@ -50,7 +100,7 @@ export function describeJob(
       String(g.sheetCount),
       String(g.bound),
       percent(g.yield),
-      String(g.offcuts.reduce((sum, offcut) => sum + offcut.count, 0)),
+      String(g.offcuts.reduce((total, offcut) => total + offcut.count, 0)),
       verdict(g),
     ]),
     'lrrrrrl',
@@ -64,9 +114,10 @@ export function describeJob(
     'yield: area of the panels as sawn, of the area of the raw sheets',
     'least: no plan takes fewer sheets; proved best: no plan costs less',
   ];
+  if (groups.length > 0) lines.push('', ...sawingLines(groups), ...sawLines(groups));
   const costs = groups.map((g) => g.cost);
   if (costs.every((cost) => cost !== null)) {
-    const total = costs.reduce((sum, cost) => sum + cost, 0);
+    const total = costs.reduce((all, cost) => all + cost, 0);
     if (total > 0) lines.push(`sheets cost ${money(total, currency)}`);
   }
   return `${lines.join('\n')}\n`;

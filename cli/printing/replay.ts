@@ -1,5 +1,5 @@
-import type { ReplayGroupReport } from '../../src/model/report.ts';
-import { readPlan, replay } from '../../src/pipeline/replayPlan.ts';
+import type { GroupMeasure, ReplayGroupReport } from '../../src/model/report.ts';
+import { measurePlan, readPlan, replay } from '../../src/pipeline/replayPlan.ts';
 import type { ReplayOptions } from '../commands/replay.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskReader } from '../files/reader.ts';
@@ -12,15 +12,60 @@ function share(part: bigint, whole: bigint): string {
   return whole === 0n ? '–' : `${(Number((part * 1000n) / whole) / 10).toFixed(1)} %`;
 }
 
-function asData(report: ReplayGroupReport) {
+/** A group with what replaying it found and what sawing it takes. */
+interface Replayed {
+  readonly report: ReplayGroupReport;
+  readonly measure: GroupMeasure;
+}
+
+function metres(um: number): number {
+  return Math.round(um / 1e4) / 100;
+}
+
+function asData({ report, measure }: Replayed) {
   const areas = Object.fromEntries(
     Object.entries(report.areas).map(([name, um2]) => [`${name}M2`, Number(um2) / 1e12]),
   );
   const { group, sheets, panels, cuts, sawnUm } = report;
-  return { group, panels, sheets, cuts, metresSawn: Math.round(sawnUm / 1e4) / 100, areas };
+  const { fenceSettings, turns, differentSheets, heavy } = measure;
+  const { sawnUm: stackedUm, ...sawings } = measure.sawings;
+  return {
+    group,
+    panels,
+    sheets,
+    cuts,
+    metresSawn: metres(sawnUm),
+    fenceSettings,
+    turns,
+    differentSheets,
+    sawings: { ...sawings, metresSawn: metres(stackedUm) },
+    heavyCuts: heavy.cuts,
+    largestPartedM2: Number(heavy.largestUm2) / 1e12,
+    areas,
+  };
 }
 
-function describe(reports: readonly ReplayGroupReport[]): string {
+function atTheSaw(groups: readonly Replayed[]): string {
+  return plainTable(
+    ['stock group', 'different', 'ways', 'stacks', 'cuts', 'sawn', 'settings', 'turns', 'heavy', 'largest'],
+    groups.map(({ measure }) => [
+      printable(measure.group).slice(0, 26),
+      String(measure.differentSheets),
+      String(measure.sawings.count),
+      String(measure.sawings.stacks),
+      String(measure.sawings.cuts),
+      `${(measure.sawings.sawnUm / 1e6).toFixed(1)} m`,
+      String(measure.sawings.fenceSettings),
+      String(measure.turns),
+      String(measure.heavy.cuts),
+      `${(Number(measure.heavy.largestUm2) / 1e12).toFixed(2)} m²`,
+    ]),
+    'lrrrrrrrrr',
+  );
+}
+
+function describe(groups: readonly Replayed[]): string {
+  const reports = groups.map(({ report }) => report);
   const table = plainTable(
     ['stock group', 'panels', 'sheets', 'cuts', 'sawn', 'yield', 'offcuts', 'dust', 'waste'],
     reports.map(({ group, panels, sheets, cuts, sawnUm, areas }) => [
@@ -41,7 +86,14 @@ function describe(reports: readonly ReplayGroupReport[]): string {
     '',
     table,
     '',
-    'yield, offcuts, dust (kerf and trim) and waste: of the area of the raw sheets',
+    'cuts and metres: every sheet by itself; yield, offcuts, dust (kerf and trim) and',
+    'waste: of the area of the raw sheets',
+    '',
+    atTheSaw(groups),
+    '',
+    'different: sheets that differ in a cut; ways: through the saw, equal sheets in',
+    'stacks; cuts, metres and settings with stacks; heavy: cuts through more than half',
+    'of a sheet; largest: piece that is left after the first parting of a sheet',
     '',
   ].join('\n');
 }
@@ -57,15 +109,17 @@ export async function replayFile(path: string, options: ReplayOptions): Promise<
     await printError(`${printable(path)} cannot be sawn as it is written:\n\n`);
     return reportFindings(replayed.findings, options, exitCodes.failedReplay);
   }
+  const measures = measurePlan(readable.value);
+  const groups = replayed.reports.map((report, index): Replayed => ({ report, measure: measures[index]! }));
   if (options.json) {
     const document = {
       ok: true,
       exitCode: exitCodes.done,
-      groups: replayed.reports.map(asData),
+      groups: groups.map(asData),
       findings: [],
     };
     return print(`${JSON.stringify(document, null, 2)}\n`);
   }
-  await print(describe(replayed.reports));
+  await print(describe(groups));
   endWith(exitCodes.done);
 }

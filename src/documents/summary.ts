@@ -39,7 +39,38 @@ export interface GroupSummary {
   readonly cuts: number;
   readonly fenceSettings: number;
   readonly turns: number;
+  /** Sheets that differ in size or in a cut. */
+  readonly differentSheets: number;
+  /** The same work with equal sheets sawn on each other: ways through the saw, how many of them with a stack. */
+  readonly sawings: {
+    readonly count: number;
+    readonly stacks: number;
+    readonly cuts: number;
+    readonly sawnMetres: number;
+    readonly fenceSettings: number;
+  };
+  /** Cuts, trims included, through pieces larger than half of their sheet. */
+  readonly heavyCuts: number;
+  /** The largest piece that is handled once its sheet has been parted for the first time. */
+  readonly heaviest: {
+    readonly areaM2: number;
+    /** Rounded to 0.1 kg; null where the mass of the board is not known. */
+    readonly massKg: number | null;
+  };
+  /** What the plan obeys; lengths in mm, null where there is no limit. */
+  readonly saw: {
+    readonly name: string;
+    readonly kerf: number;
+    readonly firstCut: 'rip' | 'crosscut' | 'either';
+    readonly turns: number | null;
+    readonly smallestPart: number | null;
+    readonly longestCut: number | null;
+    readonly cuttingHeight: number | null;
+  };
 }
+
+/** Areal mass in kg/m² of a board by its id, or null where it is not known. */
+export type ArealMass = (board: string) => number | null;
 
 export interface JobSummary {
   readonly job: string;
@@ -66,7 +97,59 @@ function percentAbove(cost: number, bound: number): number {
   return bound === 0 ? 100 : Math.ceil((1000 * (cost - bound)) / bound) / 10;
 }
 
-function summariseGroup(group: PlanGroup, measure: GroupMeasure): GroupSummary {
+function metres(um: number): number {
+  return Math.round(um / 10_000) / 100;
+}
+
+function sawOf({ saw }: PlanGroup): GroupSummary['saw'] {
+  return {
+    name: saw.name,
+    kerf: saw.kerf,
+    firstCut: saw.firstCut,
+    turns: saw.turns,
+    smallestPart: saw.smallestPart ?? null,
+    longestCut: saw.longestCut ?? null,
+    cuttingHeight: saw.cuttingHeight ?? null,
+  };
+}
+
+/** What it takes on the saw. */
+function sawingOf(
+  group: PlanGroup,
+  measure: GroupMeasure,
+  arealMass: ArealMass,
+): Pick<
+  GroupSummary,
+  | 'sawnMetres'
+  | 'cuts'
+  | 'fenceSettings'
+  | 'turns'
+  | 'differentSheets'
+  | 'sawings'
+  | 'heavyCuts'
+  | 'heaviest'
+  | 'saw'
+> {
+  const { sawnUm, ...sawings } = measure.sawings;
+  const areaM2 = Number(measure.heavy.largestUm2) / 1e12;
+  const kgPerM2 = arealMass(group.board);
+  return {
+    sawnMetres: metres(measure.sawnUm),
+    cuts: measure.cuts,
+    fenceSettings: measure.fenceSettings,
+    turns: measure.turns,
+    differentSheets: measure.differentSheets,
+    sawings: { ...sawings, sawnMetres: metres(sawnUm) },
+    heavyCuts: measure.heavy.cuts,
+    heaviest: {
+      areaM2: Math.round(areaM2 * 1000) / 1000,
+      massKg: kgPerM2 === null ? null : Math.round(areaM2 * kgPerM2 * 10) / 10,
+    },
+    saw: sawOf(group),
+  };
+}
+
+function summariseGroup(group: PlanGroup, measure: GroupMeasure, arealMass: ArealMass): GroupSummary {
   const cost = costOf(group);
   const priced = group.pricedBy === 'price';
   return {
@@ -89,22 +172,23 @@ function summariseGroup(group: PlanGroup, measure: GroupMeasure): GroupSummary {
       grain,
       count,
     })),
-    sawnMetres: Math.round(measure.sawnUm / 10_000) / 100,
-    cuts: measure.cuts,
-    fenceSettings: measure.fenceSettings,
-    turns: measure.turns,
+    ...sawingOf(group, measure, arealMass),
   };
 }
 
 /**
- * A plan and its measures (one per group, in order) → what the terminal and programs are told of it. Throws when a
+ * A plan, its measures (one per group, in order) and what boards weigh → what the terminal and programs are told of it. Throws when a
  * measure is missing or belongs to another group.
  */
-export function summarise(plan: PlanFile, measures: readonly GroupMeasure[]): JobSummary {
+export function summarise(
+  plan: PlanFile,
+  measures: readonly GroupMeasure[],
+  arealMass: ArealMass = () => null,
+): JobSummary {
   const groups = plan.groups.map((group, index) => {
     const measure = measures[index];
     if (measure?.group !== group.id) throw new Error(`the measure of stock group ${group.id} is missing`);
-    return summariseGroup(group, measure);
+    return summariseGroup(group, measure, arealMass);
   });
   return { job: plan.job, currency: plan.currency, groups };
 }

@@ -39,7 +39,10 @@ export function provePlan(job: Job, nests: readonly Nest[], seed: number): PlanP
   if (!replayed.ok) return { ok: false, findings: replayed.findings };
   const read = readPlan(text, 'plan.json');
   if (!read.ok) return { ok: false, findings: read.findings };
-  return { ok: true, text, plan: read.value, groups: summarise(read.value, measurePlan(read.value)).groups };
+  const boards = job.ordered?.library.boards;
+  const arealMass = (board: string) => boards?.get(board)?.arealMassKgPerM2 ?? null;
+  const { groups: summaries } = summarise(read.value, measurePlan(read.value), arealMass);
+  return { ok: true, text, plan: read.value, groups: summaries };
 }
 
 /** What drawings need that only the edge can give. */

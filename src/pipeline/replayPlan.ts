@@ -1,3 +1,3 @@
 /** The end of the line for anyone who has only a plan file: it is read and sawn again. */
 export { readPlan } from '../basics/readPlan.ts';
-export { replay } from '../replay/index.ts';
+export { measurePlan, replay } from '../replay/index.ts';

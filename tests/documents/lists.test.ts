@@ -231,8 +231,24 @@ describe('the summary', () => {
         cuts: 16,
         fenceSettings: 8,
         turns: 1,
+        differentSheets: 1,
+        sawings: { count: 2, stacks: 0, cuts: 16, sawnMetres: 26.64, fenceSettings: 8 },
+        // Four trims and the first rip of each sheet, and the second rip of what 500 of 1230 leave.
+        heavyCuts: 12,
+        heaviest: { areaM2: 1.802, massKg: null },
+        saw: {
+          name: 'test saw',
+          kerf: 3.2,
+          firstCut: 'either',
+          turns: null,
+          smallestPart: 50,
+          longestCut: null,
+          cuttingHeight: null,
+        },
       },
     ]);
+    // 2480 · 726.8 mm² of the heaviest piece, at 8.25 kg/m².
+    expect(summarise(of, measurePlan(of), () => 8.25).groups[0]!.heaviest.massKg).toBe(14.9);
     expect(() => summarise(of, [])).toThrow('ply-grey');
   });
 
