@@ -88,6 +88,11 @@ export class Sketch {
     this.shapes.push({ kind: 'polygon', layer, points, fill });
   }
 
+  /** Filled rectangles as one figure. */
+  rects(layer: Layer, boxes: readonly Box[], fill: number): void {
+    if (boxes.length > 0) this.shapes.push({ kind: 'rects', layer, boxes, fill });
+  }
+
   /** Writes a text and takes its place. An empty text draws nothing. */
   text(layer: Layer, text: string, x: number, y: number, style: TextStyle): void {
     const plain = plainText(text);

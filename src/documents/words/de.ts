@@ -1,4 +1,5 @@
 import { drawingsDe } from './drawingsDe.ts';
+import { stickersDe } from './stickersDe.ts';
 import type { Words } from './words.ts';
 
 const sides = { left: 'linken', right: 'rechten', near: 'vorderen', far: 'hinteren' } as const;
@@ -139,6 +140,7 @@ export const de: Words = {
     columns: ['Name', 'Platte und Oberfläche', 'Größe', 'Maserung', 'Stück', 'im Lager'],
     grain: { length: 'längs zum ersten', width: 'längs zum zweiten', none: 'keine' },
   },
+  stickers: stickersDe,
   last: {
     heading: 'Letzte Prüfung',
     items: [

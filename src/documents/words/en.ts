@@ -1,4 +1,5 @@
 import { drawingsEn } from './drawingsEn.ts';
+import { stickersEn } from './stickersEn.ts';
 import type { Words } from './words.ts';
 
 const sides = { left: 'left', right: 'right', near: 'near', far: 'far' } as const;
@@ -125,6 +126,7 @@ export const en: Words = {
     columns: ['name', 'board and finish', 'size', 'grain', 'count', 'back'],
     grain: { length: 'along the first', width: 'along the second', none: 'none' },
   },
+  stickers: stickersEn,
   last: {
     heading: 'Last checks',
     items: [

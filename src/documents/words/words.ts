@@ -1,5 +1,6 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
+import type { StickerWords } from './stickerWords.ts';
 
 export type TrimSide = Extract<PlanStep, { cut: 'trim' }>['side'];
 export type PartingCut = Exclude<PlanStep['cut'], 'trim'>;
@@ -115,6 +116,7 @@ export interface Words {
     readonly columns: readonly string[];
     readonly grain: { readonly length: string; readonly width: string; readonly none: string };
   };
+  readonly stickers: StickerWords;
   readonly last: { readonly heading: string; readonly items: readonly string[] };
   /** What only the page on a screen says. */
   readonly page: {

@@ -1,0 +1,118 @@
+import type { PlanEnding, PlanFile, PlanGroup, PlanSheet } from '../model/plan.ts';
+import { type NumberedPanel, numberPanels } from './cuttingList.ts';
+import { type PieceIdentity, pieceCode } from './panelStickerCode.ts';
+
+type OffcutEnding = Extract<PlanEnding, { is: 'offcut' }>;
+
+/** One real piece of a job that gets a label. */
+export type LabelledPiece = {
+  /** The text of its label's QR code, unique in the job. */
+  readonly code: string;
+  readonly group: PlanGroup;
+  readonly sheet: PlanSheet;
+  /** Which of the sheets cut alike, from 1. */
+  readonly copy: number;
+} & (
+  | {
+      readonly is: 'panel';
+      readonly panel: NumberedPanel;
+      readonly ending: Extract<PlanEnding, { is: 'panel' }>;
+      readonly piece: number;
+    }
+  | { readonly is: 'offcut'; readonly ending: OffcutEnding }
+);
+
+interface Copy {
+  readonly sheet: PlanSheet;
+  readonly copy: number;
+}
+
+/** The sheets of a group as they go through the saw: each entry is a single sheet or a stack that is sawn together. */
+function sawings(group: PlanGroup): Copy[][] {
+  const taken = new Map<number, number>();
+  const take = (sheet: PlanSheet): Copy => {
+    const copy = (taken.get(sheet.number) ?? 0) + 1;
+    taken.set(sheet.number, copy);
+    return { sheet, copy };
+  };
+  const stacks = group.stacks ?? [];
+  const stacked = (sheet: PlanSheet) =>
+    stacks.reduce((sum, { times, sheets }) => {
+      const own = sheets.reduce(
+        (all, { number, copies }) => (number === sheet.number ? all + copies : all),
+        0,
+      );
+      return sum + times * own;
+    }, 0);
+  const byNumber = new Map(group.sheets.map((sheet) => [sheet.number, sheet]));
+  const all: Copy[][] = [];
+  for (const sheet of group.sheets) {
+    for (const { times, sheets } of stacks) {
+      if (sheets[0]?.number !== sheet.number) continue;
+      for (let time = 0; time < times; time++) {
+        all.push(
+          sheets.flatMap(({ number, copies }) =>
+            Array.from({ length: copies }, () => take(byNumber.get(number)!)),
+          ),
+        );
+      }
+    }
+    for (let single = stacked(sheet); single < sheet.copies; single++) all.push([take(sheet)]);
+  }
+  return all;
+}
+
+/** What is left of a sheet, in the order in which the saw sets it free. */
+function asTheyComeOff(sheet: PlanSheet): PlanEnding[] {
+  const freed = new Map<string, number>([[sheet.start, 0]]);
+  for (const step of sheet.steps) {
+    for (const piece of step.cut === 'trim' ? [step.leaves] : step.gives) freed.set(piece, freed.size);
+  }
+  return [...sheet.pieces].sort((a, b) => (freed.get(a.piece) ?? 0) - (freed.get(b.piece) ?? 0));
+}
+
+/** The pieces of a group as they come off the saw; of sheets in a stack the pieces that lie on each other together. */
+function endingsOf(group: PlanGroup): (Copy & { readonly ending: PlanEnding })[] {
+  return sawings(group).flatMap((copies) => {
+    const inOrder = copies.map(({ sheet }) => asTheyComeOff(sheet));
+    return inOrder[0]!.flatMap((_, index) =>
+      copies.map((copy, which) => ({ ...copy, ending: inOrder[which]![index]! })),
+    );
+  });
+}
+
+/**
+ * Every panel and every offcut to keep of a plan, one by one, with the text of its label: the panels as they come off the
+ * saw, then the offcuts. `job` is the name of the order or list. Throws when a piece names no panel of the plan.
+ */
+export function labelledPieces(plan: PlanFile, job: string): LabelledPiece[] {
+  const numbered = new Map(numberPanels(plan).map((one) => [one.panel.id, one]));
+  const made = new Map<string, number>();
+  const panels: LabelledPiece[] = [];
+  const offcuts: LabelledPiece[] = [];
+  for (const group of plan.groups) {
+    for (const { sheet, copy, ending } of endingsOf(group)) {
+      if (ending.is === 'waste') continue;
+      const from = { group, sheet, copy };
+      if (ending.is === 'offcut') {
+        const identity: PieceIdentity = {
+          is: 'offcut',
+          job,
+          group: group.id,
+          sheet: sheet.number,
+          piece: ending.piece,
+          copy,
+        };
+        offcuts.push({ ...from, is: 'offcut', ending, code: pieceCode(identity) });
+        continue;
+      }
+      const panel = numbered.get(ending.panel);
+      if (panel === undefined) throw new Error(`piece ${ending.piece} is the unknown panel ${ending.panel}`);
+      const piece = (made.get(ending.panel) ?? 0) + 1;
+      made.set(ending.panel, piece);
+      const identity: PieceIdentity = { is: 'panel', job, group: group.id, number: panel.number, piece };
+      panels.push({ ...from, is: 'panel', panel, ending, piece, code: pieceCode(identity) });
+    }
+  }
+  return [...panels, ...offcuts];
+}

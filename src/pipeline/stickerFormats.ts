@@ -1,0 +1,1 @@
+export { type StickerFormat, stickerFormatInWords, stickerFormats } from '../drawing/panelStickerFormats.ts';
