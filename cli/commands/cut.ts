@@ -1,6 +1,12 @@
 import type { Command } from 'commander';
 import { InvalidArgumentError } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
+import { nearestWord } from '../../src/basics/nearestWord.ts';
+import {
+  type StickerFormat,
+  stickerFormatInWords,
+  stickerFormats,
+} from '../../src/pipeline/stickerFormats.ts';
 import { bookLanguages, paperKinds } from '../papers/kinds.ts';
 
 /** What `plywright cut` was asked for. */
@@ -22,6 +28,9 @@ export interface CutOptions {
   /** Kinds of papers beside the usual ones. */
   readonly papers: readonly string[];
   readonly language: string;
+  readonly labelFormat?: StickerFormat;
+  /** Label of the first sheet to begin with, from 1. */
+  readonly firstLabel?: number;
 }
 
 function wholeNumber(least: number, most: number): (text: string) => number {
@@ -73,6 +82,21 @@ function language(text: string): string {
   return text;
 }
 
+function labelFormat(text: string): StickerFormat {
+  const format = stickerFormats.get(text.trim().toLowerCase().replaceAll('×', 'x'));
+  if (format !== undefined) return format;
+  const nearest = nearestWord(text, stickerFormats.keys());
+  const meant = nearest === undefined ? '' : ` Perhaps you mean ${nearest}?`;
+  throw new InvalidArgumentError(`It must be one of ${[...stickerFormats.keys()].join(', ')}.${meant}`);
+}
+
+/** What labels are printed on unless something else is asked for. */
+export const usualLabelFormat = [...stickerFormats.values()][0]!;
+
+const labelFormatsInWords = [...stickerFormats.values()]
+  .map((format) => `  ${format.name.padEnd(11)}  ${stickerFormatInWords(format)}`)
+  .join('\n');
+
 const more = `
 Without --time and --work the search ends after a set amount of work, so that
 one seed gives the same papers, byte for byte, on every machine. --work sets
@@ -90,6 +114,12 @@ that a tablet opens without a network, with panels to tick off, and book.pdf,
 the same on paper, A4. All of them are written or none. Papers that you changed
 by hand are not overwritten unless you give --replace; other files of yours in
 that folder stay where they are.
+
+With --papers labels also labels.pdf: a label for every panel, in the order in
+which they come off the saw, then one for every offcut to keep. Print it in true
+size ("actual size", 100 %). --first-label begins a used sheet at its first free
+label, counted row after row. Formats for --label-format:
+${labelFormatsInWords}
 
 Examples:
   plywright cut parts-libraries/demo-van/orders/demo-long.yaml
@@ -121,7 +151,9 @@ export function addCutCommand(program: Command): void {
     .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
     .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500))
     .option('--papers <KINDS>', `write these too, with commas between: ${kindsInWords}`, kindsOfPapers, [])
-    .option('--language <TAG>', 'language of the job book: en or de', language, 'en')
+    .option('--language <TAG>', 'language of the job book and labels: en or de', language, 'en')
+    .option('--label-format <NAME>', `for --papers labels (default: ${usualLabelFormat.name})`, labelFormat)
+    .option('--first-label <N>', 'for --papers labels: label to begin with', wholeNumber(1, 1000))
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)
     .action(async (orders: string[], options: CutOptions, command: Command) => {
@@ -147,5 +179,17 @@ function wrongCombination(orders: readonly string[], options: CutOptions): strin
   if (lists && options.library !== undefined && options.saw === undefined) {
     return '--library goes with an order, or with --saw for a list';
   }
-  return null;
+  return wrongLabels(options);
+}
+
+function wrongLabels({ papers, labelFormat, firstLabel }: CutOptions): string | null {
+  if (!papers.includes('labels')) {
+    if (labelFormat !== undefined) return '--label-format goes with --papers labels';
+    return firstLabel === undefined ? null : '--first-label goes with --papers labels';
+  }
+  const { columns, rows } = labelFormat ?? usualLabelFormat;
+  if ((firstLabel ?? 1) <= columns * rows) return null;
+  return columns * rows === 1
+    ? '--first-label is for sheets; a roll goes on where it is'
+    : `--first-label must be at most ${columns * rows}: the sheet has ${columns} × ${rows} labels`;
 }

@@ -3,7 +3,7 @@ import type { Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { DrawingTools, GroupSummary, ProvenPlan } from '../../src/pipeline/makePapers.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
-import type { CutOptions } from '../commands/cut.ts';
+import { type CutOptions, usualLabelFormat } from '../commands/cut.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
@@ -147,7 +147,9 @@ async function makeAll(
       }));
       const usual = makePapers(prepared.job, proven, tools);
       const { job } = prepared;
-      const asked = await morePapers(options.papers, { job, proven, tools, language: options.language });
+      const { language, labelFormat: format = usualLabelFormat, firstLabel: first = 1 } = options;
+      const labels = { format, first };
+      const asked = await morePapers(options.papers, { job, proven, tools, language, labels });
       return { prepared, proven, papers: new Map([...usual, ...asked]), groups };
     }),
   );

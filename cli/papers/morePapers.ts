@@ -1,6 +1,7 @@
 import type { Papers } from '../../src/edge/index.ts';
 import type { Job } from '../../src/pipeline/job.ts';
 import type { DrawingTools, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type { StickerFormat } from '../../src/pipeline/stickerFormats.ts';
 
 /** What papers beside the usual ones are made from: a job whose plan is proven, and how they are wanted. */
 export interface PaperRequest {
@@ -9,6 +10,8 @@ export interface PaperRequest {
   readonly tools: DrawingTools;
   /** A tag such as `en`. */
   readonly language: string;
+  /** Sheet or roll that labels are printed on, and the label of the first sheet to begin with, from 1. */
+  readonly labels: { readonly format: StickerFormat; readonly first: number };
 }
 
 /** Makes papers of one kind. */
@@ -17,6 +20,7 @@ export type PaperMaker = (request: PaperRequest) => Promise<Papers>;
 /** Papers that are written only when asked for, by the word of `--papers`. What each needs is loaded with it. */
 const makers: Readonly<Record<string, () => Promise<PaperMaker>>> = {
   book: async () => (await import('./jobBook.ts')).jobBookPapers,
+  labels: async () => (await import('./panelStickers.ts')).stickerPapers,
 };
 
 /** The papers of the kinds asked for, by path. Throws for a kind that there is not. */
