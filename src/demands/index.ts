@@ -48,7 +48,8 @@ function sortIntoHeaps(parts: readonly Part[]): Heap[] {
 
 function describe(kind: { board: string; finish: string; thicknessUm: number }): string {
   const words = [kind.board, kind.finish].filter((word) => word !== '').join(' in ');
-  return `${words === '' ? 'board' : shownText(words)}, ${kind.thicknessUm / 1000} mm thick`;
+  const name = words === '' ? 'board' : shownText(words);
+  return kind.thicknessUm === 0 ? name : `${name}, ${kind.thicknessUm / 1000} mm thick`;
 }
 
 function noSheets(heap: Heap, supplies: readonly SheetSupply[]): Finding {

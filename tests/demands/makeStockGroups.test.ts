@@ -49,6 +49,38 @@ describe('grouping', () => {
   });
 });
 
+describe('a list that does not say how thick its boards are', () => {
+  const ids = (boards: readonly (readonly [board: string, thicknessUm: number])[]) => {
+    const kinds = boards.map(([board, thicknessUm]) => ({ board, finish: '', thicknessUm }));
+    const parts = kinds.map((kind, i) => part(`p${i}`, 600, 400, kind));
+    const supplies = kinds.map((kind) => supply(2500, 1250, kind));
+    return makeStockGroups(parts, supplies, saw()).groups.map((group) => group.id);
+  };
+
+  it('gets names without a thickness', () => {
+    expect(ids([['', 0]])).toEqual(['board']);
+    expect(
+      ids([
+        ['', 0],
+        ['', 18_000],
+        ['board', 0],
+      ]),
+    ).toEqual(['board', '18-mm', 'board-2']);
+    expect(
+      ids([
+        ['ply', 0],
+        ['ply', 18_000],
+      ]),
+    ).toEqual(['ply', 'ply-18-mm']);
+  });
+
+  it('is told of missing sheets without one', () => {
+    const plain = { board: '', finish: '', thicknessUm: 0 };
+    const made = makeStockGroups([part('a', 600, 400, plain)], [supply(2500, 1250)], saw());
+    expect(made.findings[0]).toMatchObject({ code: 'no-sheets', found: 'board' });
+  });
+});
+
 describe('demands', () => {
   it('merge parts of equal size and grain, turned ones too where they may be turned', () => {
     const made = makeStockGroups(
