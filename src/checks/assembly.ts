@@ -1,6 +1,7 @@
 import { axes, axisFaces, boxAround } from '../basics/boxes.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Hanging, Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Face } from '../model/geometry.ts';
 import { facing, type Joint, jointOf } from './joints.ts';
 import { mm, panelFinding, panelOfUnit, panelPhrase, unitFinding } from './names.ts';
 
@@ -115,7 +116,8 @@ function outsideFindings(unit: PlacedUnit): Finding[] {
       const outward = end === 0 ? -1 : 1;
       const overUm = outward * (around[axis][end] - unit.outside[axis][end]);
       const side = axisFaces[axis][end];
-      if (overUm === 0) return [];
+      // A side that follows the wall ends where the wall is.
+      if (overUm === 0 || (overUm < 0 && followsWall(unit, side))) return [];
       if (overUm < 0) {
         const message = `the panels of the ${unit.name} end ${mm(-overUm)} short of the ${side} of its outside box`;
         return [unitFinding('outside-not-filled', unit, message)];
@@ -125,6 +127,10 @@ function outsideFindings(unit: PlacedUnit): Finding[] {
       return [panelFinding('panel-outside', panel, message)];
     }),
   );
+}
+
+function followsWall(unit: PlacedUnit, side: Face): boolean {
+  return unit.panels.some((panel) => panel.scribed?.some(({ face }) => face === side));
 }
 
 /** Which panels hang together. */

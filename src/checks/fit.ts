@@ -6,10 +6,12 @@ import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Um } from '../model/geometry.ts';
 import type { Obstacle, Vehicle } from '../model/library.ts';
 import { mm, panelOfUnit, unitFinding } from './names.ts';
+import { outlineThroughWalls } from './outlineFit.ts';
 
 /**
  * Whether the units fit beside each other and into the vehicle. Units are kept apart by their outside boxes; the body, its
- * wheel arches and door openings are held against each panel, since a unit may well reach over a wheel arch.
+ * wheel arches and door openings are held against each panel, since a unit may well reach over a wheel arch. Of a
+ * panel that follows the wall only its outline must lie within the body.
  */
 export function checkFit(furniture: Furniture, vehicle: Vehicle): Finding[] {
   return [
@@ -36,16 +38,21 @@ function unitsThroughEachOther(furniture: Furniture): Finding[] {
 /** How far a panel stands through each side of the body, in µm; 0 or less where it does not. */
 function throughSides(
   panel: Panel,
+  unit: PlacedUnit,
   vehicle: Vehicle,
 ): readonly { readonly side: string; readonly overUm: Um }[] {
   const { x, y, z } = panel.placeBox;
   const [left, right] = freeAcrossUm(vehicle, z[0], z[1]);
+  const walls =
+    panel.outline === undefined
+      ? { leftUm: left - y[0], rightUm: y[1] - right }
+      : outlineThroughWalls(panel, unit, vehicle);
   const isRoom = vehicle.payloadKg === null;
   return [
     { side: isRoom ? 'the front end' : 'the cab end', overUm: -x[0] },
     { side: 'the rear end', overUm: x[1] - vehicle.insideLengthUm },
-    { side: 'the left wall', overUm: left - y[0] },
-    { side: 'the right wall', overUm: y[1] - right },
+    { side: 'the left wall', overUm: walls.leftUm },
+    { side: 'the right wall', overUm: walls.rightUm },
     { side: 'the floor', overUm: -z[0] },
     { side: isRoom ? 'the ceiling' : 'the roof', overUm: z[1] - vehicle.insideHeightUm },
   ];
@@ -55,7 +62,7 @@ function throughSides(
 function throughBody(unit: PlacedUnit, vehicle: Vehicle): Finding[] {
   const worst = new Map<string, { panel: Panel; overUm: Um }>();
   for (const panel of unit.panels) {
-    for (const { side, overUm } of throughSides(panel, vehicle)) {
+    for (const { side, overUm } of throughSides(panel, unit, vehicle)) {
       if (overUm > (worst.get(side)?.overUm ?? 0)) worst.set(side, { panel, overUm });
     }
   }

@@ -35,6 +35,8 @@ export interface PanelText {
   readonly cutOuts?: Readonly<Record<string, { x?: Pair; y?: Pair; z?: Pair }>>;
   readonly holes?: Readonly<Record<string, HoleText>>;
   readonly match?: string;
+  readonly followsWall?: Readonly<Partial<Record<'left' | 'right' | 'front' | 'back', string | number>>>;
+  readonly load?: string | number;
 }
 
 /** A hole by diameter and depth, or a pattern laid towards a face. Each stands on a line of its own. */
@@ -102,6 +104,12 @@ export function panel(name: string, text: PanelText): PanelDefinition {
     })),
     holes: Object.entries(text.holes ?? {}).map(([name, hole]) => writtenHole(name, hole)),
     match: text.match ?? null,
+    followsWall: Object.entries(text.followsWall ?? {}).map(([face, allowance]) => ({
+      face: face as 'left' | 'right' | 'front' | 'back',
+      allowance: written(allowance),
+      place,
+    })),
+    ...(text.load === undefined ? {} : { load: written(text.load) }),
   };
 }
 
