@@ -23,6 +23,7 @@ import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
 import { type SheetView, viewOfSheet } from './sheetView.ts';
 import { Sketch, TakenPlaces } from './sketch.ts';
 import { drawSpareLabel } from './spareLabels.ts';
+import { stackNamesTable, stackSizes, togetherWords } from './stackWords.ts';
 import { panelSize, stepTable, unitOf, unnumberedTable } from './stepTable.ts';
 import { drawStripNames, drawSurroundings } from './surroundings.ts';
 import { columnsOf, flowTable, type TableSpace, tableSpace } from './tables.ts';
@@ -239,6 +240,8 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
     return mark === undefined ? [] : [{ panel, mark }];
   });
   keyed.sort((a, b) => a.mark.length - b.mark.length || (a.mark < b.mark ? -1 : 1));
+  const stack = stackSizes(group, plan);
+  const together = togetherWords(group, plan, words.cutPlan);
   const markOf = (panel: string) => sheet.marks.get(panel) ?? null;
   const tables = [
     ...(unnumbered.length > 0 ? [unnumberedTable(unnumbered, words.cutPlan, words.page)] : []),
@@ -251,7 +254,8 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       words.cutPlan.key,
       words.page,
     ),
-    stepTable(first, { sawn, view, group, units, words: words.cutPlan, markOf }, words.page),
+    stackNamesTable(first, group, plan, words.cutPlan, words.page),
+    stepTable(first, { sawn, view, group, units, words: words.cutPlan, stack, markOf }, words.page),
   ];
   let space: TableSpace = tableSpace(regionsOnFirstPage(page, field, blockTop, legendTop));
   let sketch = first;
@@ -294,7 +298,9 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       title: words.cutPlan.title(
         plan.number,
         group.sheets.length,
-        `${title(group.board)} ${title(group.finish)}`.trim(),
+        [`${title(group.board)} ${title(group.finish)}`.trim(), together ?? '']
+          .filter((text) => text !== '')
+          .join(', '),
       ),
       description: describe(sheet, index + 1, sketches.length),
       shapes: one.shapes,

@@ -32,8 +32,26 @@ export interface CutPlanWords {
     readonly all: (trim: string) => string;
     readonly each: (trims: Readonly<Record<SheetSide, string>>) => string;
   };
+  /** What else the saw can do; lengths as printed. */
+  readonly sawRules: {
+    readonly longestCut: (length: string) => string;
+    readonly smallestPart: (width: string) => string;
+  };
   readonly alike: string;
   readonly sheets: (count: number) => string;
+  /** Sheets that are sawn on each other; `sheets` is how many lie in each stack: `3` or `2 × 3 + 2`. */
+  readonly stack: {
+    readonly together: (sheets: string) => string;
+    readonly withPlans: (together: string, plans: readonly number[]) => string;
+    readonly through: (sheets: string) => string;
+    /** Panels that are other ones on the sheets of other cut plans in the stack. */
+    readonly names: {
+      readonly title: string;
+      readonly shortTitle: string;
+      readonly columns: readonly [piece: string, here: string, others: string];
+      readonly onPlans: (plans: readonly number[], panel: string) => string;
+    };
+  };
   readonly sides: Readonly<Record<SheetSide, string>>;
   readonly offcut: string;
   readonly waste: string;
@@ -52,7 +70,8 @@ export interface CutPlanWords {
   /** Common rules for circular saws, in short; `narrow` cuts of this sheet bear the sign. */
   readonly care: (sign: string, narrow: number) => string;
   readonly steps: {
-    readonly title: (lies: 'as it lies' | 'turned') => string;
+    /** `through`: how many sheets each cut goes through, where they lie in stacks. */
+    readonly title: (lies: 'as it lies' | 'turned', through: string | null) => string;
     readonly shortTitle: string;
     readonly columns: readonly [number: string, cut: string, piece: string, fence: string, gives: string];
     readonly cut: Readonly<Record<CutWord, string>>;

@@ -11,6 +11,7 @@ import { type SawnSheet, sawSheet } from './sawnSheet.ts';
 import { makeView, REDUCTIONS, type SheetView } from './sheetView.ts';
 import { Sketch } from './sketch.ts';
 import { drawNameIfRoom } from './spareLabels.ts';
+import { togetherWords } from './stackWords.ts';
 import { groupWords } from './titleFields.ts';
 
 /** Pictures on one page at most. */
@@ -19,6 +20,7 @@ const CAPTION_MM = 2 * SMALL * LINE_PITCH + 1.2;
 const GAP_MM = 6;
 
 interface Sheet {
+  readonly group: PlanGroup;
   readonly plan: PlanSheet;
   readonly sawn: SawnSheet;
 }
@@ -76,11 +78,12 @@ function drawSmallSheet(sketch: Sketch, sawn: SawnSheet, view: SheetView, words:
   }
 }
 
-function drawCaption(sketch: Sketch, sheet: Sheet, box: Box, units: Units, { small }: CutPlanWords): void {
-  const { plan, sawn } = sheet;
+function drawCaption(sketch: Sketch, sheet: Sheet, box: Box, units: Units, says: CutPlanWords): void {
+  const { plan, sawn, group } = sheet;
+  const { small } = says;
   const panels = sawn.ends.filter((end) => end.panel).length;
   const width = box.x1 - box.x0;
-  const first = `${plan.number} · ${small.countAlike(plan.copies)}`;
+  const first = `${plan.number} · ${togetherWords(group, plan, says) ?? small.countAlike(plan.copies)}`;
   const words = [
     printSize(sawn.raw.x1, sawn.raw.y1, units),
     small.countOfPanels(panels),
@@ -172,7 +175,7 @@ function drawPage(
  */
 export function drawOverview(group: PlanGroup, options: DrawingOptions): Drawing[] {
   const page = pageOf(options.page ?? 'A4');
-  const sheets = group.sheets.map((plan) => ({ plan, sawn: sawSheet(group, plan) }));
+  const sheets = group.sheets.map((plan) => ({ group, plan, sawn: sawSheet(group, plan) }));
   const pages = Math.ceil(sheets.length / MOST_ON_PAGE);
   return Array.from({ length: pages }, (_, index) =>
     drawPage(sheets.slice(index * MOST_ON_PAGE, (index + 1) * MOST_ON_PAGE), group, options, page, {

@@ -46,6 +46,8 @@ export interface StepTableOf {
   readonly group: PlanGroup;
   readonly units: Units;
   readonly words: CutPlanWords;
+  /** How many sheets each cut goes through, as `stackSizes` says it; null for one. */
+  readonly stack: string | null;
   /** The mark by which the drawing calls a panel, or null when it has its full name there. */
   markOf(panel: string): string | null;
 }
@@ -138,6 +140,7 @@ export function unnumberedTable(numbers: readonly number[], words: CutPlanWords,
  */
 export function stepTable(sketch: Sketch, of: StepTableOf, page: PageWords): Table {
   const says = of.words.steps;
+  const through = of.stack === null ? null : of.words.stack.through(of.stack);
   const ends = new Map(of.sawn.ends.map((end) => [end.piece.name, end]));
   const rows = inSeries(of.sawn.cuts, ends).map(({ cuts }): string[] => {
     const cut = cuts[0]!;
@@ -159,7 +162,7 @@ export function stepTable(sketch: Sketch, of: StepTableOf, page: PageWords): Tab
     );
   };
   return {
-    title: says.title(of.view.lies),
+    title: says.title(of.view.lies, through),
     shortTitle: page.continued(says.shortTitle),
     columns: [
       { heading: says.columns[0], widthMm: widest(0, 4, 16), anchor: 'end', weight: 'bold' },

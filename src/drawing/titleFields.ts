@@ -6,6 +6,7 @@ import { plainText } from './lettering.ts';
 import type { TitleField } from './page.ts';
 import type { SawnSheet } from './sawnSheet.ts';
 import type { SheetView } from './sheetView.ts';
+import { togetherWords } from './stackWords.ts';
 
 export interface CutPlanTitle {
   readonly group: PlanGroup;
@@ -21,9 +22,9 @@ export interface CutPlanTitle {
 
 /** Board, finish and thickness on one line; the thickness is left out where the board's words already say it. */
 export function groupWords(group: PlanGroup, title: (id: string) => string, units: Units): string {
-  return [printNamedLength(mmToUm(group.thickness), units), title(group.board), title(group.finish)]
-    .filter((text) => text !== '')
-    .join(' · ');
+  // A plain list may leave the thickness out.
+  const thickness = group.thickness === 0 ? '' : printNamedLength(mmToUm(group.thickness), units);
+  return [thickness, title(group.board), title(group.finish)].filter((text) => text !== '').join(' · ');
 }
 
 function trimWords(sawn: SawnSheet, units: Units, { trim }: CutPlanWords): string {
@@ -31,6 +32,16 @@ function trimWords(sawn: SawnSheet, units: Units, { trim }: CutPlanWords): strin
   const print = (mm: number) => (units === 'mm' ? printSetting : printLength)(mmToUm(mm), units);
   if (left === right && left === near && left === far) return left === 0 ? trim.none : trim.all(print(left));
   return trim.each({ left: print(left), right: print(right), near: print(near), far: print(far) });
+}
+
+/** Rules of the saw that the plan keeps, where it has them. */
+function sawRules({ saw }: PlanGroup, units: Units, { sawRules: says }: CutPlanWords): string[] {
+  const print = (mm: number) => printLength(mmToUm(mm), units);
+  const { longestCut, smallestPart } = saw;
+  return [
+    ...(longestCut === undefined || longestCut === null ? [] : [says.longestCut(print(longestCut))]),
+    ...(smallestPart === undefined || smallestPart === 0 ? [] : [says.smallestPart(print(smallestPart))]),
+  ];
 }
 
 /** The title block of a cut plan: fields of ISO 7200, and what the sawyer sets up before the first cut. */
@@ -66,12 +77,13 @@ export function cutPlanTitle(t: CutPlanTitle): TitleField[][] {
           plainText(group.saw.name),
           says.kerf(printSetting(mmToUm(group.saw.kerf), units)),
           trimWords(sawn, units, says),
+          ...sawRules(group, units, says),
         ].join(', '),
         weight: 86,
       },
       {
         heading: says.alike,
-        content: says.sheets(plan.copies),
+        content: togetherWords(group, plan, says) ?? says.sheets(plan.copies),
         weight: 40,
         strong: true,
       },

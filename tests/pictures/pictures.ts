@@ -66,6 +66,25 @@ export const pictures: Record<string, () => Drawing[]> = {
     const { group, sheet } = stripPlan(galley, {}, { copies: 2 });
     return drawCutPlan(group, sheet, { measure, words, job: 'demo long van', owner: 'Workshop of the demo' });
   },
+  'sheets cut together': () => {
+    const { group, sheet } = stripPlan(galley.slice(0, 10), {}, { copies: 2 });
+    // The third sheet of the stack differs in names only: what are left sides on the others are right sides on it.
+    const other = structuredClone(sheet);
+    Object.assign(other, { number: 2, copies: 1 });
+    for (const piece of other.pieces) if (piece.is === 'panel' && piece.panel === 'p1') piece.panel = 'p2';
+    group.sheets = [sheet, other];
+    Object.assign(group.saw, { longestCut: 3200, smallestPart: 50, cuttingHeight: 60 });
+    group.stacks = [
+      {
+        times: 1,
+        sheets: [
+          { number: 1, copies: 2 },
+          { number: 2, copies: 1 },
+        ],
+      },
+    ];
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
+  },
   'forty small panels': () => {
     const { group, sheet } = stripPlan(smallParts);
     return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });

@@ -31,8 +31,24 @@ export const drawingsDe: DrawingWords = {
       each: ({ left, right, near, far }) =>
         `besäumen: links ${left}, rechts ${right}, vorn ${near}, hinten ${far}`,
     },
+    sawRules: {
+      longestCut: (length) => `kein Schnitt über ${length}`,
+      smallestPart: (width) => `nichts unter ${width} breit`,
+    },
     alike: 'So gesägt',
     sheets: (count) => many(count, 'Platte', 'Platten'),
+    stack: {
+      together: (sheets) => `${sheets} Platten zusammen sägen`,
+      withPlans: (together, plans) =>
+        `${together}, mit ${plans.length === 1 ? 'Schnittplan' : 'Schnittplänen'} ${plans.join(', ')}`,
+      through: (sheets) => `jeder durch ${sheets} Platten`,
+      names: {
+        title: 'Andere Namen auf anderen Platten des Stapels',
+        shortTitle: 'Andere Namen',
+        columns: ['Stück', 'auf dieser Platte', 'auf Platten anderer Schnittpläne'],
+        onPlans: (plans, panel) => `${plans.length === 1 ? 'Plan' : 'Pläne'} ${plans.join(', ')}: ${panel}`,
+      },
+    },
     sides,
     offcut: 'RESTSTÜCK',
     waste: 'Abfall',
@@ -50,8 +66,8 @@ export const drawingsDe: DrawingWords = {
     care: (sign, narrow) =>
       `Schiebestock bei Schnitten unter 300 mm, auf den letzten 300 mm längerer und bei weniger als 150 mm am Anschlag (${sign}); Schiebeholz unter 50 mm. Haube, Spaltkeil und Absaugung an. Ihre Regeln und die Betriebsanleitung der Säge gehen vor.${narrow === 0 ? '' : ` Hier ${many(narrow, 'solcher Schnitt', 'solche Schnitte')}.`}`,
     steps: {
-      title: (lies) =>
-        `Schnitte der Reihe nach · Anschlag ab der ${lies === 'turned' ? 'rechten oder unteren' : 'linken oder unteren'} Kante im Bild`,
+      title: (lies, through) =>
+        `Schnitte der Reihe nach${through === null ? '' : `, ${through}`} · Anschlag ab der ${lies === 'turned' ? 'rechten oder unteren' : 'linken oder unteren'} Kante im Bild`,
       shortTitle: 'Schnitte',
       columns: ['Nr.', 'Schnitt', 'Stück', 'Anschlag', 'ergibt'],
       cut: { rip: 'längs', crosscut: 'quer', recut: 'nach', part: 'trennen' },

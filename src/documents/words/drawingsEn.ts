@@ -29,8 +29,24 @@ export const drawingsEn: DrawingWords = {
       all: (trim) => `trim ${trim} all round`,
       each: ({ left, right, near, far }) => `trim left ${left}, right ${right}, near ${near}, far ${far}`,
     },
+    sawRules: {
+      longestCut: (length) => `no cut over ${length}`,
+      smallestPart: (width) => `nothing under ${width} wide`,
+    },
     alike: 'Cut alike',
     sheets: (count) => many(count, 'sheet', 'sheets'),
+    stack: {
+      together: (sheets) => `cut ${sheets} sheets together`,
+      withPlans: (together, plans) =>
+        `${together}, with cut ${plans.length === 1 ? 'plan' : 'plans'} ${plans.join(', ')}`,
+      through: (sheets) => `each through ${sheets} sheets`,
+      names: {
+        title: 'Other names on other sheets of the stack',
+        shortTitle: 'Other names',
+        columns: ['piece', 'on this sheet', 'on sheets of other cut plans'],
+        onPlans: (plans, panel) => `${plans.length === 1 ? 'plan' : 'plans'} ${plans.join(', ')}: ${panel}`,
+      },
+    },
     sides: { left: 'left', right: 'right', near: 'near', far: 'far' },
     offcut: 'OFFCUT',
     waste: 'waste',
@@ -50,8 +66,8 @@ export const drawingsEn: DrawingWords = {
     care: (sign, narrow) =>
       `Push stick for cuts shorter than 300 mm and for the last 300 mm of longer ones, and under 150 mm at the fence (${sign}); push block under 50 mm. Guard, riving knife and dust extraction on. Your own rules and the manual of the saw come first.${narrow === 0 ? '' : ` ${many(narrow, 'such cut', 'such cuts')} here.`}`,
     steps: {
-      title: (lies) =>
-        `Cuts in order · fence from ${lies === 'turned' ? 'right or lower' : 'left or lower'} edge as drawn`,
+      title: (lies, through) =>
+        `Cuts in order${through === null ? '' : `, ${through}`} · fence from ${lies === 'turned' ? 'right or lower' : 'left or lower'} edge as drawn`,
       shortTitle: 'Cuts',
       columns: ['no.', 'cut', 'piece', 'fence', 'gives'],
       cut: { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' },
