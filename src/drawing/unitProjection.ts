@@ -1,4 +1,6 @@
 import { boxInVehicle } from '../basics/boxes.ts';
+import { outlineInUnit, outlineInVehicle, type Spot } from '../basics/placedOutline.ts';
+import { type Corner, type Polygon, rectangle } from '../basics/polygons.ts';
 import type { Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
 
@@ -22,11 +24,13 @@ export const TO_LEFT_WALL: Look = { across: ['x', -1], up: ['z', 1], away: ['y',
 export const TO_RIGHT_WALL: Look = { across: ['x', 1], up: ['z', 1], away: ['y', 1] };
 export const TO_CAB: Look = { across: ['y', 1], up: ['z', 1], away: ['x', -1] };
 
-/** A rectangle square to the look, in µm: its two extents on the page, and how far its near face is from the eye. */
+/** A face square to the look, in µm: its two extents on the page, and how far it is from the eye. */
 export interface Face {
   readonly u: Extent;
   readonly v: Extent;
   readonly nearUm: Um;
+  /** The outline and the openings of a face that is no rectangle. */
+  readonly rings?: readonly Polygon[];
 }
 
 function along(box: Box, [axis, sign]: Way): Extent {
@@ -45,6 +49,23 @@ export interface Body {
   readonly holes: readonly Box[];
   /** The box without the holes, in boxes that do not share more than faces. */
   readonly solids: readonly Box[];
+  /** The corners of a panel that is no rectangle, and the axis through its thickness. */
+  readonly outline?: { readonly corners: readonly Spot[]; readonly through: Axis };
+}
+
+/** The shaped face of a body that is seen square to its outline; null for any other. */
+export function shapedFaceOf(body: Body, look: Look): Face | null {
+  const { outline } = body;
+  if (outline === undefined || outline.through !== look.away[0]) return null;
+  const onPage = (spot: Spot): Corner => [
+    spot[look.across[0]] * look.across[1],
+    spot[look.up[0]] * look.up[1],
+  ];
+  const openings = body.holes.map((hole) => {
+    const { u, v } = faceOf(hole, look);
+    return rectangle(u, v);
+  });
+  return { ...faceOf(body.box, look), rings: [outline.corners.map(onPage), ...openings] };
 }
 
 function holesOf(panel: Panel): Box[] {
@@ -81,12 +102,19 @@ export function bodyOf(panel: Panel): Body {
   for (const hole of holes) {
     solids = solids.flatMap((solid) => without(solid, hole, panel.lengthAxis, panel.widthAxis));
   }
-  return { box: panel.box, holes, solids };
+  const corners = outlineInUnit(panel);
+  const shape = corners.length === 0 ? {} : { outline: { corners, through: panel.thicknessAxis } };
+  return { box: panel.box, holes, solids, ...shape };
 }
 
 /** A panel's body where it stands in the vehicle. */
 export function placedBodyOf(panel: Panel, unit: PlacedUnit): Body {
   const own = bodyOf(panel);
   const place = (box: Box) => boxInVehicle(box, unit.outside, unit.placeOutside, unit.facing);
-  return { box: place(own.box), holes: own.holes.map(place), solids: own.solids.map(place) };
+  const corners = outlineInVehicle(panel, unit);
+  const turned = unit.facing === 'front' || unit.facing === 'rear';
+  const { thicknessAxis } = panel;
+  const through = turned && thicknessAxis !== 'z' ? (thicknessAxis === 'x' ? 'y' : 'x') : thicknessAxis;
+  const shape = corners.length === 0 ? {} : { outline: { corners, through } as const };
+  return { box: place(own.box), holes: own.holes.map(place), solids: own.solids.map(place), ...shape };
 }

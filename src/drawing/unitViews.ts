@@ -4,7 +4,7 @@ import type { Extent } from '../model/geometry.ts';
 import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.ts';
 import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
 import { drawExplodedPages } from './explodedPage.ts';
-import { type ViewLine, viewLines } from './hiddenLines.ts';
+import { type SlantedLine, type ViewLine, viewLines } from './hiddenLines.ts';
 import type { Units } from './lengthsInWords.ts';
 import { SMALL, WIDE } from './lettering.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
@@ -45,6 +45,10 @@ function segmentsOf(lines: readonly ViewLine[], view: Placed): Segment[] {
   );
 }
 
+function slantedSegments(lines: readonly SlantedLine[], view: Placed): Segment[] {
+  return lines.map(({ from, to }) => [view.x(from[0]), view.y(from[1]), view.x(to[0]), view.y(to[1])]);
+}
+
 /** The lines of some bodies: hidden ones dashed below, visible ones over them. */
 export function drawBodies(
   sketch: Sketch,
@@ -54,11 +58,20 @@ export function drawBodies(
   hidden: 'with hidden lines' | 'visible lines only',
 ): void {
   const lines = viewLines(bodies, look);
+  const { slanted } = lines;
   if (hidden === 'with hidden lines') {
     // Each dash pattern starts anew with each line, so that short hidden edges still show.
-    sketch.lines('hidden lines', segmentsOf(lines.hidden, view), HIDDEN);
+    sketch.lines(
+      'hidden lines',
+      [...segmentsOf(lines.hidden, view), ...slantedSegments(slanted.hidden, view)],
+      HIDDEN,
+    );
   }
-  sketch.lines('panels', segmentsOf(lines.visible, view), WIDE);
+  sketch.lines(
+    'panels',
+    [...segmentsOf(lines.visible, view), ...slantedSegments(slanted.visible, view)],
+    WIDE,
+  );
 }
 
 interface Rows {
