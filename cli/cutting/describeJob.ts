@@ -132,6 +132,8 @@ const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^edging-to-buy\.csv$/, 'edging to buy'],
   [/^sheets-to-buy\.csv$/, 'sheets to buy'],
   [/^offcuts-kept\.csv$/, 'offcuts to keep'],
+  [/^fittings\.csv$/, 'fittings to buy'],
+  [/^mass-by-unit\.csv$/, 'what each unit weighs, and where'],
   [/^plan\.json$/, "plan file, for 'plywright replay' and other programs"],
 ];
 

@@ -86,10 +86,8 @@ function cutPlanPapers(job: Job, plan: PlanFile, tools: DrawingTools, papers: Ma
 
 /** The papers of a job whose plan is proven: text by path within the job's folder. The same plan gives the same bytes. */
 export function makePapers(job: Job, proven: ProvenPlan, tools: DrawingTools): ReadonlyMap<string, string> {
-  const lists = makeLists(proven.plan, {
-    edgings: job.ordered?.library.edgings ?? new Map(),
-    titles: titlesOf(job),
-  });
+  const edgings = job.ordered?.library.edgings ?? new Map();
+  const lists = makeLists(proven.plan, { edgings, titles: titlesOf(job) }, job.ordered);
   const papers = new Map<string, string>([['plan.json', proven.text], ...lists]);
   cutPlanPapers(job, proven.plan, tools, papers);
   return papers;

@@ -16,8 +16,8 @@ import type {
   UnitDefinition,
   UnitUse,
 } from '../model/library.ts';
-import { expandHoles, movedHole } from './expandHoles.ts';
 import { cautionsThatHold } from './cautions.ts';
+import { expandHoles, movedHole } from './expandHoles.ts';
 import { checkMusts } from './musts.ts';
 import { runs } from './repeats.ts';
 import { settleParameters } from './settleParameters.ts';
