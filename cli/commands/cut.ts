@@ -1,13 +1,14 @@
 import type { Command } from 'commander';
-import { InvalidArgumentError } from 'commander';
+import { InvalidArgumentError, Option } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
-import { nearestWord } from '../../src/basics/nearestWord.ts';
+import type { PageSize, Units } from '../../src/pipeline/makePapers.ts';
 import {
   type StickerFormat,
   stickerFormatInWords,
   stickerFormats,
 } from '../../src/pipeline/stickerFormats.ts';
-import { bookLanguages, paperKinds } from '../papers/kinds.ts';
+import { bookLanguages, bookPageSizes, lengthUnits } from '../papers/kinds.ts';
+import { kindsOfPapers, oneOf, papersInWords } from './paperOptions.ts';
 
 /** What `plywright cut` was asked for. */
 export interface CutOptions {
@@ -28,6 +29,9 @@ export interface CutOptions {
   /** Kinds of papers beside the usual ones. */
   readonly papers: readonly string[];
   readonly language: string;
+  readonly lengths: Units;
+  /** Of the job book. */
+  readonly page: PageSize;
   readonly labelFormat?: StickerFormat;
   /** Label of the first sheet to begin with, from 1. */
   readonly firstLabel?: number;
@@ -60,35 +64,7 @@ function lengthUpTo(mostMm: number): (text: string) => number {
   };
 }
 
-function kindsOfPapers(text: string): string[] {
-  const kinds = text.split(',').map((kind) => kind.trim());
-  const unknown = kinds.find((kind) => !Object.hasOwn(paperKinds, kind));
-  if (unknown !== undefined) {
-    throw new InvalidArgumentError(
-      `It must be of ${Object.keys(paperKinds).join(', ')}, with commas between.`,
-    );
-  }
-  return [...new Set(kinds)].sort();
-}
-
-const kindsInWords = Object.entries(paperKinds)
-  .map(([kind, what]) => `${kind} (${what})`)
-  .join(', ');
-
-function language(text: string): string {
-  if (!bookLanguages.includes(text)) {
-    throw new InvalidArgumentError(`It must be one of ${bookLanguages.join(', ')}.`);
-  }
-  return text;
-}
-
-function labelFormat(text: string): StickerFormat {
-  const format = stickerFormats.get(text.trim().toLowerCase().replaceAll('×', 'x'));
-  if (format !== undefined) return format;
-  const nearest = nearestWord(text, stickerFormats.keys());
-  const meant = nearest === undefined ? '' : ` Perhaps you mean ${nearest}?`;
-  throw new InvalidArgumentError(`It must be one of ${[...stickerFormats.keys()].join(', ')}.${meant}`);
-}
+const languages = new Map(bookLanguages.map((tag) => [tag, tag]));
 
 /** What labels are printed on unless something else is asked for. */
 export const usualLabelFormat = [...stickerFormats.values()][0]!;
@@ -107,18 +83,23 @@ machine is.
 Ctrl-C ends the search and keeps the best plan so far; pressed again, it ends
 the program with nothing written.
 
-Papers of an order go to DIR/<name of the order>/: plan.json, cut-plans/*.svg,
-cutting-list.csv, edging-list.csv, edging-to-buy.csv, sheets-to-buy.csv and
-offcuts-kept.csv. With --papers book also the job book: book.html, one file
-that a tablet opens without a network, with panels to tick off, and book.pdf,
-the same on paper, A4. All of them are written or none. Papers that you changed
-by hand are not overwritten unless you give --replace; other files of yours in
-that folder stay where they are.
+Papers of an order go to DIR/<name of the order>/. Every run writes what is
+quickly made: plan.json, cut-plans/*.svg and the lists (*.csv). More papers are
+written when asked for, as in --papers book,labels:
+${papersInWords}
+All of them are written or none. Papers that you changed by hand are not
+overwritten unless you give --replace; other files of yours in that folder stay
+where they are.
 
-With --papers labels also labels.pdf: a label for every panel, in the order in
-which they come off the saw, then one for every offcut to keep. Print it in true
-size ("actual size", 100 %). --first-label begins a used sheet at its first free
-label, counted row after row. Formats for --label-format:
+--language holds for cut plans, book and labels, --lengths for cut plans and
+book: inches prints fractions to 1/64, inches-32 to 1/32, and both keep the mm
+beside every setting of the saw. Lists and plan.json are for other programs too
+and stay in mm, with columns in English.
+
+labels.pdf has a label for every panel, in the order in which they come off the
+saw, then one for every offcut to keep. Print it in true size ("actual size",
+100 %). --first-label begins a used sheet at its first free label, counted row
+after row. Formats for --label-format:
 ${labelFormatsInWords}
 
 Examples:
@@ -150,9 +131,19 @@ export function addCutCommand(program: Command): void {
     .option('--saw <NAME>', 'for --panels: a saw of --library')
     .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
     .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500))
-    .option('--papers <KINDS>', `write these too, with commas between: ${kindsInWords}`, kindsOfPapers, [])
-    .option('--language <TAG>', 'language of the job book and labels: en or de', language, 'en')
-    .option('--label-format <NAME>', `for --papers labels (default: ${usualLabelFormat.name})`, labelFormat)
+    .addOption(
+      new Option('--papers <KINDS>', 'more papers: words from the list below, with commas')
+        .argParser(kindsOfPapers)
+        .default([], 'none'),
+    )
+    .option('--language <TAG>', 'language of the papers: en or de', oneOf(languages), 'en')
+    .option('--lengths <UNIT>', 'print lengths in mm, inches or inches-32', oneOf(lengthUnits), 'mm')
+    .option('--page <SIZE>', 'paper of the job book: a4 or a3', oneOf(bookPageSizes), 'A4')
+    .option(
+      '--label-format <NAME>',
+      `for --papers labels (default: ${usualLabelFormat.name})`,
+      (text: string) => oneOf(stickerFormats)(text.replaceAll('×', 'x')),
+    )
     .option('--first-label <N>', 'for --papers labels: label to begin with', wholeNumber(1, 1000))
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)

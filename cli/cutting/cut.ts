@@ -1,7 +1,7 @@
 import type { NestRequest, Papers } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
-import type { DrawingTools, GroupSummary, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type { DrawingTools, GroupSummary, PaperWishes, ProvenPlan } from '../../src/pipeline/makePapers.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import { type CutOptions, usualLabelFormat } from '../commands/cut.ts';
 import { exitCodes } from '../exitCodes.ts';
@@ -145,11 +145,12 @@ async function makeAll(
         ...group,
         seconds: Math.round(nested[j]![g]!.seconds * 1000) / 1000,
       }));
-      const usual = makePapers(prepared.job, proven, tools);
+      const wishes: PaperWishes = { language: options.language, lengths: options.lengths };
+      const usual = makePapers(prepared.job, proven, tools, wishes);
       const { job } = prepared;
-      const { language, labelFormat: format = usualLabelFormat, firstLabel: first = 1 } = options;
+      const { page, labelFormat: format = usualLabelFormat, firstLabel: first = 1 } = options;
       const labels = { format, first };
-      const asked = await morePapers(options.papers, { job, proven, tools, language, labels });
+      const asked = await morePapers(options.papers, { job, proven, tools, wishes, page, labels });
       return { prepared, proven, papers: new Map([...usual, ...asked]), groups };
     }),
   );

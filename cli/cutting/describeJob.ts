@@ -126,14 +126,16 @@ export function describeJob(
 const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^cut-plans\//, 'cut plans of all sheets, and overviews'],
   [/^book\.html$/, 'job book for a tablet, to tick off'],
-  [/^book\.pdf$/, 'job book for paper, A4'],
+  [/^book\.pdf$/, 'job book for paper'],
   [/^cutting-list\.csv$/, 'cutting list'],
   [/^edging-list\.csv$/, 'edging list, in working order'],
   [/^edging-to-buy\.csv$/, 'edging to buy'],
   [/^sheets-to-buy\.csv$/, 'sheets to buy'],
+  [/^saw-steps\.csv$/, 'steps of the saw'],
   [/^offcuts-kept\.csv$/, 'offcuts to keep'],
   [/^fittings\.csv$/, 'fittings to buy'],
   [/^mass-by-unit\.csv$/, 'what each unit weighs, and where'],
+  [/^lists\.xlsx$/, 'all lists in one workbook'],
   [/^plan\.json$/, "plan file, for 'plywright replay' and other programs"],
 ];
 

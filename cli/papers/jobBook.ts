@@ -8,10 +8,10 @@ function sha256(text: string): string {
 }
 
 /** The job book of a job whose plan is proven: `book.html` for a screen and `book.pdf` for paper. */
-export async function jobBookPapers({ job, proven, tools, language }: PaperRequest): Promise<Papers> {
+export async function jobBookPapers({ job, proven, tools, wishes, page }: PaperRequest): Promise<Papers> {
   const { pdfFromDrawings } = await import('./pdfFromDrawings.ts');
-  const book = makeJobBook(job, proven, { ...tools, sha256 }, language);
-  const pdf = await pdfFromDrawings(book.pages, { title: book.title, language });
+  const book = makeJobBook(job, proven, { ...tools, sha256 }, { ...wishes, page });
+  const pdf = await pdfFromDrawings(book.pages, { title: book.title, language: wishes.language });
   return new Map<string, string | Uint8Array>([
     ['book.html', book.html],
     ['book.pdf', pdf],

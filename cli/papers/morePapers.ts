@@ -1,6 +1,6 @@
 import type { Papers } from '../../src/edge/index.ts';
 import type { Job } from '../../src/pipeline/job.ts';
-import type { DrawingTools, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type { DrawingTools, PageSize, PaperWishes, ProvenPlan } from '../../src/pipeline/makePapers.ts';
 import type { StickerFormat } from '../../src/pipeline/stickerFormats.ts';
 
 /** What papers beside the usual ones are made from: a job whose plan is proven, and how they are wanted. */
@@ -8,8 +8,10 @@ export interface PaperRequest {
   readonly job: Job;
   readonly proven: ProvenPlan;
   readonly tools: DrawingTools;
-  /** A tag such as `en`. */
-  readonly language: string;
+  /** Language of the papers and how lengths are printed. */
+  readonly wishes: PaperWishes;
+  /** Of the job book. */
+  readonly page: PageSize;
   /** Sheet or roll that labels are printed on, and the label of the first sheet to begin with, from 1. */
   readonly labels: { readonly format: StickerFormat; readonly first: number };
 }
@@ -20,6 +22,7 @@ export type PaperMaker = (request: PaperRequest) => Promise<Papers>;
 /** Papers that are written only when asked for, by the word of `--papers`. What each needs is loaded with it. */
 const makers: Readonly<Record<string, () => Promise<PaperMaker>>> = {
   book: async () => (await import('./jobBook.ts')).jobBookPapers,
+  workbook: async () => (await import('./workbook.ts')).workbookPapers,
   labels: async () => (await import('./panelStickers.ts')).stickerPapers,
 };
 

@@ -3,7 +3,8 @@ import { makeStickers } from '../../src/pipeline/makeStickers.ts';
 import type { PaperRequest } from './morePapers.ts';
 
 /** Labels for panels and offcuts, to be printed in true size: `labels.pdf`. None when nothing is cut. */
-export async function stickerPapers({ job, proven, tools, language, labels }: PaperRequest): Promise<Papers> {
+export async function stickerPapers({ job, proven, tools, wishes, labels }: PaperRequest): Promise<Papers> {
+  const { language } = wishes;
   const { title, pages } = makeStickers(job, proven, tools.measure, { ...labels, language });
   if (pages.length === 0) return new Map();
   const { pdfFromDrawings } = await import('./pdfFromDrawings.ts');

@@ -7,6 +7,7 @@ import { edgingList, edgingToBuy, type ListedEdging } from './edgingList.ts';
 import { fittingsList } from './fittingsList.ts';
 import { massByUnit } from './massByUnit.ts';
 import { offcutsKept } from './offcutsKept.ts';
+import { sawSteps } from './sawSteps.ts';
 import { sheetsToBuy, type Titles } from './sheetsToBuy.ts';
 import { csvFromTable, type Table } from './table.ts';
 
@@ -39,7 +40,7 @@ function tablesOfOrder({ order, library, furniture }: ListedOrder): Table[] {
 
 /**
  * The lists of a job as tables, from which CSV and worksheets are made: cutting list, edging list, edging and sheets to
- * buy, and offcuts kept; for an order its fittings and the mass of its units as well.
+ * buy, offcuts kept and the steps of the saw; for an order its fittings and the mass of its units as well.
  */
 export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: ListedOrder): readonly Table[] {
   return [
@@ -48,6 +49,7 @@ export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: Lis
     edgingToBuy(plan, library.edgings),
     sheetsToBuy(plan, library.titles),
     offcutsKept(plan),
+    sawSteps(plan),
     ...(ordered === undefined ? [] : tablesOfOrder(ordered)),
   ];
 }

@@ -3,10 +3,10 @@ import { bookHtml } from '../documents/book/bookHtml.ts';
 import { bookPages } from '../documents/book/bookPages.ts';
 import { makeBook } from '../documents/book/makeBook.ts';
 import { wordsOf } from '../documents/words/index.ts';
-import type { Drawing } from '../drawing/index.ts';
+import type { Drawing, PageSize } from '../drawing/index.ts';
 import { svgFromDrawing } from '../drawing/svg.ts';
 import type { Job } from './job.ts';
-import type { DrawingTools, ProvenPlan } from './makePapers.ts';
+import { type DrawingTools, type PaperWishes, type ProvenPlan, usualWishes } from './makePapers.ts';
 
 export type { Drawing } from '../drawing/index.ts';
 
@@ -23,14 +23,26 @@ export interface JobBook {
   readonly pages: readonly Drawing[];
 }
 
+/** How a job book is wanted. */
+export interface BookWishes extends PaperWishes {
+  readonly page: PageSize;
+}
+
 /** The job book of a job whose plan is proven. The same plan gives the same bytes. Throws for an unknown language. */
-export function makeJobBook(job: Job, proven: ProvenPlan, tools: BookTools, language = 'en'): JobBook {
-  const words = wordsOf(language);
+export function makeJobBook(
+  job: Job,
+  proven: ProvenPlan,
+  tools: BookTools,
+  wishes: BookWishes = { ...usualWishes, page: 'A4' },
+): JobBook {
+  const words = wordsOf(wishes.language);
   const book: Book = makeBook({
     plan: proven.plan,
     summaries: proven.groups,
     ...(job.ordered === undefined ? {} : { ordered: job.ordered }),
     words,
+    units: wishes.lengths,
+    page: wishes.page,
     measure: tools.measure,
   });
   const html = bookHtml(book, {

@@ -1,16 +1,18 @@
 import { makePlan, readPlan, writePlan } from '../cutPlans/index.ts';
-import { type GroupSummary, makeLists, summarise } from '../documents/index.ts';
+import { type GroupSummary, summarise } from '../documents/index.ts';
 import { wordsOf } from '../documents/words/index.ts';
-import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer } from '../drawing/index.ts';
+import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer, type Units } from '../drawing/index.ts';
 import { type DrawingWindow, svgFromDrawing } from '../drawing/svg.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Nest } from '../model/nest.ts';
 import type { PlanFile } from '../model/plan.ts';
 import { measurePlan, replay } from '../replay/index.ts';
 import type { Job } from './job.ts';
+import { csvFromTable, listTables, titlesOf } from './listTables.ts';
 
 export type { GroupSummary } from '../documents/index.ts';
 export { makeFontMeasurer } from '../drawing/fontMeasurer.ts';
+export type { PageSize, Units } from '../drawing/index.ts';
 
 /** A plan that has been written, read back and sawn in simulation. */
 export interface ProvenPlan {
@@ -45,26 +47,32 @@ export function provePlan(job: Job, nests: readonly Nest[], seed: number): PlanP
   return { ok: true, text, plan: read.value, groups: summaries };
 }
 
+/** How papers are wanted that people read. */
+export interface PaperWishes {
+  /** A tag such as `en`. */
+  readonly language: string;
+  readonly lengths: Units;
+}
+
+export const usualWishes: PaperWishes = { language: 'en', lengths: 'mm' };
+
 /** What drawings need that only the edge can give. */
 export interface DrawingTools {
   readonly measure: TextMeasurer;
   readonly window: DrawingWindow;
 }
 
-/** Words for ids: titles of the library's boards, finishes and edgings. */
-function titlesOf(job: Job): ReadonlyMap<string, string> {
-  const library = job.ordered?.library;
-  if (library === undefined) return new Map();
-  const kinds = [library.boards, library.finishes, library.edgings];
-  return new Map(
-    kinds.flatMap((kind) => [...kind.values()].map((thing) => [thing.id, thing.title] as const)),
-  );
-}
-
-function cutPlanPapers(job: Job, plan: PlanFile, tools: DrawingTools, papers: Map<string, string>): void {
+function cutPlanPapers(
+  job: Job,
+  plan: PlanFile,
+  tools: DrawingTools,
+  wishes: PaperWishes,
+  papers: Map<string, string>,
+): void {
   const options = {
     measure: tools.measure,
-    words: wordsOf('en').drawings,
+    words: wordsOf(wishes.language).drawings,
+    units: wishes.lengths,
     job: plan.job,
     titles: titlesOf(job),
   };
@@ -84,11 +92,18 @@ function cutPlanPapers(job: Job, plan: PlanFile, tools: DrawingTools, papers: Ma
   }
 }
 
-/** The papers of a job whose plan is proven: text by path within the job's folder. The same plan gives the same bytes. */
-export function makePapers(job: Job, proven: ProvenPlan, tools: DrawingTools): ReadonlyMap<string, string> {
-  const edgings = job.ordered?.library.edgings ?? new Map();
-  const lists = makeLists(proven.plan, { edgings, titles: titlesOf(job) }, job.ordered);
-  const papers = new Map<string, string>([['plan.json', proven.text], ...lists]);
-  cutPlanPapers(job, proven.plan, tools, papers);
+/**
+ * The papers that every job gets: cut plans, lists and plan file, as text by path within the job's folder. Lists and plan
+ * file are for other programs too and stay in mm and English. The same plan gives the same bytes.
+ */
+export function makePapers(
+  job: Job,
+  proven: ProvenPlan,
+  tools: DrawingTools,
+  wishes: PaperWishes = usualWishes,
+): ReadonlyMap<string, string> {
+  const papers = new Map<string, string>([['plan.json', proven.text]]);
+  for (const table of listTables(job, proven.plan)) papers.set(`${table.name}.csv`, csvFromTable(table));
+  cutPlanPapers(job, proven.plan, tools, wishes, papers);
   return papers;
 }

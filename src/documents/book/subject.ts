@@ -1,5 +1,5 @@
 import { mmToUm } from '../../basics/lengths.ts';
-import type { TextMeasurer } from '../../drawing/index.ts';
+import type { PageSize, TextMeasurer, Units } from '../../drawing/index.ts';
 import { printSize } from '../../drawing/lengthsInWords.ts';
 import type { Furniture } from '../../model/furniture.ts';
 import type { Library } from '../../model/library.ts';
@@ -17,6 +17,9 @@ export interface BookSubject {
   /** What an order adds to a plan; absent for a plain list. */
   readonly ordered?: { readonly order: Order; readonly library: Library; readonly furniture: Furniture };
   readonly words: Words;
+  readonly units: Units;
+  /** Paper that the book is printed on. */
+  readonly page: PageSize;
   readonly measure: TextMeasurer;
 }
 

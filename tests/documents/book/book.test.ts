@@ -81,7 +81,7 @@ describe('the job book as HTML', () => {
 });
 
 describe('the job book in German', () => {
-  const german = new JSDOM(bookOf(made, 'de').html).window.document;
+  const german = new JSDOM(bookOf(made, { language: 'de' }).html).window.document;
 
   it('says so, and has no English sentence left outside the drawings', () => {
     expect(german.documentElement.lang).toBe('de');

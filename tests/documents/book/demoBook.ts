@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Job } from '../../../src/pipeline/job.ts';
-import { type JobBook, makeJobBook } from '../../../src/pipeline/makeBook.ts';
+import { type BookWishes, type JobBook, makeJobBook } from '../../../src/pipeline/makeBook.ts';
 import { type ProvenPlan, provePlan } from '../../../src/pipeline/makePapers.ts';
 import { nestGroup } from '../../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../../src/pipeline/prepareOrder.ts';
@@ -33,8 +33,18 @@ export function demoJob(...changes: readonly (readonly [before: string, after: s
   return { job, proven };
 }
 
-export function bookOf(made: ReturnType<typeof demoJob>, language?: string): JobBook {
-  return makeJobBook(made.job, made.proven, { measure, window: window as never, sha256 }, language);
+export function bookOf(made: ReturnType<typeof demoJob>, wishes: Partial<BookWishes> = {}): JobBook {
+  return makeJobBook(
+    made.job,
+    made.proven,
+    { measure, window: window as never, sha256 },
+    {
+      language: 'en',
+      lengths: 'mm',
+      page: 'A4',
+      ...wishes,
+    },
+  );
 }
 
 /** The source of the accessibility rules, to be run inside a page. */

@@ -1,0 +1,35 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { listTables } from '../../src/pipeline/listTables.ts';
+import { demoJob } from './book/demoBook.ts';
+
+const made = demoJob();
+const described = readFileSync(new URL('../../docs/lists.md', import.meta.url), 'utf8');
+
+/** Columns of a list as its description names them, in order. */
+function describedColumns(name: string): string[] {
+  const start = described.indexOf(`## \`${name}.csv\``);
+  if (start < 0) throw new Error(`no description of ${name}.csv`);
+  const end = described.indexOf('\n## ', start);
+  const section = described.slice(start, end < 0 ? undefined : end);
+  const rows = [...section.matchAll(/^\| ([a-z][a-z0-9, ]*) \|/gm)].map((row) => row[1]!);
+  return rows.slice(1).flatMap((row) => row.split(', '));
+}
+
+describe('the columns of the lists', () => {
+  it.each(listTables(made.job, made.proven.plan).map((table) => [table.name, table] as const))(
+    'of %s are described, each once and in order',
+    (name, table) => {
+      expect(describedColumns(name)).toEqual(table.columns.map(({ key }) => key));
+    },
+  );
+
+  it('are described for no list that there is not', () => {
+    const names = [...described.matchAll(/^## `([a-z-]+)\.csv`/gm)].map((found) => found[1]);
+    expect(names.sort()).toEqual(
+      listTables(made.job, made.proven.plan)
+        .map(({ name }) => name)
+        .sort(),
+    );
+  });
+});
