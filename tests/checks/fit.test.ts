@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { furnitureMass } from '../../src/basics/furnitureMass.ts';
 import type { OrderChange } from '../../src/model/order.ts';
 import { demoLibrary, demoOrder, formula, furnish, messages } from '../helpers/demoVan.ts';
 
@@ -74,50 +73,5 @@ describe('the fit check', () => {
 
   it('lets a unit reach over a wheel arch', () => {
     expect(sentences()).toEqual([]);
-  });
-});
-
-describe('mass', () => {
-  const { furniture } = furnish(order, library);
-  const vehicle = library.vehicles.get('van-long')!;
-  const mass = furnitureMass(furniture!, vehicle, library);
-
-  it('adds up by unit, by side and by end', () => {
-    const panels = furniture!.units.flatMap((unit) => unit.panels);
-    expect(mass.boardsKg + mass.edgingKg).toBeCloseTo(
-      panels.reduce((sum, panel) => sum + panel.massKg, 0),
-      9,
-    );
-    expect(mass.leftKg + mass.rightKg).toBeCloseTo(mass.totalKg, 9);
-    expect(mass.frontKg + mass.rearKg).toBeCloseTo(mass.totalKg, 9);
-    expect(mass.perUnit.reduce((sum, unit) => sum + unit.totalKg, 0)).toBeCloseTo(mass.totalKg, 9);
-    expect(mass.totalKg).toBeGreaterThan(150);
-    expect(mass.totalKg).toBeLessThan(300);
-  });
-
-  it('is held against the payload', () => {
-    const heavy = (payloadKg: number) => ({
-      ...library,
-      vehicles: new Map([['van-long', { ...vehicle, payloadKg }]]),
-    });
-    const found = (payloadKg: number) =>
-      messages(furnish(order, heavy(payloadKg)).findings.filter(({ severity }) => severity !== 'caution'));
-    expect(found(100)[0]).toMatch(
-      /^the furniture weighs [\d.]+ kg, which is [\d.]+ kg more than the payload/,
-    );
-    // 10 · (1 + 6.3 m) = 73 kg must be left.
-    expect(found(mass.totalKg + 72.9)[0]).toContain('at least 73.0 kg');
-    expect(found(mass.totalKg + 73.1)).toEqual([]);
-  });
-
-  it('is told apart by side', () => {
-    const one = furnish(
-      { ...order, changes: [{ kind: 'leave out', unit: 'galley locker', place }] },
-      library,
-    );
-    const rightOnly = one.furniture!.units.filter((unit) => unit.name === 'sink cupboard');
-    const alone = furnitureMass({ ...one.furniture!, units: rightOnly }, vehicle, library);
-    expect(alone.leftKg).toBe(0);
-    expect(alone.centreUm!.y).toBeGreaterThan(1_240_000);
   });
 });
