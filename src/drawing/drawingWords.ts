@@ -1,3 +1,4 @@
+import type { Face } from '../model/geometry.ts';
 import type { Units } from './lengthsInWords.ts';
 
 export type SheetSide = 'left' | 'right' | 'near' | 'far';
@@ -66,6 +67,7 @@ export interface CutPlanWords {
     readonly offcut: string;
     readonly trim: string;
     readonly grain: string;
+    readonly byHand: string;
   };
   /** Common rules for circular saws, in short; `narrow` cuts of this sheet bear the sign. */
   readonly care: (sign: string, narrow: number) => string;
@@ -129,6 +131,16 @@ export interface FurnitureWords {
   };
   readonly opening: (name: string, size: string) => string;
   readonly fittings: { readonly title: string; readonly columns: readonly [count: string, fitting: string] };
+  /** Edges of a panel by the faces of its unit: `bottom`. */
+  readonly faces: Readonly<Record<Face, string>>;
+  /** Corners of panels that are cut by hand along a wall. */
+  readonly outlines: {
+    readonly title: string;
+    readonly shortTitle: string;
+    readonly columns: readonly [number: string, panel: string, corner: string, along: string, across: string];
+    readonly from: (panel: string, edge: string, otherEdge: string) => string;
+    readonly scribing: (allowance: string, edge: string) => string;
+  };
   readonly wheelArch: string;
   readonly walkway: (width: string) => string;
   readonly doorOrArch: string;

@@ -4,7 +4,9 @@ import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
 import { drawnApart, inPicture, paintOrder, seenFaces } from './explodedView.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
 import { NARROW, SMALL } from './lettering.ts';
+import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { seenFacesOf } from './shapedPrism.ts';
 import { findRoomOnGrid, Sketch } from './sketch.ts';
 import { columnsOf, flowTable, type Table, tableSpace } from './tables.ts';
 import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
@@ -73,7 +75,7 @@ function openingCorners(panel: Panel, hole: SolidBox): readonly Point[] {
 function paint(sketch: Sketch, picture: Picture): void {
   for (const { panel, box, holes } of picture.painted) {
     const edges: Segment[] = [];
-    for (const { corners, tone } of seenFaces(box)) {
+    for (const { corners, tone } of seenFacesOf(panel, box)) {
       const placed = corners.map(picture.place);
       sketch.polygon('panels', placed, tone);
       edges.push(...ring(placed));
@@ -138,7 +140,8 @@ function number(sketch: Sketch, picture: Picture, field: Box): void {
     const text = String(panel.number);
     const places = placesOn(box);
     const openings = holes.map((hole) => openingCorners(panel, hole));
-    const faces = seenFaces(box);
+    const faces = seenFacesOf(panel, box);
+    const onFace = (point: Point) => faces.some(({ corners }) => inPolygon(corners, point));
     const good = places.find((point) => {
       const room = around(sketch, text, place(point));
       if (!sketch.taken.isFree(room)) return false;
@@ -151,7 +154,9 @@ function number(sketch: Sketch, picture: Picture, field: Box): void {
     });
     if (good !== undefined) write(text, place(good));
     else {
-      const shown = places.find((each) => seen(each) && !openings.some((o) => inPolygon(o, each)));
+      const shown = places.find(
+        (each) => seen(each) && onFace(each) && !openings.some((o) => inPolygon(o, each)),
+      );
       beside.push({ text, at: place(shown ?? places[0]!), isSeen: shown !== undefined });
     }
   });
@@ -229,7 +234,12 @@ function fittingsTable(unit: PlacedUnit, { titles, words }: FurnitureDrawingOpti
 export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOptions): Drawing[] {
   const { frame } = PAGE;
   const bottom = frame.y1 - 3 * TITLE_ROW_HEIGHT - 2;
-  const tables = [partsTable(unit, options), fittingsTable(unit, options)];
+  const outlines = outlineTable(unit, options);
+  const tables = [
+    partsTable(unit, options),
+    ...(outlines === null ? [] : [outlines]),
+    fittingsTable(unit, options),
+  ];
   const from = tables.map(() => 0);
   const sketches: Sketch[] = [];
   do {

@@ -62,6 +62,7 @@ export const drawingsDe: DrawingWords = {
       offcut: 'Reststück fürs Lager',
       trim: 'Besäumen',
       grain: 'Maserung, erstes Maß einer Größe',
+      byHand: 'nach dem Sägen von Hand ausschneiden',
     },
     care: (sign, narrow) =>
       `Schiebestock bei Schnitten unter 300 mm, auf den letzten 300 mm längerer und bei weniger als 150 mm am Anschlag (${sign}); Schiebeholz unter 50 mm. Haube, Spaltkeil und Absaugung an. Ihre Regeln und die Betriebsanleitung der Säge gehen vor.${narrow === 0 ? '' : ` Hier ${many(narrow, 'solcher Schnitt', 'solche Schnitte')}.`}`,
@@ -120,6 +121,14 @@ export const drawingsDe: DrawingWords = {
       columns: ['Nr.', 'Teil', 'Zuschnitt', 'Fertigmaß', 'Platte und Oberfläche'],
     },
     opening: (name, size) => `Ausschnitt „${name}“ ${size}`,
+    faces: { left: 'links', right: 'rechts', front: 'vorn', back: 'hinten', bottom: 'unten', top: 'oben' },
+    outlines: {
+      title: 'Umrisse an der Wand, auf dem gesägten Teil anzuzeichnen',
+      shortTitle: 'Umrisse',
+      columns: ['Nr.', 'Teil', 'Ecke', 'entlang Länge', 'entlang Breite'],
+      from: (panel, edge, otherEdge) => `${panel}: ab der Kante ${edge} und der Kante ${otherEdge}`,
+      scribing: (allowance, edge) => `${allowance} Zugabe zum Anreißen an der Wand, ${edge}`,
+    },
     fittings: { title: 'Beschläge', columns: ['Stück', 'Beschlag'] },
     wheelArch: 'Radkasten',
     walkway: (width) => `Gang ${width}`,

@@ -60,6 +60,7 @@ export const drawingsEn: DrawingWords = {
       offcut: 'offcut to keep',
       trim: 'trim',
       grain: 'grain, and first figure of a size',
+      byHand: 'cut by hand after sawing',
     },
     // Sources: push stick for cuts under 300 mm and the last 300 mm of longer ones: HSE Woodworking Information Sheet 16;
     // 150 mm between fence and blade: safety texts of saw manuals.
@@ -117,6 +118,14 @@ export const drawingsEn: DrawingWords = {
       columns: ['No', 'Panel', 'Cut size', 'Finished size', 'Board and finish'],
     },
     opening: (name, size) => `opening “${name}” ${size}`,
+    faces: { left: 'left', right: 'right', front: 'front', back: 'back', bottom: 'bottom', top: 'top' },
+    outlines: {
+      title: 'Outlines along the wall, to be marked out on the sawn panel',
+      shortTitle: 'Outlines',
+      columns: ['No', 'Panel', 'Corner', 'Along length', 'Along width'],
+      from: (panel, edge, otherEdge) => `${panel}: from its ${edge} edge and its ${otherEdge} edge`,
+      scribing: (allowance, edge) => `${allowance} left on along the ${edge} for scribing to the wall`,
+    },
     fittings: { title: 'Fittings', columns: ['How many', 'Fitting'] },
     wheelArch: 'wheel arch',
     walkway: (width) => `walkway ${width}`,
