@@ -17,7 +17,7 @@ function checkHeight(group: PlanGroup, stack: PlanStack, name: string, faults: F
 /** First way in which two sheets that lie in one stack differ, in words; null when they are cut alike. */
 function differenceOf(a: PlanSheet, b: PlanSheet): string | null {
   if (a.stock !== b.stock)
-    return `sheet ${a.number} is cut from "${a.stock}" and sheet ${b.number} from "${b.stock}"`;
+    return `sheet ${a.number} is of stock "${a.stock}", sheet ${b.number} of "${b.stock}"`;
   const cut = a.steps.findIndex((step, index) => JSON.stringify(step) !== JSON.stringify(b.steps[index]));
   if (cut >= 0) return `cut ${cut + 1} of sheet ${a.number} is not that of sheet ${b.number}`;
   if (a.steps.length !== b.steps.length) return `sheet ${b.number} has more cuts than sheet ${a.number}`;

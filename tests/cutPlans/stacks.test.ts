@@ -149,9 +149,7 @@ describe('wrong stacks', () => {
       group.stock.push({ ...group.stock[0]!, id: 'other' });
       group.sheets[1]!.stock = 'other';
     };
-    expect(messagesAfter(otherStock)[0]).toContain(
-      'sheet 1 is cut from "2500x1250" and sheet 2 from "other"',
-    );
+    expect(messagesAfter(otherStock)[0]).toContain('sheet 1 is of stock "2500x1250", sheet 2 of "other"');
   });
 
   it('are none in a plan that was written before there were stacks', () => {

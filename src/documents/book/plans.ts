@@ -1,8 +1,9 @@
 import { mmToUm, printMm } from '../../basics/lengths.ts';
 import { drawCutPlan } from '../../drawing/index.ts';
-import type { PlanGroup, PlanSheet } from '../../model/plan.ts';
+import { namesInStack, plansInStack, stackSizes } from '../../drawing/stackWords.ts';
+import type { PlanGroup, PlanPanel, PlanSheet } from '../../model/plan.ts';
 import { stepsInWords } from '../stepsInWords.ts';
-import type { DrawnPiece, Section, Tick } from './book.ts';
+import type { Block, DrawnPiece, Section, Tick } from './book.ts';
 import { type BookFacts, panelText, sizeText } from './subject.ts';
 
 /** A box to tick for every panel from a sheet, as often as the sheet is cut. */
@@ -28,6 +29,21 @@ function ticksOf(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Tick[] {
   );
 }
 
+/** How the sheets of a plan lie on each other, and what pieces are on the sheets of other plans in the stack. */
+function stackBlocks({ words, numberOf }: BookFacts, group: PlanGroup, sheet: PlanSheet): Block[] {
+  const stack = stackSizes(group, sheet);
+  if (stack === null) return [];
+  const says = words.plans;
+  const text = (panel: PlanPanel) => `${numberOf(panel.id)} ${panelText(panel)}`;
+  const names = namesInStack(group, sheet).flatMap(({ piece, here, others }) =>
+    others.map(({ panel, plans }) => says.otherName(piece, text(here), plans, text(panel))),
+  );
+  return [
+    { kind: 'paragraph', text: says.stacked(stack, plansInStack(group, sheet)), strong: true },
+    ...(names.length === 0 ? [] : [{ kind: 'list', items: names } as const]),
+  ];
+}
+
 function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Section {
   const { words, numberOf, plan, groupWords } = facts;
   const says = words.plans;
@@ -43,6 +59,7 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
     titles,
   });
   const ticks = ticksOf(facts, group, sheet);
+  const stack = stackSizes(group, sheet);
   const pieces = (drawings[0]?.pieces ?? []).flatMap(({ piece, box }): DrawnPiece[] => {
     const own = ticks.filter((tick) => tick.piece === piece);
     const panel = own[0]?.panel;
@@ -61,7 +78,8 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
         kind: 'paragraph',
         text: says.facts(stock.id, sizeText(stock.length, stock.width), printMm(mmToUm(group.saw.kerf))),
       },
-      { kind: 'heading', text: says.steps },
+      ...stackBlocks(facts, group, sheet),
+      { kind: 'heading', text: stack === null ? says.steps : says.stackSteps(stack) },
       { kind: 'steps', steps: stepsInWords(group, sheet, numberOf, words) },
       { kind: 'heading', text: says.pieces },
       { kind: 'ticks', items: ticks },

@@ -94,6 +94,11 @@ export const de: Words = {
     heading: 'Schnittpläne',
     plan: (number, of, group) => `Schnittplan ${number} von ${of}, ${group}`,
     alike: (copies) => (copies === 1 ? 'Eine Platte wird so gesägt.' : `${copies} Platten werden so gesägt.`),
+    stacked: (sheets, plans) =>
+      `${sheets} Platten zusammen sägen: aufeinanderlegen, alle Kanten bündig, gegen Verrutschen gesichert. Jeder Schritt geht durch den ganzen Stapel, und jedes Stück kommt aus jeder Platte darin einmal.${plans.length === 0 ? '' : ` Auch Platten von Schnittplan ${plans.join(', ')} liegen darin: die Stücke jeder Platte getrennt halten, bis sie bezeichnet sind.`}`,
+    stackSteps: (sheets) => `Schritte, jeder durch ${sheets} Platten`,
+    otherName: (piece, here, plans, there) =>
+      `${piece} ist hier ${here}; auf der Platte von Schnittplan ${plans.join(', ')} ist es ${there}.`,
     facts: (stock, size, kerf) =>
       `Platte: ${stock}, ${size}. Schnittfuge ${kerf}. Das erste Stück heißt wie in Schritt 1; „vorn“ (near) ist die lange Kante bei Ihnen, „links“ (left) die kurze Kante zu Ihrer Linken. Anschlagmaße gelten ab der linken oder vorderen Kante des Stücks.`,
     steps: 'Schritte',

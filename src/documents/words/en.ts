@@ -81,6 +81,11 @@ export const en: Words = {
     heading: 'Cut plans',
     plan: (number, of, group) => `Cut plan ${number} of ${of}, ${group}`,
     alike: (copies) => (copies === 1 ? 'One sheet is cut this way.' : `${copies} sheets are cut this way.`),
+    stacked: (sheets, plans) =>
+      `Cut ${sheets} sheets together: lay them on each other, all edges flush and held so that none can slip. Every step goes through the whole stack, and each piece comes out once from every sheet in it.${plans.length === 0 ? '' : ` Sheets of cut plan ${plans.join(', ')} lie in it too: keep the pieces of each sheet apart until they are marked.`}`,
+    stackSteps: (sheets) => `Steps, each through ${sheets} sheets`,
+    otherName: (piece, here, plans, there) =>
+      `${piece} is ${here} here; on the sheet of cut plan ${plans.join(', ')} it is ${there}.`,
     facts: (stock, size, kerf) =>
       `Sheet: ${stock}, ${size}. Kerf ${kerf}. The piece you begin with is called as in step 1; “near” is the long edge next to you, “left” the short edge at your left. Fence figures are from the left or near edge of the piece.`,
     steps: 'Steps',

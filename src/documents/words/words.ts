@@ -75,6 +75,10 @@ export interface Words {
     readonly heading: string;
     readonly plan: (number: number, of: number, group: string) => string;
     readonly alike: (copies: number) => string;
+    /** How sheets in stacks are sawn: `3` or `2 × 3 + 2` sheets, and the other cut plans whose sheets lie in them. */
+    readonly stacked: (sheets: string, plans: readonly number[]) => string;
+    readonly stackSteps: (sheets: string) => string;
+    readonly otherName: (piece: string, here: string, plans: readonly number[], there: string) => string;
     readonly facts: (stock: string, size: string, kerf: string) => string;
     readonly steps: string;
     readonly pieces: string;
