@@ -24,13 +24,18 @@ type Labelled<Is extends LabelledPiece['is']> = Extract<LabelledPiece, { is: Is 
 function line(
   text: string,
   most: number,
-  look: { readonly weight?: 'bold'; readonly need?: 'optional' } = {},
+  look: { readonly weight?: 'bold'; readonly need?: StickerLine['need'] } = {},
 ): StickerLine {
   return { text, most, weight: look.weight ?? 'regular', need: look.need ?? 'always' };
 }
 
 function sizeText(lengthMm: number, widthMm: number): string {
   return printSize(mmToUm(lengthMm), mmToUm(widthMm), 'mm');
+}
+
+/** With the thickness of the board. */
+function solidText(lengthMm: number, widthMm: number, thicknessMm: number): string {
+  return `${sizeText(lengthMm, widthMm)}\u00a0×\u00a0${listThickness(thicknessMm)}`;
 }
 
 /** The four edges with their edging, in the order in which they are told. */
@@ -75,7 +80,7 @@ function panelPicture(
 function panelSticker(
   piece: Labelled<'panel'>,
   furnished: Panel | undefined,
-  { plan, title, words }: StickerSubject,
+  { plan, job, title, words }: StickerSubject,
 ): PanelSticker {
   const { number, panel } = piece.panel;
   const { board, finish, thickness } = piece.group;
@@ -90,6 +95,7 @@ function panelSticker(
     const names = edges.filter((edge) => edge.edging === index).map((edge) => edge.name);
     return line(`${names.join(' ')}: ${title(edging)}`, 2);
   });
+  const order = panel.order === '' ? job : panel.order;
   const which = panel.count > 1 ? words.piece(piece.piece, panel.count) : '';
   const material = [title(board), title(finish)].filter((word) => word !== '').join(', ');
   return {
@@ -97,10 +103,13 @@ function panelSticker(
     mark: String(number),
     heading: panel.name,
     lines: [
-      line([panel.unit, which].filter((word) => word !== '').join(' · '), 2),
-      line(plan.job, 2),
-      line(words.finished(sizeText(panel.finishedLength, panel.finishedWidth)), 2, { weight: 'bold' }),
-      line(words.cut(`${sizeText(panel.length, panel.width)} × ${listThickness(thickness)}`), 2),
+      line([panel.unit, which, order].filter((word) => word !== '').join(' · '), 2),
+      line(plan.job === order ? '' : plan.job, 2, { need: 'optional' }),
+      line(words.finished(sizeText(panel.finishedLength, panel.finishedWidth)), 2, {
+        weight: 'bold',
+        need: 'whole',
+      }),
+      line(words.cut(solidText(panel.length, panel.width, thickness)), 2, { need: 'whole' }),
       line(material, 2, { need: 'optional' }),
       ...(edgings.length === 0 ? [line(words.noEdging, 1)] : edgingLines),
       line(words.next(stepsAfterSawing(panel, furnished)), 2, { weight: 'bold' }),
@@ -114,19 +123,17 @@ function offcutSticker(
   { group, sheet, copy, ending, code }: Labelled<'offcut'>,
   subject: StickerSubject,
 ): PanelSticker {
-  const { plan, title, words } = subject;
+  const { job, title, words } = subject;
   const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
   const [lengthUm, widthUm] = [mmToUm(ending.length), mmToUm(ending.width)];
   const along = grain === 'length' ? words.grain(printMmShort(lengthUm)) : words.grain(printMmShort(widthUm));
-  const from = words.from(plan.job, sheet.number);
+  const from = words.from(job, sheet.number);
   return {
     code,
     mark: words.offcut,
     heading: `${group.id} ${sheet.number} ${ending.piece}`,
     lines: [
-      line(words.size(`${sizeText(ending.length, ending.width)} × ${listThickness(group.thickness)}`), 2, {
-        weight: 'bold',
-      }),
+      line(solidText(ending.length, ending.width, group.thickness), 2, { weight: 'bold', need: 'whole' }),
       line(title(group.board), 2),
       line(title(group.finish), 2),
       line(grain === 'none' ? words.noGrain : along, 2),

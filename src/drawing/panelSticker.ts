@@ -21,8 +21,8 @@ export interface StickerLine {
   readonly weight: Weight;
   /** How many lines it may take before it is shortened. */
   readonly most: number;
-  /** `optional`: only where there is room for it. */
-  readonly need: 'always' | 'optional';
+  /** `whole`: never on fewer lines than it takes within `most`; `optional`: only where there is room for it. */
+  readonly need: 'whole' | 'always' | 'optional';
 }
 
 /** The small drawing: the piece with its length level, edge `length1` below and `width1` on the left. */

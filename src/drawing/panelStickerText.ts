@@ -33,7 +33,10 @@ export interface StickerText {
   readonly bodyWidthMm: number;
 }
 
-/** How far a text is bent to fit: lines as wanted, each shortened to what it may take, or each to one line. */
+/**
+ * How far a text is bent to fit: nothing shortened; each line to what it may take; each but those that must stay whole to
+ * one.
+ */
 interface Attempt {
   readonly sizeMm: number;
   readonly optional: 'kept' | 'left out';
@@ -53,21 +56,42 @@ export function blockHeight(lines: number, sizeMm: number): number {
   return lines === 0 ? 0 : sizeMm * (TEXT_RISE + TEXT_FALL + LINE_PITCH * (lines - 1));
 }
 
+interface Font {
+  readonly sizeMm: number;
+  readonly weight: Weight;
+}
+
+/** As `wrap`, but a word that is wider than a line is broken after hyphens where it has some. */
+function wrapAtHyphens(text: string, widthMm: number, font: Font, measure: TextMeasurer): string[] {
+  const { sizeMm, weight } = font;
+  const words = text.split(' ').map((word) => {
+    if (measure(word, sizeMm, weight) <= widthMm) return word;
+    const parts: string[] = [];
+    for (const part of word.split(/(?<=-)/u)) {
+      const longer = (parts.at(-1) ?? '') + part;
+      if (parts.length > 0 && measure(longer, sizeMm, weight) <= widthMm) parts[parts.length - 1] = longer;
+      else parts.push(...wrap(part, widthMm, sizeMm, weight, measure));
+    }
+    // Two neighbours never fit a line together, so that the space between them is always a line's end.
+    return parts.join(' ');
+  });
+  return wrap(words.join(' '), widthMm, sizeMm, weight, measure);
+}
+
 /** Lines of a text, at most `most` of them; null when it takes more and may not be shortened. */
 function linesOf(
   text: string,
   widthMm: number,
-  font: { readonly sizeMm: number; readonly weight: Weight },
+  font: Font,
   most: number,
   lines: Attempt['lines'],
   measure: TextMeasurer,
 ): string[] | null {
-  const all = wrap(plainText(text), widthMm, font.sizeMm, font.weight, measure);
-  const limit = lines === 'one each' ? 1 : most;
-  if (all.length <= limit) return all;
+  const all = wrapAtHyphens(plainText(text), widthMm, font, measure);
+  if (all.length <= most) return all;
   if (lines === 'whole') return null;
-  const last = all.slice(limit - 1).join(' ');
-  return [...all.slice(0, limit - 1), shorten(last, widthMm, font.sizeMm, font.weight, measure)];
+  const last = all.slice(most - 1).join(' ');
+  return [...all.slice(0, most - 1), shorten(last, widthMm, font.sizeMm, font.weight, measure)];
 }
 
 function headOf(
@@ -122,6 +146,14 @@ export function textInFull(sticker: PanelSticker, widthMm: number, measure: Text
   return setText(sticker, widths, attempt, () => Number.POSITIVE_INFINITY, measure)!;
 }
 
+/** How many lines a text of the label may take. */
+function mostLines({ lines }: Attempt): (line: StickerLine | 'heading') => number {
+  return (line) => {
+    if (line === 'heading') return lines === 'one each' ? 2 : 3;
+    return lines === 'one each' && line.need !== 'whole' ? 1 : line.most;
+  };
+}
+
 /**
  * The ways to set a label's text in given widths, the most legible first: smaller letters, then without what is
  * optional, then shortened. A heading takes three lines at most.
@@ -131,26 +163,25 @@ export function* textsToTry(
   widths: readonly { readonly headMm: number; readonly bodyMm: number }[],
   measure: TextMeasurer,
 ): Generator<StickerText> {
-  const mostOf = (line: StickerLine | 'heading') => (line === 'heading' ? 3 : line.most);
   for (const attempt of ATTEMPTS) {
     for (const width of widths) {
-      const text = setText(sticker, width, attempt, mostOf, measure);
+      const text = setText(sticker, width, attempt, mostLines(attempt), measure);
       if (text !== null) yield text;
     }
   }
 }
 
-/** Parts of a code in lines, broken after its strokes where that fits into `most` lines, else anywhere. */
+/** A code in lines: broken after its strokes, parts that are too long after a hyphen; or wherever a line is full. */
 function codeLines(code: string, widthMm: number, sizeMm: number, measure: TextMeasurer): string[][] {
-  const width = (text: string) => measure(text, sizeMm, 'regular');
-  const anywhere = wrap(code, widthMm, sizeMm, 'regular', measure);
-  const lines: string[] = [];
+  const font = { sizeMm, weight: 'regular' } as const;
+  const byPart: string[] = [];
   for (const part of code.split(/(?<=\/)/u)) {
-    const longer = (lines.at(-1) ?? '') + part;
-    if (lines.length > 0 && width(longer) <= widthMm) lines[lines.length - 1] = longer;
-    else lines.push(...wrap(part, widthMm, sizeMm, 'regular', measure));
+    const longer = (byPart.at(-1) ?? '') + part;
+    if (byPart.length > 0 && measure(longer, sizeMm, 'regular') <= widthMm)
+      byPart[byPart.length - 1] = longer;
+    else byPart.push(...wrapAtHyphens(part, widthMm, font, measure));
   }
-  return [lines, anywhere];
+  return [byPart, wrap(code, widthMm, sizeMm, 'regular', measure)];
 }
 
 /** The text of a code as lines that fit a room, in the largest letters. Throws when the room holds none. */

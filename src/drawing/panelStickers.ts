@@ -44,7 +44,7 @@ function arrange(
   heightMm: number,
   measure: TextMeasurer,
 ): Arrangement {
-  const pictureWidth = Math.min(40, Math.max(LEAST_PICTURE_MM.wide, 0.38 * widthMm));
+  const pictureWidth = Math.min(40, Math.max(LEAST_PICTURE_MM.wide, 0.34 * widthMm));
   const widths = [widthMm - pictureWidth - GAP_MM, widthMm].map((bodyMm) => ({ headMm: widthMm, bodyMm }));
   let best: Arrangement | null = null;
   for (const text of textsToTry(sticker, widths, measure)) {

@@ -14,7 +14,6 @@ export interface StickerWords {
   readonly noEdging: string;
   readonly next: (steps: readonly WorkStep[]) => string;
   readonly offcut: string;
-  readonly size: (size: string) => string;
   readonly grain: (size: string) => string;
   readonly noGrain: string;
   readonly from: (job: string, plan: number) => string;

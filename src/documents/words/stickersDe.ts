@@ -5,7 +5,7 @@ const steps = {
   edge: 'Kante',
   drill: 'bohren',
   cutOut: 'ausschneiden',
-  assemble: 'zusammenbauen',
+  assemble: 'montieren',
 } as const;
 
 /** The words of the labels in German. */
@@ -13,13 +13,12 @@ export const stickersDe: StickerWords = {
   title: (job) => `Etiketten: ${job}`,
   page: (job, page, pages) => `Etiketten zu ${job}, Seite ${page} von ${pages}`,
   finished: (size) => `fertig ${size}`,
-  cut: (size) => `Zuschnitt ${size}`,
+  cut: (size) => `gesägt ${size}`,
   piece: (piece, of) => `Stück ${piece} von ${of}`,
   edges: { length1: 'L1', length2: 'L2', width1: 'B1', width2: 'B2' },
   noEdging: 'ohne Kante',
   next: (todo) => `weiter: ${todo.map((step) => steps[step]).join(' → ')}`,
   offcut: 'REST',
-  size: (size) => `Maß ${size}`,
   grain: (size) => `Maserung längs ${size}`,
   noGrain: 'ohne Maserung',
   from: (job, plan) => `aus ${job}, Schnittplan ${plan}`,

@@ -19,7 +19,6 @@ export const stickersEn: StickerWords = {
   noEdging: 'no edging',
   next: (todo) => `next: ${todo.map((step) => steps[step]).join(' → ')}`,
   offcut: 'OFFCUT',
-  size: (size) => `size ${size}`,
   grain: (size) => `grain along ${size}`,
   noGrain: 'no grain',
   from: (job, plan) => `from ${job}, cut plan ${plan}`,
