@@ -1,5 +1,6 @@
 import type { Extent, Um } from '../model/geometry.ts';
 import type { Vehicle } from '../model/library.ts';
+import { type Corner, type Polygon, rectangle, sharedPolygons } from './polygons.ts';
 
 /** Inner width of a vehicle at a height, straight between the given heights, as at the nearest one beyond them. */
 export function widthAtUm(vehicle: Vehicle, heightUm: Um): Um {
@@ -32,4 +33,14 @@ export function freeAcrossUm(vehicle: Vehicle, fromUm: Um, toUm: Um): Extent {
   const leastUm = leastWidthUm(vehicle, fromUm, toUm);
   const leftUm = Math.ceil((floorUm - leastUm) / 2);
   return [leftUm, floorUm - leftUm];
+}
+
+/** What lies within the body of a rectangle across the vehicle, as [y, height]; null where nothing or several pieces do. */
+export function withinSection(vehicle: Vehicle, y: Extent, z: Extent): Polygon | null {
+  const bends = vehicle.widthAtHeight.map((point) => point.heightUm);
+  const heights = [z[0], ...bends.filter((height) => height > z[0] && height < z[1]), z[1]];
+  const wall = (end: 0 | 1): Corner[] =>
+    heights.map((height) => [freeAcrossUm(vehicle, height, height)[end], height]);
+  const pieces = sharedPolygons(rectangle(y, z), [...wall(1), ...wall(0).reverse()]);
+  return pieces.length === 1 ? pieces[0]! : null;
 }

@@ -3,6 +3,7 @@ import type { PlanGroup, PlanPanel, PlanSheet } from '../model/plan.ts';
 import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
 import { type Box, type Drawing, inset, type TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
+import { drawHandWork } from './handWork.ts';
 import { drawLegend, legendHeight } from './legend.ts';
 import { printLength, printNamedLength, printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
@@ -40,6 +41,12 @@ export interface DrawingOptions {
   readonly units?: Units;
   /** Words for the ids of boards, finishes and edgings; an id without one is printed as it is. */
   readonly titles?: ReadonlyMap<string, string>;
+  /** Numbers of panels in the cutting list, by their ids; drawn with their names, and in place of marks. */
+  readonly numbers?: ReadonlyMap<string, number>;
+  /** `left out`: no table of the cuts; the room for it comes back as `free`. */
+  readonly steps?: 'drawn' | 'left out';
+  /** The drawing is reduced at least so much. */
+  readonly leastReduction?: number;
 }
 
 /** Widths in mm of a table's column: the least that can be read, and what most rows take on one line. */
@@ -59,6 +66,7 @@ interface Sheet {
   readonly field: Box;
   readonly units: Units;
   readonly words: DrawingWords;
+  readonly numbers: ReadonlyMap<string, number>;
   readonly marks: Map<string, string>;
 }
 
@@ -71,12 +79,14 @@ function runWords(panel: PlanPanel, group: PlanGroup, words: DrawingWords): stri
 }
 
 function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
+  const number = sheet.numbers.get(panel.id);
+  const name = plainText(panel.name);
   return {
-    name: plainText(panel.name),
+    name: number === undefined ? name : `${number} ${name}`,
     unit: unitOf(panel, sheet.group),
     size: panelSize(panel, sheet.units),
     run: runWords(panel, sheet.group, sheet.words),
-    mark: sheet.marks.get(panel.id) ?? markAt(sheet.marks.size),
+    mark: sheet.marks.get(panel.id) ?? (number === undefined ? markAt(sheet.marks.size) : String(number)),
   };
 }
 
@@ -215,19 +225,20 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
     x1: page.frame.x1 - ROOM.right,
     y1: Math.min(blockTop, legendTop) - ROOM.bottom,
   };
-  const view = viewOfSheet(sawn.raw, available);
+  const view = viewOfSheet(sawn.raw, available, options.leastReduction);
   const field = {
     x0: page.frame.x0 + 0.6,
     y0: page.frame.y0 + 0.6,
     x1: view.box.x1 + ROOM.right - 0.3,
     y1: view.box.y1 + ROOM.bottom - 0.2,
   };
-  const sheet: Sheet = { group, plan, sawn, view, field, units, words, marks: new Map() };
+  const sheet: Sheet = { group, plan, sawn, view, field, units, words, numbers: options.numbers ?? new Map(), marks: new Map() };
   drawGround(first, sawn.ends, view);
   for (const trim of sawn.trims) hatch(first, 'trim', view.place(trim), 0.7);
   drawCuts(first, sawn.cuts, view);
   drawSheetOutline(first, view);
   drawAllEdging(first, sheet, edgings);
+  drawHandWork(first, sawn.ends, view);
   drawSurroundings(first, sawn, view, units, words.cutPlan);
   const unnumbered = drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
   drawPanels(first, sheet);
@@ -255,7 +266,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       words.page,
     ),
     stackNamesTable(first, group, plan, words.cutPlan, words.page),
-    stepTable(first, { sawn, view, group, units, words: words.cutPlan, stack, markOf }, words.page),
+    ...(options.steps === 'left out' ? [] : [stepTable(first, { sawn, view, group, units, words: words.cutPlan, stack, markOf }, words.page)]),
   ];
   let space: TableSpace = tableSpace(regionsOnFirstPage(page, field, blockTop, legendTop));
   let sketch = first;

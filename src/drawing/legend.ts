@@ -1,6 +1,7 @@
 import type { PlanGroup } from '../model/plan.ts';
 import type { Box } from './drawing.ts';
 import type { CutPlanWords } from './drawingWords.ts';
+import { BY_HAND } from './handWork.ts';
 import { LINE_PITCH, NARROW, SMALL, shorten, wrap } from './lettering.ts';
 import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
 import { EDGING_DASHES, hatch, OFFCUT_STROKE } from './pieces.ts';
@@ -69,7 +70,18 @@ function items(legend: LegendOf): Item[] {
       },
     });
   }
-  if (has('offcut')) {
+  const opened = legend.sawn.ends.flatMap((end) => end.panel?.byHand ?? []);
+  if (opened.length > 0) {
+    list.push({
+      words: says.byHand,
+      draw: (sketch, box) => {
+        const y = (box.y0 + box.y1) / 2;
+        sketch.line('tables', box.x0, y, box.x1, y, BY_HAND);
+      },
+    });
+  }
+  const keepsOpening = opened.some(({ openings }) => openings.some(({ kept }) => kept !== undefined));
+  if (has('offcut') || keepsOpening) {
     list.push({
       words: says.offcut,
       draw: (sketch, box) => sketch.rect('tables', box, { stroke: OFFCUT_STROKE }),

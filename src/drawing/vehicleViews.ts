@@ -1,4 +1,5 @@
-import { freeAcrossUm, widthAtUm } from '../basics/vehicleSection.ts';
+import { polygonBounds } from '../basics/polygons.ts';
+import { freeAcrossUm, widthAtUm, withinSection } from '../basics/vehicleSection.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
@@ -321,12 +322,23 @@ function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: 
   if (tallest > 0) upright(sketch, [0, tallest], view, 1, room.sizes);
 }
 
+/** The outside of a unit; where it follows the wall, what of it lies within the section. */
+function outsideBody(unit: PlacedUnit, vehicle: Vehicle): Body {
+  const box = unit.placeOutside;
+  const whole: Body = { box, holes: [], solids: [box] };
+  if (!unit.panels.some((panel) => panel.scribed !== undefined)) return whole;
+  const inside = withinSection(vehicle, box.y, box.z);
+  if (inside === null) return whole;
+  const corners = inside.map(([y, z]) => ({ x: box.x[0], y, z }));
+  const { u: y, v: z } = polygonBounds(inside);
+  const around = { ...box, y, z };
+  return { box: around, holes: [], solids: [around], outline: { corners, through: 'x' } };
+}
+
 /** The body's cross-section with the outsides of the units, looking to the cab. */
 function drawSection(sketch: Sketch, room: Room, view: Placed): void {
   const { vehicle } = room;
-  const bodies = room.units.map(({ unit }): Body => {
-    return { box: unit.placeOutside, holes: [], solids: [unit.placeOutside] };
-  });
+  const bodies = room.units.map(({ unit }) => outsideBody(unit, vehicle));
   drawBodies(sketch, bodies, TO_CAB, view, 'visible lines only');
   const heights = [0, ...vehicle.widthAtHeight.map((point) => point.heightUm), vehicle.insideHeightUm];
   const sorted = [...new Set(heights)].filter((at) => at <= vehicle.insideHeightUm).sort((a, b) => a - b);
