@@ -232,7 +232,17 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
     x1: view.box.x1 + ROOM.right - 0.3,
     y1: view.box.y1 + ROOM.bottom - 0.2,
   };
-  const sheet: Sheet = { group, plan, sawn, view, field, units, words, numbers: options.numbers ?? new Map(), marks: new Map() };
+  const sheet: Sheet = {
+    group,
+    plan,
+    sawn,
+    view,
+    field,
+    units,
+    words,
+    numbers: options.numbers ?? new Map(),
+    marks: new Map(),
+  };
   drawGround(first, sawn.ends, view);
   for (const trim of sawn.trims) hatch(first, 'trim', view.place(trim), 0.7);
   drawCuts(first, sawn.cuts, view);
@@ -266,7 +276,9 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       words.page,
     ),
     stackNamesTable(first, group, plan, words.cutPlan, words.page),
-    ...(options.steps === 'left out' ? [] : [stepTable(first, { sawn, view, group, units, words: words.cutPlan, stack, markOf }, words.page)]),
+    ...(options.steps === 'left out'
+      ? []
+      : [stepTable(first, { sawn, view, group, units, words: words.cutPlan, stack, markOf }, words.page)]),
   ];
   let space: TableSpace = tableSpace(regionsOnFirstPage(page, field, blockTop, legendTop));
   let sketch = first;
@@ -285,6 +297,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       space = tableSpace(regionsOnLaterPage(page, blockTop, legendTop));
     }
   }
+  const free = freeIn(space);
   return sketches.map((one, index) => {
     drawTitleBlock(
       one,
@@ -318,8 +331,16 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       ...(index === 0
         ? { pieces: sawn.ends.map(({ piece }) => ({ piece: piece.name, box: view.place(piece.rect) })) }
         : {}),
+      reduction: view.reduction,
+      ...(options.steps === 'left out' && index === sketches.length - 1 ? { free } : {}),
     };
   });
+}
+
+/** What tables have left of their space. */
+function freeIn({ regions, region, y }: TableSpace): Box[] {
+  const current = regions[region];
+  return current === undefined ? [] : [{ ...current, y0: y }, ...regions.slice(region + 1)];
 }
 
 function describe({ sawn, plan, units, words }: Sheet, page: number, pages: number): string {

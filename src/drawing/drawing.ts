@@ -11,6 +11,12 @@ export interface Drawing {
   readonly shapes: readonly Shape[];
   /** Where pieces of the plan lie on the page, by their name, for pages that answer to a tap. */
   readonly pieces?: readonly { readonly piece: string; readonly box: Box }[];
+  /** How many mm of the sheet one mm of the page stands for, where it is to scale. */
+  readonly reduction?: number;
+  /** Room on the page for what a document lays beside the drawing, in the order of reading. */
+  readonly free?: readonly Box[];
+  /** The part of the page that a screen shows, where the rest is room left free. */
+  readonly picture?: Box;
 }
 
 export type Layer =

@@ -28,13 +28,15 @@ export interface SheetView {
 
 /**
  * Puts a sheet at the top left of a field, in the larger of its two positions and in the largest scale that leaves
- * it inside. `field` in page mm. Throws when the sheet is larger than a kilometre.
+ * it inside, or in `leastReduction` where that is smaller. `field` in page mm. Throws when the sheet is larger than a kilometre.
  */
-export function viewOfSheet(raw: SheetRect, field: Box): SheetView {
+export function viewOfSheet(raw: SheetRect, field: Box, leastReduction = 0): SheetView {
   const fieldWidth = field.x1 - field.x0;
   const fieldHeight = field.y1 - field.y0;
   const fits = (lengthMm: number, widthMm: number) =>
-    REDUCTIONS.find((by) => lengthMm / by <= fieldWidth && widthMm / by <= fieldHeight);
+    REDUCTIONS.find(
+      (by) => by >= leastReduction && lengthMm / by <= fieldWidth && widthMm / by <= fieldHeight,
+    );
   const lengthMm = raw.x1 / 1000;
   const widthMm = raw.y1 / 1000;
   const straight = fits(lengthMm, widthMm);
