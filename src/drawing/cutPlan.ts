@@ -27,7 +27,7 @@ import { drawSpareLabel } from './spareLabels.ts';
 import { stackNamesTable, stackSizes, togetherWords } from './stackWords.ts';
 import { panelSize, stepTable, unitOf, unnumberedTable } from './stepTable.ts';
 import { drawStripNames, drawSurroundings } from './surroundings.ts';
-import { columnsOf, flowTable, type TableSpace, tableSpace } from './tables.ts';
+import { columnsOf, flowTable, freeIn, type TableSpace, tableSpace } from './tables.ts';
 import { cutPlanTitle } from './titleFields.ts';
 
 export interface DrawingOptions {
@@ -335,12 +335,6 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       ...(options.steps === 'left out' && index === sketches.length - 1 ? { free } : {}),
     };
   });
-}
-
-/** What tables have left of their space. */
-function freeIn({ regions, region, y }: TableSpace): Box[] {
-  const current = regions[region];
-  return current === undefined ? [] : [{ ...current, y0: y }, ...regions.slice(region + 1)];
 }
 
 function describe({ sawn, plan, units, words }: Sheet, page: number, pages: number): string {

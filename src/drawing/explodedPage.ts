@@ -8,7 +8,7 @@ import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
 import { seenFacesOf } from './shapedPrism.ts';
 import { findRoomOnGrid, Sketch } from './sketch.ts';
-import { columnsOf, flowTable, type Table, tableSpace } from './tables.ts';
+import { columnsOf, flowTable, freeIn, type Table, tableSpace } from './tables.ts';
 import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
 
 const PAGE = pageOf('A4');
@@ -235,11 +235,14 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
   const { frame } = PAGE;
   const bottom = frame.y1 - 3 * TITLE_ROW_HEIGHT - 2;
   const outlines = outlineTable(unit, options);
+  const drawn = options.tables !== 'left out';
   const tables = [
-    partsTable(unit, options),
+    ...(drawn ? [partsTable(unit, options)] : []),
     ...(outlines === null ? [] : [outlines]),
-    fittingsTable(unit, options),
+    ...(drawn ? [fittingsTable(unit, options)] : []),
   ];
+  const free: Box[] = [];
+  const pictureOnly = { x0: frame.x0, y0: frame.y0, x1: frame.x1 - TABLE_WIDTH_MM - 2, y1: bottom };
   const from = tables.map(() => 0);
   const sketches: Sketch[] = [];
   do {
@@ -255,6 +258,7 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
     tables.forEach((table, index) => {
       if (from[index]! < table.rows.length) from[index] = flowTable(sketch, table, from[index]!, space);
     });
+    free.splice(0, free.length, ...freeIn(space));
   } while (tables.some((table, index) => from[index]! < table.rows.length));
   return sketches.map((sketch, index) => {
     drawTitleBlock(sketch, PAGE, titleOf(unit, options, index + 2, sketches.length + 1));
@@ -264,6 +268,8 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
       title: options.words.furniture.panelsTitle(options.job, unit.name),
       description: options.words.furniture.panelsDescription(unit.name, unit.panels.length),
       shapes: sketch.shapes,
+      ...(drawn || index < sketches.length - 1 ? {} : { free }),
+      ...(drawn || outlines !== null ? {} : { picture: pictureOnly }),
     };
   });
 }

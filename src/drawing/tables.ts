@@ -162,3 +162,9 @@ function nextRegion(space: TableSpace): void {
   space.region++;
   space.y = space.regions[space.region]?.y0 ?? 0;
 }
+
+/** What tables have left of their space. */
+export function freeIn({ regions, region, y }: TableSpace): Box[] {
+  const current = regions[region];
+  return current === undefined ? [] : [{ ...current, y0: y }, ...regions.slice(region + 1)];
+}

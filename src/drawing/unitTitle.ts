@@ -15,6 +15,8 @@ export interface FurnitureDrawingOptions {
   readonly owner?: string;
   /** Words for ids of boards, finishes, fittings and units; an id without words stands for itself. */
   readonly titles: ReadonlyMap<string, string>;
+  /** `left out`: no tables of panels and fittings beside the unit drawn apart; the room for them comes back as `free`. */
+  readonly tables?: 'drawn' | 'left out';
 }
 
 /** Outside width × depth × height of a unit. */
