@@ -66,6 +66,33 @@ function totals({ plan, summaries, words, groupWords }: BookFacts): Block {
   };
 }
 
+/** What a sawyer wants to know beforehand, a line per stock group. */
+function sawing({ plan, summaries, words: { title }, groupWords }: BookFacts): Block {
+  const rows: Row[] = summaries.map((summary, index) => {
+    const { sawings, heaviest } = summary;
+    return {
+      cells: [
+        groupWords(plan.groups[index]!),
+        String(summary.differentSheets),
+        String(sawings.count),
+        String(sawings.cuts),
+        title.metres(sawings.sawnMetres.toFixed(1)),
+        String(sawings.fenceSettings),
+        String(summary.turns),
+        heaviest.massKg === null
+          ? title.squareMetres(heaviest.areaM2.toFixed(2))
+          : title.kilograms(heaviest.massKg.toFixed(1)),
+      ],
+    };
+  });
+  return {
+    kind: 'table',
+    caption: title.sawing,
+    columns: columnsOf(title.sawingColumns, [5, -2, -2, -1.6, -1.8, -2, -1.8, -2.4]),
+    rows,
+  };
+}
+
 /** What was ordered, in which boards, and what it comes to. */
 export function titleChapter(facts: BookFacts): Section {
   const { words } = facts;
@@ -74,7 +101,12 @@ export function titleChapter(facts: BookFacts): Section {
     heading: words.title.heading,
     level: 2,
     startsPage: false,
-    blocks: [{ kind: 'paragraph', text: words.workshopLine }, ...aboutOrder(facts), totals(facts)],
+    blocks: [
+      { kind: 'paragraph', text: words.workshopLine },
+      ...aboutOrder(facts),
+      totals(facts),
+      sawing(facts),
+    ],
   };
 }
 

@@ -48,6 +48,11 @@ export interface Words {
     readonly raw: string;
     readonly totals: string;
     readonly totalsColumns: readonly string[];
+    /** Work at the saw, with equal sheets on each other. */
+    readonly sawing: string;
+    readonly sawingColumns: readonly string[];
+    readonly squareMetres: (area: string) => string;
+    readonly kilograms: (mass: string) => string;
     readonly all: string;
     readonly metres: (metres: string) => string;
   };
