@@ -34,7 +34,13 @@ export function lengthsAlong(units: readonly PlacedUnit[]): Extent[] {
   return chain;
 }
 
-/** The narrowest way between units of the two sides that leave one: where it is along the vehicle, and its extent across. */
+/** Nobody goes through less, so that it is a gap and no way. Common practice, no source. */
+const LEAST_WAY_UM = 300_000;
+
+/**
+ * The narrowest way between units of the two sides that leave one, with nothing standing in it: where it is along the
+ * vehicle, and its extent across.
+ */
 export function walkway(
   left: readonly PlacedUnit[],
   right: readonly PlacedUnit[],
@@ -45,11 +51,16 @@ export function walkway(
       const from = Math.max(one.placeOutside.x[0], other.placeOutside.x[0]);
       const to = Math.min(one.placeOutside.x[1], other.placeOutside.x[1]);
       const across: Extent = [one.placeOutside.y[1], other.placeOutside.y[0]];
-      if (one === other || from >= to || across[0] >= across[1]) continue;
-      if (narrowest === null || across[1] - across[0] < narrowest.across[1] - narrowest.across[0]) {
-        narrowest = { atUm: (from + to) / 2, across };
-      }
+      const wideUm = across[1] - across[0];
+      if (one === other || from >= to || wideUm < LEAST_WAY_UM) continue;
+      if (narrowest !== null && wideUm >= narrowest.across[1] - narrowest.across[0]) continue;
+      const way = { atUm: (from + to) / 2, across };
+      if (![...left, ...right].some((unit) => standsIn(unit, way))) narrowest = way;
     }
   }
   return narrowest;
+}
+
+function standsIn({ placeOutside: { x, y } }: PlacedUnit, way: { atUm: Um; across: Extent }): boolean {
+  return x[0] < way.atUm && way.atUm < x[1] && y[0] < way.across[1] && way.across[0] < y[1];
 }

@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../src/model/finding.ts';
+import type { Order } from '../../src/model/order.ts';
+import { readOrder } from '../../src/order/index.ts';
+import { demoFiles, demoLibrary, demoRoot, formula, furnish, messages, must } from '../helpers/demoVan.ts';
+
+const library = demoLibrary();
+
+type Choices = Readonly<Record<string, string | number>>;
+
+function orderOf(name: string): Order {
+  const path = `${demoRoot}/orders/${name}.yaml`;
+  return must(readOrder(demoFiles().get(path)!, path, library));
+}
+
+/** A demonstration order without its changes, in one of the vans, with these choices and no others. */
+function chosen(name: string, vehicle: string, choices: Choices) {
+  const order = orderOf(name);
+  const values = new Map(Object.entries(choices).map(([choice, value]) => [choice, formula(value)]));
+  return furnish({ ...order, vehicle, choices: values, changes: [] }, library);
+}
+
+function errors(findings: readonly Finding[]): string[] {
+  return messages(findings.filter(({ severity }) => severity === 'error'));
+}
+
+function names(name: string, vehicle: string, choices: Choices): string[] {
+  const { findings, furniture } = chosen(name, vehicle, choices);
+  expect(errors(findings)).toEqual([]);
+  return furniture!.units.map((unit) => unit.name);
+}
+
+describe.each(['two-singles-long', 'two-singles-short', 'weekend-dog-long', 'weekend-dog-short'])(
+  'the order %s',
+  (name) => {
+    it('has neither errors nor warnings', () => {
+      const { findings } = furnish(orderOf(name), library);
+      expect(messages(findings.filter(({ severity }) => severity !== 'caution'))).toEqual([]);
+    });
+  },
+);
+
+describe('beds along the walls', () => {
+  const beds = (vehicle: string, choices: Choices) => chosen('two-singles-long', vehicle, choices);
+
+  it.each<[string, Choices, string]>([
+    ['a passage of 400 mm', { bed_width: 680 }, 'the passage between the beds would be narrower than 450 mm'],
+    ['a fridge beside long beds', { bed_length: 1900 }, 'the beds leave no room for a fridge'],
+    ['beds right under the lockers', { bed_height: 740 }, 'less than 500 mm above the mattresses'],
+    [
+      'a wide sink in a short cupboard',
+      { bed_length: 1890, fridge: 'none', sink: 'large' },
+      'the sink is too wide',
+    ],
+    [
+      'three persons in two beds',
+      { persons: 3, cab_seats: 3 },
+      'there are fewer sleeping places than persons',
+    ],
+    [
+      'three persons on two seats',
+      { persons: 3, between: 'bridge' },
+      'there are fewer seats with belts than persons',
+    ],
+  ])('refuse %s in the short van', (_what, choices, sentence) => {
+    expect(errors(beds('van-short', choices).findings).join('\n')).toContain(sentence);
+  });
+
+  it('put the length of the long van to use', () => {
+    const short = names('two-singles-long', 'van-short', {});
+    const long = names('two-singles-long', 'van-long', {});
+    expect(long.filter((name) => !short.includes(name))).toEqual(['galley drawers', 'tall cupboard']);
+    const without = names('two-singles-long', 'van-long', { fridge: 'none' });
+    expect(without).toEqual(expect.arrayContaining(['wardrobe', 'tall cupboard']));
+  });
+
+  it('close the rear hatches where the cubby stands before them', () => {
+    const flaps = (choices: Choices) =>
+      beds('van-long', choices)
+        .furniture!.units.filter((unit) => unit.unit === 'single-bed')
+        .map((unit) => unit.panels.filter((panel) => panel.name.endsWith('flap')).length);
+    expect(flaps({})).toEqual([3, 3]);
+    expect(flaps({ toilet: 'portable' })).toEqual([2, 2]);
+  });
+
+  it('count who rides', () => {
+    expect(beds('van-long', { cab_seats: 3 }).furniture!.seats).toBe(3);
+  });
+});
+
+describe('benches and a boot', () => {
+  const van = (vehicle: string, choices: Choices) => chosen('weekend-dog-short', vehicle, choices);
+
+  it.each<[string, Choices, string]>([
+    ['a bed as wide as leaves no walkway', { bed_width: 1320 }, 'the walkway beside the bed'],
+    ['fridge and toilet', { toilet: 'portable' }, 'the short van has one place behind the benches'],
+    ['benches as seats for the road', { persons: 4 }, 'there are fewer seats with belts than persons'],
+    ['three sleepers in a narrow bed', { sleepers: 3 }, 'there are fewer sleeping places than sleepers'],
+    ['high benches under the locker', { bench_height: 415 }, 'nobody could sit upright under the locker'],
+    ['a large sink beside a wide boot', { sink: 'large', boot_width: 505 }, 'the sink is too wide'],
+  ])('refuse %s in the short van', (_what, choices, sentence) => {
+    expect(errors(van('van-short', choices).findings).join('\n')).toContain(sentence);
+  });
+
+  it('put the length of the long van to use', () => {
+    const short = names('weekend-dog-short', 'van-short', {});
+    const long = names('weekend-dog-short', 'van-long', {});
+    expect(long.filter((name) => !short.includes(name))).toEqual(['further cupboard']);
+    const toilet = names('weekend-dog-short', 'van-long', { toilet: 'portable' });
+    expect(toilet).toEqual(expect.arrayContaining(['fridge housing', 'toilet cubby', 'front divider']));
+  });
+
+  it('count the seats of a seat-bed by its width', () => {
+    const seats = (width: number) =>
+      van('van-long', { seating: 'seat-bed', bed_width: width }).furniture!.seats;
+    expect([1120, 1200, 1259, 1260, 1290].map(seats)).toEqual([4, 4, 4, 5, 5]);
+    expect(van('van-long', { bed_width: 1290 }).furniture!.seats).toBe(2);
+  });
+
+  it('leave the floor of the dog space free', () => {
+    const { furniture } = van('van-short', {});
+    const space = furniture!.units.find((unit) => unit.name === 'dog space')!;
+    const middle = (axis: 'x' | 'y') => (space.placeOutside[axis][0] + space.placeOutside[axis][1]) / 2;
+    const over = furniture!.units.flatMap((unit) =>
+      unit.panels.filter(({ placeBox: { x, y, z } }) => {
+        const covers = x[0] < middle('x') && middle('x') < x[1] && y[0] < middle('y') && middle('y') < y[1];
+        return covers && z[0] < 800_000;
+      }),
+    );
+    expect(over.map((panel) => panel.id)).toEqual([]);
+  });
+
+  it('make a bed without a step from benches and bridge', () => {
+    const { furniture } = van('van-short', { bench_height: 360 });
+    const tops = ['front bench', 'rear bench', 'bed bridge'].map((name) => {
+      const unit = furniture!.units.find((each) => each.name === name)!;
+      const lying = unit.panels.filter((panel) => /^(lid|board)/.test(panel.name));
+      return new Set(lying.map((panel) => panel.placeBox.z[1]));
+    });
+    expect(tops).toEqual([new Set([360_000]), new Set([360_000]), new Set([360_000])]);
+  });
+});
