@@ -3,6 +3,7 @@ import type { PageSize, Units } from '../../src/pipeline/makePapers.ts';
 /** Words for `--papers`, with what each stands for; `all` stands for all of them. */
 export const paperKinds: Readonly<Record<string, string>> = {
   book: 'the job book: book.html for a tablet, book.pdf for paper',
+  dxf: 'dxf/: each panel and each sheet as DXF, for machines',
   labels: 'labels.pdf: labels for panels and offcuts to keep',
   workbook: 'lists.xlsx: all lists in one workbook',
 };

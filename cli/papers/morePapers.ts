@@ -22,6 +22,7 @@ export type PaperMaker = (request: PaperRequest) => Promise<Papers>;
 /** Papers that are written only when asked for, by the word of `--papers`. What each needs is loaded with it. */
 const makers: Readonly<Record<string, () => Promise<PaperMaker>>> = {
   book: async () => (await import('./jobBook.ts')).jobBookPapers,
+  dxf: async () => (await import('./dxf.ts')).dxfPapers,
   workbook: async () => (await import('./workbook.ts')).workbookPapers,
   labels: async () => (await import('./panelStickers.ts')).stickerPapers,
 };

@@ -32,7 +32,7 @@ describe('plywright cut --papers', () => {
     expect(existsSync(join(folder, 'out/panels/book.pdf'))).toBe(false);
     const wrong = await plywright(folder, [...list, '--papers', 'poster']);
     expect(wrong.code).not.toBe(0);
-    expect(wrong.stderr).toContain('It must be of book, labels, workbook');
+    expect(wrong.stderr).toContain('It must be of book, dxf, labels, workbook');
     const misspelt = await plywright(folder, [...list, '--papers', 'book,lables']);
     expect(misspelt.stderr).toContain('Did you mean labels?');
   });

@@ -1,0 +1,179 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { panelOnBench } from '../../../src/basics/panelOnBench.ts';
+import { numberPanels } from '../../../src/documents/cuttingList.ts';
+import { asciiText, dxfText, exactMm, layerName } from '../../../src/documents/dxf/dxfText.ts';
+import { dxfFiles } from '../../../src/documents/dxf/index.ts';
+import { holeLayer } from '../../../src/documents/dxf/panelDxf.ts';
+import { sawSheet } from '../../../src/drawing/sawnSheet.ts';
+import { demoPlan } from '../../helpers/demoPlan.ts';
+import { readDxf } from './readDxf.ts';
+
+const mm = (um: number) => um / 1000;
+
+/** A circle of a hole on the bench, as the file should have it. */
+const circle = (layer: string, leftUm: number, nearUm: number, diameterUm: number) => ({
+  layer,
+  x: mm(leftUm),
+  y: mm(nearUm),
+  radius: diameterUm / 2000,
+});
+
+describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
+  const { plan, ordered } = demoPlan(name);
+  const files = dxfFiles(plan, ordered);
+  const panels = ordered.furniture.units.flatMap((unit) => unit.panels.map((panel) => ({ panel, unit })));
+
+  it('has a file for each panel, whose outline, openings and holes are the panel’s own', () => {
+    const panelFiles = files.filter((file) => file.of === 'panel');
+    expect(panelFiles).toHaveLength(panels.length);
+    let holes = 0;
+    for (const [index, { panel }] of numberPanels(plan).entries()) {
+      const found = panels.find((other) => other.panel.id === panel.id)!;
+      const bench = panelOnBench(found.panel, found.unit.panels, ordered.library.edgings);
+      const read = readDxf(panelFiles[index]!.text);
+      expect(read.version).toBe('AC1009');
+      const on = (layer: string) => read.polygons.filter((polygon) => polygon.layer === layer);
+      expect(on('OUTLINE').map(({ points }) => points)).toEqual([
+        bench.outline.map(({ leftUm, nearUm }) => [mm(leftUm), mm(nearUm)]),
+      ]);
+      // The rectangle around it is the finished size, as the plan says it by its own route.
+      const [xs, ys] = [0, 1].map((axis) => on('OUTLINE')[0]!.points.map((point) => point[axis as 0 | 1]!));
+      expect([Math.min(...xs!), Math.max(...xs!)]).toEqual([0, panel.finishedLength]);
+      expect([Math.min(...ys!), Math.max(...ys!)]).toEqual([0, panel.finishedWidth]);
+      const sawn = on('SAWN-SIZE')[0]!.points;
+      expect(sawn[2]![0] - sawn[0]![0]).toBeCloseTo(panel.length, 9);
+      expect(sawn[2]![1] - sawn[0]![1]).toBeCloseTo(panel.width, 9);
+      expect(on('CUT-OUT').map(({ points }) => [points[0], points[2]])).toEqual(
+        bench.cutOuts.map(({ left, near }) => [
+          [mm(left[0]), mm(near[0])],
+          [mm(left[1]), mm(near[1])],
+        ]),
+      );
+      expect(read.circles).toEqual(
+        bench.holes.map((hole) => circle(holeLayer(hole), hole.leftUm, hole.nearUm, hole.diameterUm)),
+      );
+      // Without the bench between: the panel's own figures, or all of them counted from its other edge.
+      const own = found.panel.holes.map((hole) => [hole.alongLengthUm, hole.alongWidthUm].map(mm));
+      const turned = own.map(([x, y]) => [x, mm(found.panel.finishedWidthUm - y! * 1000)]);
+      expect([own, turned]).toContainEqual(read.circles.map(({ x, y }) => [x, y]));
+      holes += read.circles.length;
+    }
+    expect(holes).toBeGreaterThan(400);
+  });
+
+  it('has a file for each cut plan, with every piece as it is sawn and a line for every cut', () => {
+    const sheetFiles = files.filter((file) => file.of === 'sheet');
+    const sheets = plan.groups.flatMap((group) => group.sheets.map((sheet) => ({ group, sheet })));
+    expect(sheetFiles).toHaveLength(sheets.length);
+    for (const [index, { group, sheet }] of sheets.entries()) {
+      const sawn = sawSheet(group, sheet);
+      const read = readDxf(sheetFiles[index]!.text);
+      const pieces = read.polygons.filter(({ layer }) => ['PANELS', 'OFFCUTS', 'WASTE'].includes(layer));
+      expect(pieces.map(({ points }) => [...points[0]!, ...points[2]!])).toEqual(
+        sawn.ends.map(({ piece: { rect } }) => [mm(rect.x0), mm(rect.y0), mm(rect.x1), mm(rect.y1)]),
+      );
+      expect(read.polygons.filter(({ layer }) => layer === 'PANELS')).toHaveLength(
+        sheet.pieces.filter((piece) => piece.is === 'panel').length,
+      );
+      expect(read.lines.map(({ layer }) => layer)).toEqual(
+        sheet.steps.map((step) => `CUT-${step.cut.toUpperCase()}`),
+      );
+      // Every cut lies on a border of what it gives.
+      for (const [step, { from, to }] of read.lines.entries()) {
+        const gives = sawn.cuts[step]!.gives.map(({ rect }) => rect);
+        const borders =
+          from.x === to.x ? gives.flatMap(({ x0, x1 }) => [x0, x1]) : gives.flatMap(({ y0, y1 }) => [y0, y1]);
+        expect(borders.map(mm)).toContain(from.x === to.x ? from.x : from.y);
+      }
+    }
+  });
+
+  it('is the same for the same plan, in plain letters and with names of layers that R12 knows', () => {
+    expect(dxfFiles(plan, ordered)).toEqual(files);
+    for (const { text } of files) {
+      expect(text).toMatch(/^[\u0020-\u007e\r\n]*$/);
+      expect(text.endsWith('  0\r\nEOF\r\n')).toBe(true);
+      for (const layer of readDxf(text).layers) expect(layer).toMatch(/^[A-Z0-9$_-]{1,31}$/);
+    }
+  });
+});
+
+describe('DXF as text', () => {
+  it('prints every µm exactly', () => {
+    expect([0, 1, -1, 412_300, -25_400, 17_500, 12_345_678].map(exactMm)).toEqual([
+      '0.0',
+      '0.001',
+      '-0.001',
+      '412.3',
+      '-25.4',
+      '17.5',
+      '12345.678',
+    ]);
+    fc.assert(
+      fc.property(fc.integer({ min: -1e9, max: 1e9 }), (um) => {
+        expect(exactMm(um)).toMatch(/^-?\d+\.\d{1,4}$/);
+        expect(Number(exactMm(um))).toBe(um / 1000);
+        expect(Number(exactMm(um / 2))).toBe(um / 2000);
+      }),
+    );
+    expect(() => exactMm(0.3)).toThrow();
+  });
+
+  it('writes letters that R12 has', () => {
+    expect(asciiText('Tür „Größe“ 3 × 4 – ½')).toBe('Tur ?Grosse? 3 x 4 - 1?2');
+    expect(layerName('hole-12.5 deep é')).toBe('HOLE-12_5-DEEP-E');
+    expect(layerName('')).toBe('0');
+  });
+
+  it('keeps any shapes through another reader', () => {
+    const point = fc.tuple(fc.integer({ min: -5e6, max: 5e6 }), fc.integer({ min: -5e6, max: 5e6 }));
+    const layer = fc.constantFrom('OUTLINE', 'HOLE-35-DEEP-13', 'A$_-9');
+    const shape = fc.oneof(
+      fc.record({
+        kind: fc.constant('polygon' as const),
+        layer,
+        points: fc.array(point, { minLength: 3, maxLength: 40 }),
+      }),
+      fc.record({ kind: fc.constant('line' as const), layer, from: point, to: point }),
+      fc.record({
+        kind: fc.constant('circle' as const),
+        layer,
+        middle: point,
+        diameterUm: fc.integer({ min: 1, max: 1e6 }),
+      }),
+      fc.record({
+        kind: fc.constant('text' as const),
+        layer,
+        text: fc.string({ minLength: 1 }).map((text) => `a ${text} b`),
+        at: point,
+        heightUm: fc.integer({ min: 1, max: 1e5 }),
+      }),
+    );
+    fc.assert(
+      fc.property(fc.array(shape, { maxLength: 30 }), fc.string(), (shapes, about) => {
+        const read = readDxf(dxfText({ about: [about], shapes }));
+        const of = <K extends string>(kind: K) =>
+          shapes.flatMap((one) => (one.kind === kind ? [one as Extract<typeof one, { kind: K }>] : []));
+        expect(read.polygons).toEqual(
+          of('polygon').map(({ layer, points }) => ({
+            layer,
+            points: points.map(([x, y]) => [mm(x), mm(y)]),
+          })),
+        );
+        expect(read.circles).toEqual(
+          of('circle').map(({ layer, middle: [x, y], diameterUm }) => circle(layer, x, y, diameterUm)),
+        );
+        expect(read.lines).toMatchObject(
+          of('line').map(({ layer, from, to }) => ({
+            layer,
+            from: { x: mm(from[0]), y: mm(from[1]) },
+            to: { x: mm(to[0]), y: mm(to[1]) },
+          })),
+        );
+        expect(read.texts).toHaveLength(of('text').length);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
