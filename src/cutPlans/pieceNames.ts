@@ -23,3 +23,8 @@ export function pieceName(parent: string, depth: number, index: number): string 
 export function restName(firstInside: string): string {
   return `${firstInside}+`;
 }
+
+/** What is still in one piece: the pieces from the first to the last of these names, which alone bears its own. */
+export function spanName(first: string, last: string): string {
+  return first === last ? first : `${first}-${last}`;
+}
