@@ -69,6 +69,10 @@ function drawShape(pdf: Pdf, shape: Shape): void {
         .fillColor(grey(shape.fill))
         .fill();
       return;
+    case 'circle':
+      setStroke(pdf, shape.stroke);
+      pdf.circle(mm(shape.x), mm(shape.y), mm(shape.radiusMm)).stroke();
+      return;
     case 'text':
       drawText(pdf, shape);
       return;

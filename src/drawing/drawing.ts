@@ -36,6 +36,7 @@ export type Layer =
   | 'dimensions'
   | 'surroundings'
   | 'finishes'
+  | 'holes'
   | 'codes';
 
 export type Weight = 'regular' | 'bold';
@@ -96,6 +97,14 @@ export type Shape =
       readonly layer: Layer;
       readonly points: readonly (readonly [x: number, y: number])[];
       readonly fill: number;
+    }
+  | {
+      readonly kind: 'circle';
+      readonly layer: Layer;
+      readonly x: number;
+      readonly y: number;
+      readonly radiusMm: number;
+      readonly stroke: Stroke;
     }
   | TextShape;
 

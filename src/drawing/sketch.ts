@@ -88,6 +88,10 @@ export class Sketch {
     this.shapes.push({ kind: 'polygon', layer, points, fill });
   }
 
+  circle(layer: Layer, x: number, y: number, radiusMm: number, stroke: Stroke = NARROW): void {
+    this.shapes.push({ kind: 'circle', layer, x, y, radiusMm, stroke });
+  }
+
   /** Filled rectangles as one figure. */
   rects(layer: Layer, boxes: readonly Box[], fill: number): void {
     if (boxes.length > 0) this.shapes.push({ kind: 'rects', layer, boxes, fill });

@@ -74,6 +74,15 @@ function addShape(parent: Container, shape: Shape): void {
         fill: grey(shape.fill),
       });
       return;
+    case 'circle':
+      parent.element('circle').attr({
+        cx: mm(shape.x),
+        cy: mm(shape.y),
+        r: mm(shape.radiusMm),
+        fill: 'none',
+        ...strokeAttributes(shape.stroke),
+      });
+      return;
     case 'text':
       parent.plain(plainText(shape.text)).attr({
         x: mm(shape.x),
@@ -118,5 +127,5 @@ export function svgFromDrawing(drawing: Drawing, window: DrawingWindow): string 
   root.node.removeAttribute('xmlns:xlink');
   const text = new window.XMLSerializer().serializeToString(root.node as never);
   root.remove();
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${text.replaceAll(/(<\/?g[ >])/g, '\n$1').replaceAll(/(<(?:rect|line|path|polygon|text|title|desc) ?)/g, '\n$1')}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${text.replaceAll(/(<\/?g[ >])/g, '\n$1').replaceAll(/(<(?:rect|line|path|polygon|circle|text|title|desc) ?)/g, '\n$1')}\n`;
 }

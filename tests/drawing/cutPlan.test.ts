@@ -57,6 +57,9 @@ function outsideFrame(drawing: Drawing): string[] {
       }
     } else if (shape.kind === 'rects') {
       for (const { x0, y0, x1, y1 } of shape.boxes) check('rects', x0, y0, x1, y1);
+    } else if (shape.kind === 'circle') {
+      const { x, y, radiusMm } = shape;
+      check('circle', x - radiusMm, y - radiusMm, x + radiusMm, y + radiusMm);
     } else for (const [x, y] of shape.points) check('polygon', x, y, x, y);
   }
   return found;

@@ -44,6 +44,11 @@ function pointsOf(shape: Shape): (readonly [number, number])[] {
       return shape.boxes.flatMap(({ x0, y0, x1, y1 }) => [[x0, y0] as const, [x1, y1] as const]);
     case 'polygon':
       return [...shape.points];
+    case 'circle':
+      return [
+        [shape.x - shape.radiusMm, shape.y - shape.radiusMm],
+        [shape.x + shape.radiusMm, shape.y + shape.radiusMm],
+      ];
     case 'text': {
       const { x0, y0, x1, y1 } = textBox(shape);
       return [
