@@ -15,7 +15,7 @@ declare module 'qrcode/lib/core/qrcode.js' {
   const qrcode: {
     create(
       segments: readonly { readonly data: string; readonly mode: 'alphanumeric' }[],
-      options: { readonly errorCorrectionLevel: 'M' | 'Q' | 'H' },
+      options: { readonly errorCorrectionLevel: 'L' | 'M' | 'Q' | 'H' },
     ): QrSymbol;
   };
   export default qrcode;
