@@ -101,6 +101,8 @@ export function roomOf(shape: Drawing['shapes'][number]): Box {
         shape.segments.flatMap(([, y0, , y1]) => [y0, y1]),
         0,
       );
+    case 'circle':
+      return around([shape.x], [shape.y], shape.radiusMm + shape.stroke.widthMm / 2);
     case 'polygon':
       return around(
         shape.points.map(([x]) => x),
