@@ -33,9 +33,10 @@ function sizeText(lengthMm: number, widthMm: number): string {
   return printSize(mmToUm(lengthMm), mmToUm(widthMm), 'mm');
 }
 
-/** With the thickness of the board. */
+/** With the thickness of the board, where the plan knows it. */
 function solidText(lengthMm: number, widthMm: number, thicknessMm: number): string {
-  return `${sizeText(lengthMm, widthMm)}\u00a0×\u00a0${listThickness(thicknessMm)}`;
+  const size = sizeText(lengthMm, widthMm);
+  return thicknessMm === 0 ? size : `${size}\u00a0×\u00a0${listThickness(thicknessMm)}`;
 }
 
 /** The four edges with their edging, in the order in which they are told. */

@@ -24,7 +24,7 @@ const lists = {
   ].join('\n'),
   'sheets.csv': 'name,length,width,grain,price\nlarge,2500,1250,length,80\n',
 };
-const list = ['cut', '--panels', 'panels.csv', '--sheets', 'sheets.csv'];
+const list = ['cut', '--panels', 'panels.csv', '--sheets', 'sheets.csv', '--work', '0'];
 
 async function labels(...more: string[]) {
   const folder = temporaryFolder();
@@ -40,11 +40,13 @@ describe('plywright cut --papers labels', () => {
     const text = pdfText(readFileSync(pdf)).join('\n');
     for (let piece = 1; piece <= 4; piece++) {
       expect(text).toContain(`piece ${piece} of 4`);
-      expect(text.replaceAll('\n', '')).toContain(`PW1/PANELS/15-MM/1/${piece}`);
+      expect(text.replaceAll('\n', '')).toContain(`PW1/PANELS/BOARD/1/${piece}`);
     }
     expect(text).toContain('finished 720\u00a0×\u00a0560');
     expect(text).toContain('<side> & "top"');
     expect(text).toContain('L1: oak');
+    // The list names no thickness.
+    expect(text).toMatch(/^cut 720\u00a0×\u00a0560$/m);
   });
 
   it('prints on the format asked for, from the label asked for', async () => {
@@ -69,8 +71,8 @@ describe('plywright cut --papers labels', () => {
   });
 
   it.each([
-    [['--papers', 'labels', '--label-format', '70x38'], 'Perhaps you mean 70x37?'],
-    [['--papers', 'labels', '--label-format', 'rol-62'], 'Perhaps you mean roll-62?'],
+    [['--papers', 'labels', '--label-format', '70x38'], 'Did you mean 70x37?'],
+    [['--papers', 'labels', '--label-format', 'rol-62'], 'Did you mean roll-62?'],
     [
       ['--papers', 'labels', '--first-label', '15'],
       '--first-label must be at most 14: the sheet has 2 × 7 labels',
