@@ -3,6 +3,7 @@ import type { PlacedUnit } from '../model/furniture.ts';
 import type { Extent } from '../model/geometry.ts';
 import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.ts';
 import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import { drawHole, viewHoles } from './drawnHoles.ts';
 import { drawExplodedPages } from './explodedPage.ts';
 import { type SlantedLine, type ViewLine, viewLines } from './hiddenLines.ts';
 import type { Units } from './lengthsInWords.ts';
@@ -207,6 +208,9 @@ function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages
   ] as const;
   for (const [look, view, its, name, across] of views) {
     drawBodies(sketch, bodies, look, view, 'with hidden lines');
+    for (const { u, v, diameterUm, seen } of viewHoles(unit.panels, bodies, look)) {
+      drawHole(sketch, view.x(u), view.y(v), diameterUm / 2000 / reduction, seen ? 'seen' : 'hidden');
+    }
     drawRows(sketch, its, view, { across }, units);
     heading(sketch, view, name);
   }
