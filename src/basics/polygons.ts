@@ -71,9 +71,12 @@ function toPath(polygon: Polygon): Path64 {
   return polygon.map(([x, y]) => ({ x, y }));
 }
 
-function fromPaths(paths: readonly Path64[]): Polygon[] {
+/** Rounding may put a corner 1 µm past the polygon that was cut; there it cannot be. */
+function fromPaths(paths: readonly Path64[], within: Polygon): Polygon[] {
+  const { u, v } = polygonBounds(within);
+  const at = (place: Um, [from, to]: Extent) => Math.min(to, Math.max(from, place));
   return paths
-    .map((path) => tidied(path.map(({ x, y }): Corner => [x, y])))
+    .map((path) => tidied(path.map(({ x, y }): Corner => [at(x, u), at(y, v)])))
     .filter((polygon) => polygon.length >= 3 && polygonAreaUm2(polygon) >= SLIVER_UM2);
 }
 
@@ -83,12 +86,12 @@ function fromPaths(paths: readonly Path64[]): Polygon[] {
  */
 export function polygonWithout(polygon: Polygon, taken: readonly Polygon[]): Polygon[] {
   if (taken.length === 0) return [tidied(polygon)];
-  return fromPaths(difference([toPath(polygon)], taken.map(toPath), FillRule.NonZero));
+  return fromPaths(difference([toPath(polygon)], taken.map(toPath), FillRule.NonZero), polygon);
 }
 
 /** What two polygons share, in pieces; corners are rounded to whole µm. */
 export function sharedPolygons(a: Polygon, b: Polygon): Polygon[] {
-  return fromPaths(intersect([toPath(a)], [toPath(b)], FillRule.NonZero));
+  return fromPaths(intersect([toPath(a)], [toPath(b)], FillRule.NonZero), a);
 }
 
 /** Length of a polygon's sides that lie on the line where one of its coordinates is `at`, in µm. */

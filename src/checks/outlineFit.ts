@@ -7,6 +7,12 @@ import type { Vehicle } from '../model/library.ts';
 /** Corners of an outline and the free width are rounded to whole µm, each on its own. */
 const ROUNDING_UM: Um = 2;
 
+/** The free width at a height, or just beside it, where a corner may have been rounded to. */
+function freeNear(vehicle: Vehicle, height: Um): readonly [left: Um, right: Um] {
+  const near = [height - 1, height, height + 1].map((at) => freeAcrossUm(vehicle, at, at));
+  return [Math.min(...near.map(([left]) => left)), Math.max(...near.map(([, right]) => right))];
+}
+
 /** Where an outline crosses a height, least and greatest y. */
 function acrossAt(outline: readonly Spot[], height: Um): readonly [least: number, most: number] {
   let least = Number.POSITIVE_INFINITY;
@@ -37,7 +43,7 @@ export function outlineThroughWalls(
   for (const height of heights) {
     const [least, most] = acrossAt(outline, height);
     if (least > most) continue;
-    const [left, right] = freeAcrossUm(vehicle, height, height);
+    const [left, right] = freeNear(vehicle, height);
     over.leftUm = Math.max(over.leftUm, Math.ceil(left - least - ROUNDING_UM));
     over.rightUm = Math.max(over.rightUm, Math.ceil(most - right - ROUNDING_UM));
   }

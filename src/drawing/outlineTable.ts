@@ -5,10 +5,14 @@ import type { Table } from './tables.ts';
 import type { FurnitureDrawingOptions } from './unitTitle.ts';
 
 /** What a panel's corners are measured from, and what is left on along the wall. */
-function panelWords(panel: Panel, { words, units = 'mm' }: FurnitureDrawingOptions): string {
+function panelWords(
+  panel: Panel,
+  names: readonly string[],
+  { words, units = 'mm' }: FurnitureDrawingOptions,
+): string {
   const says = words.furniture.outlines;
   const edge = (axis: Panel['lengthAxis']) => words.furniture.faces[axisFaces[axis][0]];
-  const from = says.from(panel.name, edge(panel.lengthAxis), edge(panel.widthAxis));
+  const from = says.from(names.join(', '), edge(panel.lengthAxis), edge(panel.widthAxis));
   const left = (panel.scribed ?? [])
     .filter(({ allowanceUm }) => allowanceUm > 0)
     .map(({ face, allowanceUm }) =>
@@ -19,15 +23,24 @@ function panelWords(panel: Panel, { words, units = 'mm' }: FurnitureDrawingOptio
 
 /**
  * Corners of the outlines of a unit's panels as they are marked out on the sawn panels, the allowance for scribing left
- * on; null where every panel is a rectangle.
+ * on, panels of one outline together; null where every panel is a rectangle.
  */
 export function outlineTable(unit: PlacedUnit, options: FurnitureDrawingOptions): Table | null {
   const { words, units = 'mm' } = options;
   const { title, shortTitle, columns } = words.furniture.outlines;
-  const rows = unit.panels.flatMap((panel) =>
-    (panel.byHand?.outline ?? []).map((point, index) => [
-      index === 0 ? String(panel.number) : '',
-      index === 0 ? panelWords(panel, options) : '',
+  const alike = new Map<string, { numbers: number[]; names: string[]; panel: Panel }>();
+  for (const panel of unit.panels) {
+    if (panel.byHand?.outline === undefined) continue;
+    const key = JSON.stringify([panel.lengthAxis, panel.widthAxis, panel.scribed, panel.byHand.outline]);
+    const same = alike.get(key) ?? { numbers: [], names: [], panel };
+    same.numbers.push(panel.number);
+    same.names.push(panel.name);
+    alike.set(key, same);
+  }
+  const rows = [...alike.values()].flatMap(({ numbers, names, panel }) =>
+    panel.byHand!.outline!.map((point, index) => [
+      index === 0 ? numbers.join(', ') : '',
+      index === 0 ? panelWords(panel, names, options) : '',
       String(index + 1),
       printLength(point.alongLengthUm, units),
       printLength(point.alongWidthUm, units),
@@ -38,7 +51,7 @@ export function outlineTable(unit: PlacedUnit, options: FurnitureDrawingOptions)
     title,
     shortTitle: words.page.continued(shortTitle),
     columns: [
-      { heading: columns[0], widthMm: 6, anchor: 'end', weight: 'bold' },
+      { heading: columns[0], widthMm: 11, anchor: 'end', weight: 'bold' },
       { heading: columns[1], widthMm: 40, grows: true },
       { heading: columns[2], widthMm: 10, anchor: 'end' },
       { heading: columns[3], widthMm: 20, anchor: 'end' },

@@ -1,8 +1,8 @@
-import { axisFaces, extentSize, faceAxis, turnedBox } from '../basics/boxes.ts';
+import { axisFaces, faceAxis, turnedBox } from '../basics/boxes.ts';
+import { TENTH_MM_UM } from '../basics/lengths.ts';
 import {
   type Corner,
   type Polygon,
-  polygonAreaUm2,
   polygonBounds,
   polygonWithout,
   rectangle,
@@ -138,6 +138,21 @@ function wallsOf(
   });
 }
 
+/** What lies within some walls at every height of the panel, along their axis. */
+function withinAll(walls: readonly Wall[], panel: ExpandedPanel, vehicle: Vehicle, frame: WallFrame): Extent {
+  const { z } = panel.box;
+  const within: [Um, Um] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const wall of walls) {
+    const at = wallAt(wall, [z[0] + frame.upUm, z[1] + frame.upUm], vehicle, frame, 0);
+    within[axisFaces[frame.axis][0] === wall.face ? 0 : 1] = at;
+  }
+  return within;
+}
+
+function clampedTo(extent: Extent, within: Extent): Extent {
+  return [Math.max(extent[0], within[0]), Math.min(extent[1], within[1])];
+}
+
 /**
  * A panel whose edges follow the wall, as the section of the vehicle leaves it: its rectangle less what lies behind the
  * wall at the height at which the unit stands. A level panel takes the least width between its faces. Where an edge does
@@ -170,16 +185,19 @@ export function followWall(
     findings.push({ code: 'nothing-left', severity: 'error', message, place: panel.place, advice });
     return null;
   }
-  const bounds = polygonBounds(left);
+  const innermost = withinAll(walls, panel, vehicle, frame);
+  const around = polygonBounds(left);
+  // What is less than a tenth of a millimetre is no work for a jigsaw: the panel ends where the wall stands furthest in.
+  const straight = innermost[0] - around.u[0] < TENTH_MM_UM && around.u[1] - innermost[1] < TENTH_MM_UM;
+  const bounds = straight ? { u: clampedTo(around.u, innermost), v: around.v } : around;
   const box = { ...panel.box, [frame.axis]: bounds.u, [other]: bounds.v };
   const inPlane = (polygon: Polygon): Polygon => {
     const own = polygon.map(([u, v]): Corner => [u - bounds.u[0], v - bounds.v[0]]);
     return tidied(shape.length === frame.axis ? own : own.map(([u, v]): Corner => [v, u]));
   };
-  const isWhole = polygonAreaUm2(left) === extentSize(bounds.u) * extentSize(bounds.v);
   return {
     panel: { ...panel, box },
-    outline: isWhole ? null : inPlane(left),
+    outline: straight ? null : inPlane(left),
     beyond: walls.map((wall) => inPlane(behind(wall, panel, other, vehicle, frame, wall.allowanceUm))),
     scribed: walls.map(({ face, allowanceUm }) => ({ face, allowanceUm })),
   };

@@ -152,6 +152,26 @@ describe('a side against a wall that draws in', () => {
   });
 });
 
+describe('a wall that is straight but for less than a tenth of a millimetre', () => {
+  const nearly = (width: number) =>
+    body([
+      [0, 1760],
+      [1000, 1760],
+      [1400, width],
+    ]);
+
+  it('is taken as straight', () => {
+    const { panel, findings } = onePanel(side, {}, nearly(1759.82));
+    expect(messages(findings)).toEqual([]);
+    expect(panel).not.toHaveProperty('outline');
+    expect(panel).toMatchObject({ finishedWidthUm: 499_910, cutWidthUm: 498_900 });
+  });
+
+  it('is not from a tenth on', () => {
+    expect(points(onePanel(side, {}, nearly(1759.8)).panel)).toContainEqual([1_400_000, 499_900]);
+  });
+});
+
 describe('a level panel', () => {
   const shelf: PanelText = {
     x: [0, 800],
