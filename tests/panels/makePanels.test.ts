@@ -15,7 +15,8 @@ function made(
 
 describe('makePanels', () => {
   it('tells the sizes of a side apart by its board and grain, by hand', () => {
-    // wardrobe: 1750 high, 550 deep less front 16.2 and buffer 1, edging 1 mm on the front edge
+    // wardrobe: 1750 high, 650 deep where the wall is furthest out, less front 16.2 and buffer 1; sawn 1 mm narrower for
+    // the edging in front and 15 mm wider for scribing at the back
     const side = panelOf(furnished, 'wardrobe', 'left side');
     expect(side).toMatchObject({
       id: 'wardrobe/left side',
@@ -25,9 +26,9 @@ describe('makePanels', () => {
       finish: 'pale-grey',
       thicknessUm: 16_200,
       finishedLengthUm: 1_750_000,
-      finishedWidthUm: 532_800,
+      finishedWidthUm: 632_800,
       cutLengthUm: 1_750_000,
-      cutWidthUm: 531_800,
+      cutWidthUm: 646_800,
       // Pale grey has no direction to keep.
       grain: 'none',
       edging: { alongLength: ['pale-grey-19', null], alongWidth: [null, null] },
