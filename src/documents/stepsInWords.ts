@@ -1,5 +1,5 @@
-import { mmToUm, printMm } from '../basics/lengths.ts';
-import { printSize } from '../drawing/lengthsInWords.ts';
+import { mmToUm } from '../basics/lengths.ts';
+import { printSetting, printSize, type Units } from '../drawing/lengthsInWords.ts';
 import { plainText } from '../drawing/lettering.ts';
 import { type SawnEnd, sawSheet } from '../drawing/sawnSheet.ts';
 import { needsPushStick } from '../drawing/stepTable.ts';
@@ -16,47 +16,49 @@ export interface StepInWords {
   readonly outcomes: readonly string[];
 }
 
-function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Words): string {
+function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Words, units: Units): string {
   const { piece, ending, panel } = end;
-  const name = plainText(piece.name);
+  const name = words.drawings.cutPlan.piece(plainText(piece.name));
   if (panel !== null) {
-    const size = printSize(mmToUm(panel.length), mmToUm(panel.width), 'mm');
+    const size = printSize(mmToUm(panel.length), mmToUm(panel.width), units);
     return words.steps.panel(name, numberOf(panel.id), plainText(panel.name), size);
   }
   const { x0, y0, x1, y1 } = piece.rect;
-  const size = printSize(x1 - x0, y1 - y0, 'mm');
+  const size = printSize(x1 - x0, y1 - y0, units);
   return ending.is === 'offcut' ? words.steps.offcut(name, size) : words.steps.waste(name, size);
 }
 
 /**
  * The steps of a sheet, in the order of sawing, as sentences of which each says all that is set: the piece in hand,
- * fence or trim in mm with one decimal, the way of the blade, and what the pieces are called. A sheet that is used
- * whole has one sentence that says so. `numberOf` gives a
- * panel's number in the cutting list. Throws when the plan does not hold together.
+ * fence or trim (in mm with one decimal, or in inches with the mm beside them), the way of the blade, and what the
+ * pieces are called. A sheet that is used whole has one sentence that says so. `numberOf` gives a panel's number in the
+ * cutting list. Throws when the plan does not hold together.
  */
 export function stepsInWords(
   group: PlanGroup,
   sheet: PlanSheet,
   numberOf: (panel: string) => number,
   words: Words,
+  units: Units = 'mm',
 ): StepInWords[] {
+  const called = (name: string) => words.drawings.cutPlan.piece(plainText(name));
   const sawn = sawSheet(group, sheet);
   const ends = new Map(sawn.ends.map((end) => [end.piece.name, end]));
   if (sawn.cuts.length === 0) {
-    const outcomes = sawn.ends.map((end) => endInWords(end, numberOf, words));
+    const outcomes = sawn.ends.map((end) => endInWords(end, numberOf, words, units));
     return [{ number: 1, sentence: words.steps.whole, pushStick: false, outcomes }];
   }
   return sawn.cuts.map((cut) => {
     const { step } = cut;
-    const piece = plainText(step.piece);
-    const names = cut.gives.map((given) => plainText(given.name));
+    const piece = called(step.piece);
+    const names = cut.gives.map((given) => called(given.name));
     const sentence =
       step.cut === 'trim'
-        ? words.steps.trim(piece, step.side, printMm(mmToUm(step.take)), plainText(step.leaves))
-        : words.steps.part(piece, printMm(mmToUm(step.fence)), step.cut, step.blade, names);
+        ? words.steps.trim(piece, step.side, printSetting(mmToUm(step.take), units), called(step.leaves))
+        : words.steps.part(piece, printSetting(mmToUm(step.fence), units), step.cut, step.blade, names);
     const outcomes = cut.gives.flatMap((given) => {
       const end = ends.get(given.name);
-      return end === undefined ? [] : [endInWords(end, numberOf, words)];
+      return end === undefined ? [] : [endInWords(end, numberOf, words, units)];
     });
     return { number: cut.number, sentence, pushStick: needsPushStick(cut), outcomes };
   });

@@ -50,5 +50,5 @@ export function makeJobBook(
     sha256: tools.sha256,
     planMark: tools.sha256(proven.text).slice(0, 16),
   });
-  return { title: `${words.book}: ${book.title}`, html, pages: bookPages(book, tools.measure) };
+  return { title: `${words.book}: ${book.title}`, html, pages: bookPages(book, wishes.page, tools.measure) };
 }

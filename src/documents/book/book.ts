@@ -28,8 +28,8 @@ export interface Row {
   readonly tick?: string;
 }
 
-/** What a chapter is made of, before paper and screen. All texts are plain. */
-export type Block =
+/** Texts of a chapter, before paper and screen; all are plain. */
+export type TextBlock =
   | { readonly kind: 'paragraph'; readonly text: string; readonly strong?: true }
   | { readonly kind: 'heading'; readonly text: string }
   | { readonly kind: 'list'; readonly items: readonly string[] }
@@ -42,15 +42,24 @@ export type Block =
       readonly rows: readonly Row[];
       /** The last row is a sum. */
       readonly sum?: true;
-    }
-  | {
-      /** Full pages of their own on paper; on a screen pictures that can be made larger. */
-      readonly kind: 'drawings';
-      readonly label: string;
-      readonly drawings: readonly Drawing[];
-      /** Boxes of pieces on the first of them. */
-      readonly pieces: readonly DrawnPiece[];
     };
+
+/** Full pages of their own on paper; on a screen pictures that can be made larger. */
+export interface DrawingsBlock {
+  readonly kind: 'drawings';
+  readonly label: string;
+  /** As a screen shows them. */
+  readonly drawings: readonly Drawing[];
+  /** Boxes of pieces on the first of them. */
+  readonly pieces: readonly DrawnPiece[];
+  /** As they are printed, where that is not the same: smaller each time, null when they cannot be smaller. */
+  readonly onPaper?: (smaller: number) => readonly Drawing[] | null;
+  /** What belongs beside the last of them, in groups that are kept whole: in its free room where they fit. */
+  readonly beside?: readonly (readonly TextBlock[])[];
+}
+
+/** What a chapter is made of. */
+export type Block = TextBlock | DrawingsBlock;
 
 /** Where a piece lies on its drawing, in page mm, and the ticks it stands for. */
 export interface DrawnPiece {

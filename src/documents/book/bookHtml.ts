@@ -1,7 +1,7 @@
 import type { Drawing } from '../../drawing/index.ts';
 import type { StepInWords } from '../stepsInWords.ts';
 import type { Words } from '../words/words.ts';
-import type { Block, Book, DrawnPiece, Row, Section, Tick } from './book.ts';
+import type { Block, Book, DrawingsBlock, DrawnPiece, Row, Section, TextBlock, Tick } from './book.ts';
 import { pageScript } from './pageScript.ts';
 import { pageStyle } from './pageStyle.ts';
 
@@ -64,7 +64,7 @@ function stepsHtml(steps: readonly StepInWords[], words: Words): string {
   return `<ol class="steps">\n${lines.join('\n')}\n</ol>`;
 }
 
-function rowHtml(row: Row, block: Extract<Block, { kind: 'table' }>, isSum: boolean): string {
+function rowHtml(row: Row, block: Extract<TextBlock, { kind: 'table' }>, isSum: boolean): string {
   const cells = row.cells.map((cell, index) => {
     const last = index === row.cells.length - 1;
     if (last && row.tick !== undefined) {
@@ -77,7 +77,7 @@ function rowHtml(row: Row, block: Extract<Block, { kind: 'table' }>, isSum: bool
   return `<tr${counts}${isSum ? ' class="sum"' : ''}>${cells.join('')}</tr>`;
 }
 
-function tableHtml(block: Extract<Block, { kind: 'table' }>): string {
+function tableHtml(block: Extract<TextBlock, { kind: 'table' }>): string {
   const heads = block.columns.map(
     ({ heading, anchor }) => `<th scope="col"${anchor === 'end' ? ' class="figure"' : ''}>${h(heading)}</th>`,
   );
@@ -104,17 +104,30 @@ function hitsSvg(pieces: readonly DrawnPiece[]): string {
     .join('\n');
 }
 
-function drawingsHtml(
-  block: Extract<Block, { kind: 'drawings' }>,
-  id: string,
-  words: Words,
-  tools: BookHtmlTools,
-): string {
+/** The part of a drawing that a screen shows, by the SVG's own means. */
+function pictureOnly(svg: string, { picture }: Drawing): string {
+  if (picture === undefined) return svg;
+  const [width, height] = [picture.x1 - picture.x0, picture.y1 - picture.y0];
+  return svg
+    .replace(/viewBox="[^"]*"/, `viewBox="${picture.x0} ${picture.y0} ${width} ${height}"`)
+    .replace(/ width="[^"]*mm"/, ` width="${width}mm"`)
+    .replace(/ height="[^"]*mm"/, ` height="${height}mm"`);
+}
+
+/** What belongs beside a drawing: under it, or in columns where the screen is wide. */
+function besideHtml(block: DrawingsBlock, section: Section, words: Words, tools: BookHtmlTools): string {
+  const groups = (block.beside ?? []).map(
+    (group) => `<div>\n${group.map((each) => blockHtml(each, section, words, tools)).join('\n')}\n</div>`,
+  );
+  return groups.length === 0 ? '' : `<div class="beside">\n${groups.join('\n')}\n</div>`;
+}
+
+function drawingsHtml(block: DrawingsBlock, section: Section, words: Words, tools: BookHtmlTools): string {
   const button = (zooms: string, text: string) =>
-    `<button type="button" class="quiet" data-zooms="${zooms}" data-of="${id}">${h(text)}</button>`;
+    `<button type="button" class="quiet" data-zooms="${zooms}" data-of="${section.id}">${h(text)}</button>`;
   const says = words.page;
   const views = block.drawings.map((drawing, index) => {
-    const svg = tools.svgOf(drawing).replace(/^<\?xml[^>]*\?>\s*/, '');
+    const svg = pictureOnly(tools.svgOf(drawing).replace(/^<\?xml[^>]*\?>\s*/, ''), drawing);
     const withHits = index === 0 ? svg.replace(/<\/svg>\s*$/, `${hitsSvg(block.pieces)}\n</svg>`) : svg;
     const label = says.planRegion(index === 0 ? block.label : `${block.label}, ${index + 1}`);
     return `<div class="drawing" role="group" tabindex="0" aria-label="${h(label)}">\n${withHits}</div>`;
@@ -123,6 +136,7 @@ function drawingsHtml(
   return [
     `<div class="tools">${button('1', says.zoomIn)}${button('-1', says.zoomOut)}${button('fit', says.fit)}${hint}</div>`,
     ...views,
+    besideHtml(block, section, words, tools),
   ].join('\n');
 }
 
@@ -141,7 +155,7 @@ function blockHtml(block: Block, section: Section, words: Words, tools: BookHtml
     case 'table':
       return tableHtml(block);
     case 'drawings':
-      return drawingsHtml(block, section.id, words, tools);
+      return drawingsHtml(block, section, words, tools);
     default:
       return block satisfies never;
   }

@@ -1,13 +1,13 @@
-import { printMmShort } from '../../basics/lengths.ts';
+import { printLength } from '../../drawing/lengthsInWords.ts';
 import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
 import { listMetresUp } from '../figures.ts';
 import type { EdgeWord } from '../words/words.ts';
 import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
-import { type BookFacts, panelText, sizeText } from './subject.ts';
+import { type BookFacts, panelText, sawnSizeText, sizeText } from './subject.ts';
 
 /** Every panel once, with how many of it are done. */
-export function cuttingListChapter({ panels, words, title, plan }: BookFacts): Section {
+export function cuttingListChapter({ panels, words, title, plan, units }: BookFacts): Section {
   const says = words.cuttingList;
   const blocks: Block[] = [{ kind: 'paragraph', text: says.intro }];
   for (const group of plan.groups) {
@@ -21,10 +21,10 @@ export function cuttingListChapter({ panels, words, title, plan }: BookFacts): S
           String(number),
           panel.name,
           panel.unit,
-          sizeText(panel.length, panel.width),
+          sawnSizeText(panel.length, panel.width, units),
           panel.grain === 'length' ? says.grain : says.none,
           String(panel.count),
-          sizeText(panel.finishedLength, panel.finishedWidth),
+          sizeText(panel.finishedLength, panel.finishedWidth, units),
           sheets.map((sheet) => String(sheet.number)).join(', '),
           says.doneOf(panel.count),
         ];
@@ -48,7 +48,7 @@ const edgeWord = {
 } as const satisfies Record<string, EdgeWord>;
 
 function edgingRows(facts: BookFacts): Block[] {
-  const { plan, words, title, ordered } = facts;
+  const { plan, words, title, ordered, units } = facts;
   const tables = new Map<string, { caption: string; rows: Map<string, Row> }>();
   for (const edge of edgesInWorkingOrder(plan).edges) {
     const key = `${edge.pass}/${edge.edging}`;
@@ -66,8 +66,8 @@ function edgingRows(facts: BookFacts): Block[] {
         String(number),
         panelText(panel),
         before === undefined ? name : `${before.cells[2]}, ${name}`,
-        printMmShort(edge.lengthUm),
-        overlengthUm === undefined ? '–' : printMmShort(edge.lengthUm + overlengthUm),
+        printLength(edge.lengthUm, units),
+        overlengthUm === undefined ? '–' : printLength(edge.lengthUm + overlengthUm, units),
         String(panel.count),
         '',
       ],
@@ -83,7 +83,7 @@ function edgingRows(facts: BookFacts): Block[] {
 
 /** Which edges get what, in working order, and what that takes. */
 export function edgingChapter(facts: BookFacts): Section {
-  const { plan, words, title, ordered } = facts;
+  const { plan, words, title, ordered, units } = facts;
   const says = words.edging;
   const needs = edgingNeeds(plan, ordered?.library.edgings ?? new Map());
   const blocks: Block[] =
@@ -100,7 +100,7 @@ export function edgingChapter(facts: BookFacts): Section {
                 title(need.edging),
                 String(need.strips),
                 listMetresUp(need.netUm),
-                need.overlengthUm === null ? '–' : printMmShort(need.overlengthUm),
+                need.overlengthUm === null ? '–' : printLength(need.overlengthUm, units),
                 need.toBuyUm === null ? '–' : listMetresUp(need.toBuyUm),
                 need.rolls === null ? '–' : String(need.rolls),
               ],
@@ -112,9 +112,9 @@ export function edgingChapter(facts: BookFacts): Section {
 }
 
 /** Openings through panels, measured from the corner of the finished panel. */
-export function cutOutChapter({ ordered, words, numberOf }: BookFacts): Section {
+export function cutOutChapter({ ordered, words, numberOf, units }: BookFacts): Section {
   const says = words.cutOuts;
-  const mm = printMmShort;
+  const text = (um: number) => printLength(um, units);
   const rows = (ordered?.furniture.units ?? []).flatMap((unit) =>
     unit.panels.flatMap((panel) =>
       panel.cutOuts.map(({ name, alongLength, alongWidth }): Row => {
@@ -125,9 +125,9 @@ export function cutOutChapter({ ordered, words, numberOf }: BookFacts): Section 
             String(number),
             panelText(panel),
             name,
-            says.fromTo(mm(alongLength[0]), mm(alongLength[1])),
-            says.fromTo(mm(alongWidth[0]), mm(alongWidth[1])),
-            sizeText((alongLength[1] - alongLength[0]) / 1000, (alongWidth[1] - alongWidth[0]) / 1000),
+            says.fromTo(text(alongLength[0]), text(alongLength[1])),
+            says.fromTo(text(alongWidth[0]), text(alongWidth[1])),
+            sizeText((alongLength[1] - alongLength[0]) / 1000, (alongWidth[1] - alongWidth[0]) / 1000, units),
             '',
           ],
         };
@@ -150,7 +150,7 @@ export function cutOutChapter({ ordered, words, numberOf }: BookFacts): Section 
 }
 
 /** What goes back to the rack, named as in the list of offcuts kept. */
-export function offcutChapter({ plan, words, groupWords }: BookFacts): Section {
+export function offcutChapter({ plan, words, groupWords, units }: BookFacts): Section {
   const says = words.offcuts;
   const rows = plan.groups.flatMap((group) =>
     group.sheets.flatMap((sheet) =>
@@ -158,7 +158,7 @@ export function offcutChapter({ plan, words, groupWords }: BookFacts): Section {
         if (piece.is !== 'offcut') return [];
         const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
         const name = `${group.id} ${sheet.number} ${piece.piece}`;
-        const size = sizeText(piece.length, piece.width);
+        const size = sizeText(piece.length, piece.width, units);
         return [
           {
             tick: `offcut/${name}`,

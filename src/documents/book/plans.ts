@@ -1,14 +1,15 @@
-import { mmToUm, printMm } from '../../basics/lengths.ts';
-import { drawCutPlan } from '../../drawing/index.ts';
+import { mmToUm } from '../../basics/lengths.ts';
+import { type Drawing, drawCutPlan, type PageSize } from '../../drawing/index.ts';
+import { printSetting } from '../../drawing/lengthsInWords.ts';
 import { namesInStack, plansInStack, stackSizes } from '../../drawing/stackWords.ts';
 import type { PlanGroup, PlanPanel, PlanSheet } from '../../model/plan.ts';
 import { stepsInWords } from '../stepsInWords.ts';
-import type { Block, DrawnPiece, Section, Tick } from './book.ts';
+import type { DrawingsBlock, DrawnPiece, Section, TextBlock, Tick } from './book.ts';
 import { type BookFacts, panelText, sizeText } from './subject.ts';
 
 /** A box to tick for every panel from a sheet, as often as the sheet is cut. */
 function ticksOf(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Tick[] {
-  const { words, numberOf } = facts;
+  const { words, numberOf, units } = facts;
   const panels = new Map(group.panels.map((panel) => [panel.id, panel]));
   const copies = Array.from({ length: sheet.copies }, (_, index) => index + 1);
   return copies.flatMap((copy) =>
@@ -16,7 +17,7 @@ function ticksOf(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Tick[] {
       const panel = ending.is === 'panel' ? panels.get(ending.panel) : undefined;
       if (panel === undefined) return [];
       const number = numberOf(panel.id);
-      const text = words.plans.tick(number, panelText(panel), sizeText(panel.length, panel.width));
+      const text = words.plans.tick(number, panelText(panel), sizeText(panel.length, panel.width, units));
       return [
         {
           key: `${group.id}/${sheet.number}/${copy}/${ending.piece}`,
@@ -30,7 +31,7 @@ function ticksOf(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Tick[] {
 }
 
 /** How the sheets of a plan lie on each other, and what pieces are on the sheets of other plans in the stack. */
-function stackBlocks({ words, numberOf }: BookFacts, group: PlanGroup, sheet: PlanSheet): Block[] {
+function stackBlocks({ words, numberOf }: BookFacts, group: PlanGroup, sheet: PlanSheet): TextBlock[] {
   const stack = stackSizes(group, sheet);
   if (stack === null) return [];
   const says = words.plans;
@@ -44,46 +45,79 @@ function stackBlocks({ words, numberOf }: BookFacts, group: PlanGroup, sheet: Pl
   ];
 }
 
-function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Section {
-  const { words, numberOf, plan, groupWords } = facts;
-  const says = words.plans;
-  const stock = group.stock.find((one) => one.id === sheet.stock);
-  if (stock === undefined) throw new Error(`sheet ${sheet.number} of ${group.id} has no stock`);
+/** The cut plan without its table of cuts, as a screen shows it and as large as paper and texts beside it allow. */
+function planDrawings(facts: BookFacts, group: PlanGroup, sheet: PlanSheet) {
   const titles = new Map(
     [group.board, group.finish, ...group.panels.flatMap(edgingIds)].map((id) => [id, facts.title(id)]),
   );
-  const drawings = drawCutPlan(group, sheet, {
-    measure: facts.measure,
-    words: words.drawings,
-    job: plan.job,
-    titles,
-  });
-  const ticks = ticksOf(facts, group, sheet);
-  const stack = stackSizes(group, sheet);
+  const numbers = new Map(facts.panels.map(({ panel, number }) => [panel.id, number]));
+  const drawOn = (page: PageSize, leastReduction: number): Drawing[] =>
+    drawCutPlan(group, sheet, {
+      measure: facts.measure,
+      words: facts.words.drawings,
+      units: facts.units,
+      job: facts.plan.job,
+      titles,
+      numbers,
+      steps: 'left out',
+      page,
+      leastReduction,
+    });
+  const drawings = drawOn('A4', 0);
+  if (facts.page === 'A4') return { drawings };
+  // On larger paper it may be reduced until it is as small as on A4.
+  const tried: Drawing[][] = [];
+  const reductionOf = ([first]: readonly Drawing[]) => first?.reduction ?? 0;
+  const onPaper = (smaller: number): readonly Drawing[] | null => {
+    const last = tried[smaller - 1];
+    if (last !== undefined && reductionOf(last) >= reductionOf(drawings)) return null;
+    tried[smaller] ??= drawOn(facts.page, last === undefined ? 0 : reductionOf(last) + 0.01);
+    return tried[smaller];
+  };
+  return { drawings, onPaper };
+}
+
+function drawingsOf(
+  facts: BookFacts,
+  group: PlanGroup,
+  sheet: PlanSheet,
+  ticks: readonly Tick[],
+): Omit<DrawingsBlock, 'label' | 'beside'> {
+  const { drawings, onPaper } = planDrawings(facts, group, sheet);
   const pieces = (drawings[0]?.pieces ?? []).flatMap(({ piece, box }): DrawnPiece[] => {
     const own = ticks.filter((tick) => tick.piece === piece);
     const panel = own[0]?.panel;
     return panel === undefined ? [] : [{ panel, box, ticks: own.map((tick) => tick.key) }];
   });
+  return { kind: 'drawings', drawings, pieces, ...(onPaper === undefined ? {} : { onPaper }) };
+}
+
+function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Section {
+  const { words, numberOf, plan, groupWords, units } = facts;
+  const says = words.plans;
+  const stock = group.stock.find((one) => one.id === sheet.stock);
+  if (stock === undefined) throw new Error(`sheet ${sheet.number} of ${group.id} has no stock`);
+  const ticks = ticksOf(facts, group, sheet);
+  const stack = stackSizes(group, sheet);
   const heading = says.plan(sheet.number, group.sheets.length, groupWords(group));
+  const size = sizeText(stock.length, stock.width, units);
+  const steps: TextBlock[] = [
+    { kind: 'paragraph', text: says.alike(sheet.copies), strong: true },
+    { kind: 'paragraph', text: says.facts(stock.id, size, printSetting(mmToUm(group.saw.kerf), units)) },
+    ...stackBlocks(facts, group, sheet),
+    { kind: 'heading', text: stack === null ? says.steps : says.stackSteps(stack) },
+    { kind: 'steps', steps: stepsInWords(group, sheet, numberOf, words, units) },
+  ];
+  const pieces: TextBlock[] = [
+    { kind: 'heading', text: says.pieces },
+    { kind: 'ticks', items: ticks },
+  ];
   return {
     id: `plan-${plan.groups.indexOf(group) + 1}-${sheet.number}`,
     heading,
     level: 3,
     startsPage: true,
-    blocks: [
-      { kind: 'drawings', label: heading, drawings, pieces },
-      { kind: 'paragraph', text: says.alike(sheet.copies), strong: true },
-      {
-        kind: 'paragraph',
-        text: says.facts(stock.id, sizeText(stock.length, stock.width), printMm(mmToUm(group.saw.kerf))),
-      },
-      ...stackBlocks(facts, group, sheet),
-      { kind: 'heading', text: stack === null ? says.steps : says.stackSteps(stack) },
-      { kind: 'steps', steps: stepsInWords(group, sheet, numberOf, words) },
-      { kind: 'heading', text: says.pieces },
-      { kind: 'ticks', items: ticks },
-    ],
+    blocks: [{ ...drawingsOf(facts, group, sheet, ticks), label: heading, beside: [steps, pieces] }],
   };
 }
 

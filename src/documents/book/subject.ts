@@ -34,8 +34,14 @@ export interface BookFacts extends BookSubject {
 }
 
 /** Two sizes of the plan file, in mm, as people read them: `600 × 397.5`. */
-export function sizeText(firstMm: number, secondMm: number): string {
-  return printSize(mmToUm(firstMm), mmToUm(secondMm), 'mm');
+export function sizeText(firstMm: number, secondMm: number, units: Units = 'mm'): string {
+  return printSize(mmToUm(firstMm), mmToUm(secondMm), units);
+}
+
+/** As `sizeText`, for what is set on the saw: in inches with the mm beside them. */
+export function sawnSizeText(firstMm: number, secondMm: number, units: Units): string {
+  const size = sizeText(firstMm, secondMm, units);
+  return units === 'mm' ? size : `${size} (${sizeText(firstMm, secondMm)})`;
 }
 
 /** `left side, galley sink`. */

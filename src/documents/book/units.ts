@@ -1,35 +1,53 @@
-import { printMmShort } from '../../basics/lengths.ts';
 import { drawLayout, drawUnit, type FurnitureDrawingOptions } from '../../drawing/index.ts';
+import { printLength } from '../../drawing/lengthsInWords.ts';
 import type { PlacedUnit } from '../../model/furniture.ts';
-import type { Block, Row, Section } from './book.ts';
+import type { Block, Row, Section, TextBlock } from './book.ts';
 import { columnsOf } from './columns.ts';
 import { type BookFacts, sizeText } from './subject.ts';
 
+/** What a panel is let into, by the numbers that stand on the drawing, and how deep. */
+function housingsText({ words, numberOf, units }: BookFacts, panel: PlacedUnit['panels'][number]): string {
+  const depths = [...new Set(panel.housings.map(({ depthUm }) => depthUm))];
+  return depths
+    .map((depthUm) => {
+      const into = panel.housings.filter((housing) => housing.depthUm === depthUm);
+      const numbers = into.map((housing) => String(numberOf(housing.into))).join(', ');
+      return words.units.into(numbers, printLength(depthUm, units));
+    })
+    .join('; ');
+}
+
 function panelRows(facts: BookFacts, unit: PlacedUnit): Row[] {
-  const { words, numberOf, title } = facts;
-  const names = new Map(unit.panels.map((panel) => [panel.id, `${numberOf(panel.id)} ${panel.name}`]));
+  const { words, numberOf, title, units } = facts;
+  const openings = ({ cutOuts }: PlacedUnit['panels'][number]) =>
+    cutOuts.map(({ name, alongLength, alongWidth }) => {
+      const size = sizeText(
+        (alongLength[1] - alongLength[0]) / 1000,
+        (alongWidth[1] - alongWidth[0]) / 1000,
+        units,
+      );
+      return words.drawings.furniture.opening(name, size);
+    });
   return unit.panels.map((panel) => ({
     cells: [
       String(numberOf(panel.id)),
-      panel.name,
+      [panel.name, ...openings(panel)].join('; '),
       String(panel.count),
-      sizeText(panel.finishedLengthUm / 1000, panel.finishedWidthUm / 1000),
-      title(panel.board),
-      panel.housings
-        .map(({ into, depthUm }) => words.units.into(names.get(into) ?? into, printMmShort(depthUm)))
-        .join('; '),
+      sizeText(panel.finishedLengthUm / 1000, panel.finishedWidthUm / 1000, units),
+      `${panel.board}, ${title(panel.finish)}`,
+      housingsText(facts, panel),
       (panel.massKg * panel.count).toFixed(1),
     ],
   }));
 }
 
-function drawingOptions({ measure, plan, ordered, words }: BookFacts): FurnitureDrawingOptions {
+function drawingOptions({ measure, plan, ordered, words, units }: BookFacts): FurnitureDrawingOptions {
   const library = ordered?.library;
   const kinds = library ? [library.boards, library.finishes, library.fittings, library.units] : [];
   const titles = new Map(
     kinds.flatMap((kind) => [...kind.values()].map((thing) => [thing.id, thing.title] as const)),
   );
-  return { measure, words: words.drawings, job: plan.job, titles };
+  return { measure, words: words.drawings, units, job: plan.job, titles, tables: 'left out' };
 }
 
 /** The unit with its panels numbered as in the cutting list. */
@@ -55,31 +73,33 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
   const { words, ordered } = facts;
   const says = words.units;
   const { x, y, z } = unit.outside;
-  const size = ([from, to]: readonly [number, number]) => printMmShort(to - from);
+  const size = ([from, to]: readonly [number, number]) => printLength(to - from, facts.units);
   const massKg = unit.panels.reduce((sum, panel) => sum + panel.massKg * panel.count, 0);
   const drawings = drawUnit(numbered(unit, facts.numberOf), drawingOptions(facts));
-  const blocks: Block[] = [
-    { kind: 'drawings', label: unit.name, drawings, pieces: [] },
+  const panels: TextBlock[] = [
     { kind: 'paragraph', text: `${says.outside(size(x), size(y), size(z))} ${says.mass(massKg.toFixed(1))}` },
     {
       kind: 'table',
       caption: says.panels,
-      columns: columnsOf(says.panelColumns, [-1.6, 4, -1.8, 3.4, 4.4, 4.2, -1.6]),
+      columns: columnsOf(says.panelColumns, [-1.4, 4.2, -1.9, 3.4, 4.8, 3, -1.5]),
       rows: panelRows(facts, unit),
     },
   ];
-  if (unit.fittings.length === 0) blocks.push({ kind: 'paragraph', text: says.noFittings });
-  else {
-    blocks.push({
-      kind: 'table',
-      caption: says.fittings,
-      columns: columnsOf(says.fittingColumns, [8, -1.8, 1.2]),
-      rows: unit.fittings.map(({ fitting, count }) => ({
-        tick: `fitting/${index + 1}/${fitting}`,
-        cells: [ordered?.library.fittings.get(fitting)?.title ?? fitting, String(count), ''],
-      })),
-    });
-  }
+  const fittings: TextBlock =
+    unit.fittings.length === 0
+      ? { kind: 'paragraph', text: says.noFittings }
+      : {
+          kind: 'table',
+          caption: says.fittings,
+          columns: columnsOf(says.fittingColumns, [8, -1.8, 1.6]),
+          rows: unit.fittings.map(({ fitting, count }) => ({
+            tick: `fitting/${index + 1}/${fitting}`,
+            cells: [ordered?.library.fittings.get(fitting)?.title ?? fitting, String(count), ''],
+          })),
+        };
+  const blocks: Block[] = [
+    { kind: 'drawings', label: unit.name, drawings, pieces: [], beside: [panels, [fittings]] },
+  ];
   return { id: `unit-${index + 1}`, heading: unit.name, level: 3, startsPage: true, blocks };
 }
 
