@@ -1,4 +1,5 @@
 import { AS_IS, type Facts, TURNED } from './facts.ts';
+import { fewerPatterns } from './fewerPatterns.ts';
 import type { Plan } from './plan.ts';
 import { type Sawing, sawingOf } from './sawing.ts';
 import { encodeTree, readTree, type SheetCode, type Tree } from './sheetCode.ts';
@@ -41,12 +42,14 @@ interface TidySheet extends Sawing {
 }
 
 /**
- * Exchanges pieces, so that equal sizes come together on a sheet and fewer fence settings are needed. The sheets and the kind of each stay as they are, as does the number of different sheets; the offcuts of
- * the two sheets are never worth less afterwards, nor are more levels of cuts needed. Sheets of which there are several
- * alike are left alone.
+ * Makes the sheets of a plan easier to saw: first alike where they can be (`fewerPatterns`), then pieces are exchanged,
+ * so that equal sizes come together on a sheet and fewer fence settings are needed. The sheets and the kind of each stay
+ * as they are; there are never more different sheets, the offcuts are never worth less, and an exchange never needs more
+ * levels of cuts. Sheets of which there are several alike are left alone by the exchanges.
  */
 export function fewerSettings(facts: Facts, plan: Plan, tidier: TreeTidier): Plan {
-  const run = new Exchanges(facts, plan, tidier);
+  const alike = fewerPatterns(facts, plan, tidier);
+  const run = new Exchanges(facts, alike, tidier);
   run.improve();
   return { sheets: run.codes(), cost: plan.cost };
 }

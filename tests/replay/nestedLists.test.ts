@@ -65,8 +65,8 @@ function saw(random: SeededRandom): SawWithTrim {
     turns: [null, null, 2, 3, 1][random.below(5)]!,
     smallestPartUm: 50_000,
     leastOffcut: { lengthUm: 400_000, widthUm: 200_000 },
-    longestCutUm: null,
-    cuttingHeightUm: null,
+    longestCutUm: [null, null, 2_510_000, 1_500_000][random.below(4)]!,
+    cuttingHeightUm: [null, 45_000][random.below(2)]!,
     trimUm: { left: trim(), right: trim(), near: trim(), far: trim() },
   };
 }
