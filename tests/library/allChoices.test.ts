@@ -1,0 +1,55 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { choiceWords, countLine, sawn, type Tried, tryAllPairs, tryPairsLeft } from '../helpers/allChoices.ts';
+import { demoLibrary, demoOrder } from '../helpers/demoVan.ts';
+
+const library = demoLibrary();
+const base = demoOrder(library);
+/** What a layout or a unit says itself. Anything else would be furniture that does not fit, found by chance. */
+const refusals = ['must-not-met', 'out-of-range', 'count-wrong'];
+
+const cases = [...library.layouts.values()].flatMap((layout) =>
+  layout.vehicles.map((vehicle) => [layout.id, vehicle, layout] as const),
+);
+const passing = (tried: readonly Tried[]) => tried.filter(({ errors }) => errors.length === 0);
+const all: Tried[] = [];
+afterAll(() => console.log(countLine('all layouts and vehicles', all)));
+
+describe.each(cases)('%s in %s', (id, vehicle, layout) => {
+  const asked = { layout, vehicle, base, library };
+  const tried = tryAllPairs(asked);
+  const passed = passing(tried);
+  // A pair that no combination with it passes is tried once more, all else as by default.
+  const left = tryPairsLeft(asked, passed);
+  const each = [...tried, ...left];
+  all.push(...each);
+
+  it('passes with its defaults', () => {
+    expect(tried[0]!.order.choices.size).toBe(0);
+    expect(tried[0]!.errors).toEqual([]);
+  });
+
+  it('passes every check with every pair of choices, or is refused with the reason', () => {
+    console.log(countLine(`${id} in ${vehicle}`, each));
+    const unexplained = each.flatMap(({ words, errors }) =>
+      errors
+        .filter(({ code, message }) => !refusals.includes(code) || message.length < 20)
+        .map(({ message }) => `${words.join(', ')}: ${message}`),
+    );
+    expect(unexplained).toEqual([]);
+  });
+
+  it('is not refused with most choices', () => {
+    expect(passed.length / tried.length).toBeGreaterThan(0.3);
+  });
+
+  it('can be had with each word of each choice', () => {
+    const had = new Set([...passed, ...passing(left)].flatMap(({ words }) => words));
+    expect(choiceWords(layout).filter((word) => !had.has(word))).toEqual([]);
+  });
+
+  it('can be sawn', () => {
+    const last = passed.at(-1)!;
+    const panels = last.furnished.furniture!.units.flatMap((unit) => unit.panels).length;
+    expect(sawn(last, library), last.words.join(', ')).toEqual({ findings: [], panels });
+  });
+});
