@@ -1,3 +1,4 @@
+import type { Um } from '../model/geometry.ts';
 import type { NestPiece } from '../model/nest.ts';
 
 /** Depth of stacks and fence settings that a tree takes, before anything is sawn: what ties are settled by. */
@@ -27,4 +28,17 @@ export function sawingOf(root: NestPiece): Sawing {
   };
   visit(root, 1);
   return { levels, fenceSettings: settings.size };
+}
+
+/**
+ * Size in µm, along the first stack, of the larger piece that the first parting of a sheet gives where its largest
+ * strip is cut off first: the smaller, the earlier a heavy sheet is divided.
+ */
+export function largestParted(root: NestPiece & { kind: 'stack' }, kerfUm: Um): Um {
+  const along = (piece: NestPiece) => (root.axis === 'x' ? piece.xUm : piece.yUm);
+  const cutFirst = root.children.reduce(
+    (most, child) => (child.kind === 'spare' ? most : Math.max(most, along(child))),
+    0,
+  );
+  return Math.max(cutFirst, along(root) - cutFirst - kerfUm);
 }

@@ -4,7 +4,7 @@ import type { RectangleSheet } from '../model/rectangles.ts';
 import type { Facts } from './facts.ts';
 import { mayBeFirst } from './facts.ts';
 import { joinSpares, type SpareRules } from './joinSpares.ts';
-import { sawingOf } from './sawing.ts';
+import { largestParted, sawingOf } from './sawing.ts';
 import type { Tree } from './sheetCode.ts';
 import { STACK_H, STACK_W } from './treeLayout.ts';
 
@@ -14,8 +14,8 @@ type Spare = { readonly lengthUm: Um; readonly widthUm: Um };
  * Turns the lazy trees of the search into trees in which every piece has its final size: the slack of each stack
  * becomes a spare piece at its end, the slack across a piece a spare piece beside it, and the corner of the sheet is
  * divided so that its offcuts are of most use; spares side by side are joined. Between trees with offcuts of equal
- * worth the one with fewer turns, then with fewer fence settings, is taken; large pieces come first in every stack, so
- * that a heavy sheet is divided early.
+ * worth the one with fewer turns, then with fewer fence settings, then the one that parts the sheet nearer its middle, is
+ * taken; large pieces come first in every stack, so that a heavy sheet is divided early.
  */
 export class TreeTidier {
   private readonly facts: Facts;
@@ -62,7 +62,15 @@ export class TreeTidier {
     const difference = offcutWorth(a) - offcutWorth(b);
     if (difference !== 0) return difference > 0;
     const [ofA, ofB] = [sawingOf(a), sawingOf(b)];
-    return ofA.levels < ofB.levels || (ofA.levels === ofB.levels && ofA.fenceSettings < ofB.fenceSettings);
+    if (ofA.levels !== ofB.levels) return ofA.levels < ofB.levels;
+    if (ofA.fenceSettings !== ofB.fenceSettings) return ofA.fenceSettings < ofB.fenceSettings;
+    return this.heaviest(a) < this.heaviest(b);
+  }
+
+  /** Area of the larger piece after the first parting: all trees of a sheet are as large as it. */
+  private heaviest(root: NestPiece): number {
+    if (root.kind !== 'stack') return root.xUm * root.yUm;
+    return largestParted(root, this.kerf * this.unitUm) * (root.axis === 'x' ? root.yUm : root.xUm);
   }
 
   private obeysSaw(root: NestPiece, sheetIndex: number, sheet: RectangleSheet): boolean {

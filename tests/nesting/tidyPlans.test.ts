@@ -5,7 +5,7 @@ import type { NestPiece } from '../../src/model/nest.ts';
 import { makeFacts } from '../../src/nesting/facts.ts';
 import { fewerSettings } from '../../src/nesting/fewerSettings.ts';
 import { joinSpares } from '../../src/nesting/joinSpares.ts';
-import { sawingOf } from '../../src/nesting/sawing.ts';
+import { largestParted, sawingOf } from '../../src/nesting/sawing.ts';
 import { encodeTree, readTree, stackOf, type Tree } from '../../src/nesting/sheetCode.ts';
 import { offcutWorth, TreeTidier } from '../../src/nesting/tidyTree.ts';
 import { stockGroup } from '../helpers/stockGroups.ts';
@@ -145,5 +145,36 @@ describe('exchanging pieces', () => {
       );
     expect(settings(plan.sheets)).toEqual([2, 2]);
     expect(settings([...after.sheets])).toEqual([1, 1]);
+  });
+});
+
+describe('the first parting of a sheet', () => {
+  it('leaves the larger of its largest strip and the rest', () => {
+    // Of 206: 120 and 83 | 60 and 143.
+    const first = columns([
+      [120, 100],
+      [83, 100],
+    ]);
+    expect(largestParted(first, kerfUm)).toBe(120);
+    const even = columns([
+      [60, 100],
+      [50, 100],
+      [90, 100],
+    ]);
+    expect(even.xUm).toBe(206);
+    expect(largestParted(even, kerfUm)).toBe(113);
+  });
+
+  it('settles between trees of equal offcuts, turns and settings', () => {
+    // 300 × 200 in the corner of 1000 × 700, no offcut worth keeping: 300 off first leaves 700 × 700, 200 leaves 1000 × 500.
+    const group = stockGroup({
+      demands: [[300, 200, 1, 'length']],
+      sheets: [{ lengthMm: 1000, widthMm: 700 }],
+      saw: { leastOffcut: { lengthUm: 2_000_000, widthUm: 2_000_000 } },
+    });
+    const facts = makeFacts(makeRectangleProblem(group), null, null);
+    const tidier = new TreeTidier(facts, group.saw.leastOffcut);
+    const tree: Tree = { kind: 'piece', item: 0, turned: false, w: facts.w[0]!, h: facts.h[0]! };
+    expect(tidier.tidy(tree, 0)).toMatchObject({ kind: 'stack', axis: 'x' });
   });
 });
