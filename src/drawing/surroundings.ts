@@ -86,17 +86,14 @@ export function drawSurroundings(
 
 /** The pieces of the first parting direction, one beside the other: the strips a sheet is first sawn into. */
 function firstStrips(sawn: SawnSheet): SawnPiece[] {
-  const strips: SawnPiece[] = [];
   const first = sawn.cuts.find((cut) => cut.step.cut !== 'trim');
   if (!first) return [];
-  let rest: SawnPiece | undefined = first.hand;
-  for (const cut of sawn.cuts) {
-    if (cut.hand.name !== rest?.name || cut.runsAlong !== first.runsAlong) continue;
-    strips.push(cut.gives[0]!);
-    rest = cut.gives[1];
-  }
-  if (rest) strips.push(rest);
-  return strips;
+  const sawnSo = new Map(
+    sawn.cuts.flatMap((cut) => (cut.runsAlong === first.runsAlong ? [[cut.hand.name, cut] as const] : [])),
+  );
+  const stripsOf = (piece: SawnPiece): readonly SawnPiece[] =>
+    sawnSo.get(piece.name)?.gives.flatMap(stripsOf) ?? [piece];
+  return first.gives.flatMap(stripsOf);
 }
 
 /** Writes the names of the strips that are sawn further beside them, as the table of cuts calls them. */
