@@ -248,7 +248,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   drawCuts(first, sawn.cuts, view);
   drawSheetOutline(first, view);
   drawAllEdging(first, sheet, edgings);
-  drawHandWork(first, sawn.ends, view);
+  drawHandWork(first, sawn.ends, view, { units, offcut: sheet.words.cutPlan.offcut });
   drawSurroundings(first, sawn, view, units, words.cutPlan);
   const unnumbered = drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
   drawPanels(first, sheet);

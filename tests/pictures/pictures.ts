@@ -57,6 +57,44 @@ function longVan(): Drawing[] {
   return drawLayout(made, library.vehicles.get(order.vehicle)!, library.finishes, furnitureOptions);
 }
 
+/** A unit of the demonstration order where it stands, its panels shaped by the wall. */
+function unitAtWall(name: string): Drawing[] {
+  const library = demoLibrary();
+  const made = furnish(demoOrder(library), library).furniture!;
+  return drawUnit(made.units.find((unit) => unit.name === name)!, furnitureOptions);
+}
+
+/** A side with an outline and a worktop with openings, one of them large enough to be kept. */
+function cutByHand(): Drawing[] {
+  const side: Wanted = { name: 'left side', unit: 'wardrobe', size: [1750, 536.8], edged: 'near' };
+  const worktop: Wanted = {
+    name: 'top',
+    unit: 'galley worktop',
+    size: [1450, 540],
+    edged: 'near left right',
+  };
+  const { group, sheet } = stripPlan([side, worktop, { ...worktop, size: [700, 540] }]);
+  group.panels[0]!.byHand = {
+    outline: [
+      [0, 0],
+      [1750, 0],
+      [1750, 436.8],
+      [1500, 486.8],
+      [1000, 531.8],
+      [500, 536.8],
+      [0, 506.8],
+    ],
+    openings: [],
+  };
+  group.panels[1]!.byHand = {
+    openings: [
+      { name: 'sink', length: [300, 590], width: [90, 460] },
+      { name: 'hob', length: [800, 1300], width: [85, 465], kept: { length: 480, width: 360 } },
+    ],
+  };
+  return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
+}
+
 /**
  * The named pictures. Each has been looked at on A4 in black and white; the SVG beside this file is compared byte by
  * byte, so a change of any drawing has to be looked at again.
@@ -117,6 +155,8 @@ export const pictures: Record<string, () => Drawing[]> = {
     const { group, sheet } = randomPlan(18);
     return drawCutPlan(group, sheet, { measure, words, job: 'names <with> "quotes" & more' });
   },
+  'cut by hand': cutByHand,
+  'wardrobe at the wall': () => unitAtWall('wardrobe'),
   'base cupboard': () => unitAlone('base-cupboard'),
   'bed base': () => unitAlone('bed-base'),
   'drawer cupboard': () => unitAlone('drawer-cupboard'),
