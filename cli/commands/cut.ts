@@ -84,15 +84,15 @@ Ctrl-C ends the search and keeps the best plan so far; pressed again, it ends
 the program with nothing written.
 
 Papers of an order go to DIR/<name of the order>/. Every run writes what is
-quickly made: plan.json, cut-plans/*.svg and the lists (*.csv). More papers are
-written when asked for, as in --papers book,labels:
+quickly made: plan.json, cut-plans/*.svg, the lists (*.csv) and cautions.txt.
+More papers are written when asked for, as in --papers book,labels:
 ${papersInWords}
 All of them are written or none. Papers that you changed by hand are not
 overwritten unless you give --replace; other files of yours in that folder stay
 where they are.
 
---language holds for cut plans, book and labels, --lengths for cut plans and
-book: inches prints fractions to 1/64, inches-32 to 1/32, and both keep the mm
+--language holds for cut plans, book, labels and cautions, --lengths for cut
+plans and book: inches prints fractions to 1/64, inches-32 to 1/32, and both keep the mm
 beside every setting of the saw. Lists and plan.json are for other programs too
 and stay in mm, with columns in English.
 

@@ -101,10 +101,11 @@ export function unknownWord(
   advice?: string,
 ): Finding {
   const known = [...words];
+  const nearest = nearestWord(word, known);
   return errorFinding('unknown-word', `\`${shownText(word)}\` is not ${what}.`, place, {
     found: shownText(word),
     expected: known.length === 0 ? 'none is defined' : listWords(known),
-    nearest: nearestWord(word, known),
+    nearest: nearest === undefined ? undefined : shownText(nearest),
     advice,
   });
 }

@@ -2,6 +2,11 @@ import type { Extent, Um } from '../model/geometry.ts';
 import type { Vehicle } from '../model/library.ts';
 import { type Corner, type Polygon, rectangle, sharedPolygons } from './polygons.ts';
 
+/** Whether what furniture stands in is a room: it has no payload, since it bears any load and goes nowhere. */
+export function isRoom(vehicle: Pick<Vehicle, 'payloadKg'>): boolean {
+  return vehicle.payloadKg === null;
+}
+
 /** Inner width of a vehicle at a height, straight between the given heights, as at the nearest one beyond them. */
 export function widthAtUm(vehicle: Vehicle, heightUm: Um): Um {
   const points = vehicle.widthAtHeight;

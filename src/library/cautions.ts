@@ -32,7 +32,7 @@ export function readCautionUses(
     ? written.map((caution, index) => ({ caution, when: null, place: reader.yaml.placeOf(written, index) }))
     : Object.keys(written).map((caution) => ({
         caution,
-        when: reader.formula(written, caution),
+        when: written[caution] === true ? null : reader.formula(written, caution),
         place: reader.yaml.placeOfKey(written, caution),
       }));
   for (const { caution, place } of uses) {

@@ -17,7 +17,7 @@ const cautionText = z.strictObject({
   }),
 });
 
-const cautionUses = z.union([z.array(id).max(50), z.record(id, formula)], {
+const cautionUses = z.union([z.array(id).max(50), z.record(id, z.union([z.literal(true), formula]))], {
   error: 'a list such as [gas, heat], or a block that says when each applies, such as { gas: burners > 0 }',
 });
 

@@ -1,4 +1,5 @@
 import { makePlan, readPlan, writePlan } from '../cutPlans/index.ts';
+import { cautionsSheet } from '../documents/cautionsSheet.ts';
 import { type GroupSummary, summarise } from '../documents/index.ts';
 import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer, type Units } from '../drawing/index.ts';
@@ -93,7 +94,7 @@ function cutPlanPapers(
 }
 
 /**
- * The papers that every job gets: cut plans, lists and plan file, as text by path within the job's folder. Lists and plan
+ * The papers that every job gets: cut plans, lists, plan file and, for an order, its cautions, as text by path within the job's folder. Lists and plan
  * file are for other programs too and stay in mm and English. The same plan gives the same bytes.
  */
 export function makePapers(
@@ -104,6 +105,10 @@ export function makePapers(
 ): ReadonlyMap<string, string> {
   const papers = new Map<string, string>([['plan.json', proven.text]]);
   for (const table of listTables(job, proven.plan)) papers.set(`${table.name}.csv`, csvFromTable(table));
+  if (job.ordered !== undefined) {
+    const words = wordsOf(wishes.language);
+    papers.set('cautions.txt', cautionsSheet(job.ordered, words.cautions, words.mass));
+  }
   cutPlanPapers(job, proven.plan, tools, wishes, papers);
   return papers;
 }

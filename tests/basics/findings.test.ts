@@ -11,6 +11,10 @@ import {
 } from '../../src/basics/findings.ts';
 import { formatFinding } from '../../src/basics/findingText.ts';
 
+test('the nearest word is shown without control characters, even where a name has some', () => {
+  expect(unknownWord('poplar-15', 'a board', ['p\tplar-15']).nearest).toBe('p plar-15');
+});
+
 test('a finding is printed with its place first and what helps below', () => {
   const place = { file: 'boards.yaml', line: 3, column: 14, field: 'poplar-15 › core' };
   expect(

@@ -64,7 +64,7 @@ describe('the README', () => {
     writeFiles(folder, { 'my-van.yaml': blocks(section('A first order of your own'), 'yaml')[0]! });
     const { jobs } = JSON.parse((await plywright(folder, ['cut', 'my-van.yaml', '--json'])).stdout);
     const papers: string[] = jobs[0].papers;
-    const named = [...section('The papers').matchAll(/`([a-z-]+\.(?:csv|json))`/g)].map((m) => m[1]!);
+    const named = [...section('The papers').matchAll(/`([a-z-]+\.(?:csv|json|txt))`/g)].map((m) => m[1]!);
     expect(papers.filter((path) => !path.startsWith('cut-plans/')).sort()).toEqual(
       [...new Set(named)].sort(),
     );

@@ -110,36 +110,6 @@ export function titleChapter(facts: BookFacts): Section {
   };
 }
 
-/** Cautions for the saw always; for the vehicle and its appliances only where the order has such. */
-export function cautions({ words, ordered }: BookFacts): Section {
-  const says = words.cautions;
-  const blocks: Block[] = [
-    { kind: 'paragraph', text: says.intro, strong: true },
-    { kind: 'list', items: says.items },
-  ];
-  if (ordered !== undefined) {
-    const { furniture, library } = ordered;
-    const openings = furniture.units.flatMap((unit) =>
-      unit.panels.flatMap((panel) => panel.cutOuts.map((cutOut) => cutOut.name)),
-    );
-    const units = furniture.units.map((unit) => `${unit.name} ${unit.unit}`);
-    const fittings = furniture.units.flatMap((unit) =>
-      unit.fittings.map(({ fitting }) => `${fitting} ${library.fittings.get(fitting)?.title ?? ''}`),
-    );
-    const any = (texts: readonly string[], pattern: RegExp) => texts.some((text) => pattern.test(text));
-    const own = [
-      any(openings, /\b(hob|cooker|stove|burner|oven)\b/i) ? says.cooker : null,
-      any(openings, /\b(sink|basin|tap)\b/i) ? says.sink : null,
-      any([...openings, ...units], /\b(fridge|heater|boiler|battery|inverter|socket)\b/i)
-        ? says.appliance
-        : null,
-      any(fittings, /\b(gas stay|gas strut|gas spring)\b/i) ? says.gasStay : null,
-    ].filter((text) => text !== null);
-    blocks.push({ kind: 'heading', text: says.van }, { kind: 'list', items: [...own, ...says.vehicleItems] });
-  }
-  return { id: 'cautions', heading: says.heading, level: 2, startsPage: true, blocks };
-}
-
 /** What to look at before the job leaves the workshop. */
 export function lastChecks({ words }: BookFacts): Section {
   return {

@@ -1,7 +1,9 @@
 import { numberPanels } from '../cuttingList.ts';
 import type { Book } from './book.ts';
-import { cautions, lastChecks, titleChapter } from './frontMatter.ts';
+import { cautionsChapter } from './cautions.ts';
+import { lastChecks, titleChapter } from './frontMatter.ts';
 import { cutOutChapter, cuttingListChapter, edgingChapter, offcutChapter } from './lists.ts';
+import { massChapter } from './mass.ts';
 import { cutPlanChapters } from './plans.ts';
 import type { BookFacts, BookSubject } from './subject.ts';
 import { layoutChapter, unitChapters } from './units.ts';
@@ -38,8 +40,9 @@ export function makeBook(subject: BookSubject): Book {
     words: subject.words,
     sections: [
       titleChapter(facts),
-      cautions(facts),
+      cautionsChapter(facts),
       ...layoutChapter(facts),
+      ...massChapter(facts),
       cuttingListChapter(facts),
       ...cutPlanChapters(facts),
       edgingChapter(facts),

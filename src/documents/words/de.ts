@@ -1,4 +1,6 @@
+import { cautionsDe } from './cautionsDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
+import { massDe } from './massDe.ts';
 import { stickersDe } from './stickersDe.ts';
 import type { Words } from './words.ts';
 
@@ -66,33 +68,8 @@ export const de: Words = {
     all: 'alles zusammen',
     metres: (metres) => `${metres} m`,
   },
-  cautions: {
-    heading: 'Bevor Sie beginnen',
-    intro:
-      'Diese Seiten ersetzen weder die Betriebsanleitung Ihrer Maschine noch die Regeln Ihrer Werkstatt oder das Recht Ihres Landes: diese gehen vor. Widerspricht eine Seite einer Anleitung, halten Sie an und fragen Sie.',
-    items: [
-      'Säge: Wissen, wo der Not-Halt ist, bevor sie läuft. Spaltkeil und Haube am Platz, Blatt scharf und für beschichtete Platten geeignet, nichts Loses an Kleidung und Haar.',
-      'Hände: Bei weniger als 150 mm zwischen Anschlag und Blatt und auf den letzten 300 mm jedes Schnitts den Schiebestock nehmen; solche Schnitte sind in den Schritten bezeichnet. Unter 50 mm ein Schiebeholz.',
-      'Nie über das Blatt greifen; Reste nur mit einem Stock oder bei stehendem Blatt wegräumen.',
-      'Eine Platte ist schwer und hat scharfe Kanten: zu zweit tragen, mit Handschuhen; an der Säge die Handschuhe ausziehen.',
-      'Holz- und Plattenstaub schadet der Lunge und kann brennen: bei jedem Schnitt absaugen, und eine Maske tragen, wo die Absaugung nicht alles fasst.',
-      'Kanten: Geschnittenes und bündig gefrästes Kantenband ist scharf. Jede Kante brechen, die eine Hand berühren kann; im Fahrzeug Ecken mit mindestens 2.5 mm runden.',
-      'Vor dem ersten Schnitt Schnittfuge und erste Platte messen: Die Anschlagmaße gelten für die Schnittfuge, die auf dem Schnittplan steht.',
-    ],
-    van: 'Im Fahrzeug',
-    vehicleItems: [
-      'Möbel müssen einer Vollbremsung standhalten: jedes Möbel so am Aufbau befestigen, wie der Umbauer es vorgibt, und Türen und Schubkästen mit Verschlüssen schließen, die einrasten.',
-      'Das fertige Fahrzeug wiegen; zulässige Massen und Achslasten stehen in seinen Papieren, nicht in diesem Buch.',
-      'Änderungen an Sitzen, Gurten, Fenstern oder Aufbau gehören nicht in dieses Buch und brauchen den, der sie abnehmen darf.',
-    ],
-    cooker:
-      'Dieser Auftrag hat einen Ausschnitt für einen Kocher: Gas ist Arbeit nur für zugelassene Fachleute. Abstände, Lüftung und Werkstoffe geben die Anleitung des Geräts und die Gasregeln Ihres Landes vor.',
-    sink: 'Dieser Auftrag hat einen Ausschnitt für eine Spüle: Wasser von der Elektrik fernhalten; Netzspannung ist Arbeit nur für zugelassene Fachleute.',
-    appliance:
-      'Dieser Auftrag hat einen Platz für ein elektrisches Gerät: Seine Anleitung sagt, wie viel Luft es braucht; Leitungen und Sicherungen sind Arbeit für die, die das Recht dafür zulässt.',
-    gasStay:
-      'Gasdruckfedern stehen unter Druck: nie öffnen oder erhitzen, und die Klappe beim Einbau festhalten.',
-  },
+  cautions: cautionsDe,
+  mass: massDe,
   layout: { heading: 'Wo alles steht' },
   cuttingList: {
     heading: 'Zuschnittliste',

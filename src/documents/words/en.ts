@@ -1,4 +1,6 @@
+import { cautionsEn } from './cautionsEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
+import { massEn } from './massEn.ts';
 import { stickersEn } from './stickersEn.ts';
 import type { Words } from './words.ts';
 
@@ -54,32 +56,8 @@ export const en: Words = {
     all: 'all together',
     metres: (metres) => `${metres} m`,
   },
-  cautions: {
-    heading: 'Before you begin',
-    intro:
-      "These pages do not replace the manual of your machine, your workshop's rules or the law of your country: those come first. If a page and a manual disagree, stop and ask.",
-    items: [
-      'Saw: know where the stop is before you start. Riving knife and guard in place, blade sharp and right for laminated board, nothing loose about you.',
-      'Hands: with less than 150 mm between fence and blade, and on the last 300 mm of a cut, use a push stick; such cuts are marked in the steps. Under 50 mm use a push block.',
-      'Never reach over the blade, and clear offcuts only with a stick or when the blade stands still.',
-      'A sheet is heavy and sharp at its edges: carry it with two people, wear gloves to carry and take them off at the saw.',
-      'Dust of wood and board harms lungs and can burn: run the extraction at every cut and wear a mask where it does not catch all.',
-      'Edges: cut and trimmed edging is sharp. Break every edge that a hand can touch; inside a vehicle round corners to 2.5 mm at least.',
-      'Before the first cut measure the kerf and the first sheet: the fence figures hold for the kerf printed on the cut plan.',
-    ],
-    van: 'In the vehicle',
-    vehicleItems: [
-      'Furniture must hold in a crash stop: fix every unit to the body as the vehicle converter says, and close doors and drawers with latches that lock.',
-      'Weigh the vehicle when it is finished; its permitted masses and axle loads come from its papers, not from this book.',
-      'Changes to seats, belts, windows or the body are outside this book and need whoever may approve them.',
-    ],
-    cooker:
-      'This order has an opening for a cooker: gas is work for licensed people only. Distances, ventilation and materials are those of the appliance’s manual and the gas rules of your country.',
-    sink: 'This order has an opening for a sink: keep water away from electrics; anything on mains voltage is work for licensed people only.',
-    appliance:
-      'This order has a place for an electric appliance: its manual says how much air it needs; wiring and fuses are work for people who are licensed for it where the law asks for it.',
-    gasStay: 'Gas stays are under pressure: never open or heat them, and hold the flap while you fit them.',
-  },
+  cautions: cautionsEn,
+  mass: massEn,
   layout: { heading: 'Where everything stands' },
   cuttingList: {
     heading: 'Cutting list',

@@ -1,5 +1,7 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
+import type { CautionWords } from './cautionWords.ts';
+import type { MassWords } from './massWords.ts';
 import type { StickerWords } from './stickerWords.ts';
 
 export type TrimSide = Extract<PlanStep, { cut: 'trim' }>['side'];
@@ -56,17 +58,8 @@ export interface Words {
     readonly all: string;
     readonly metres: (metres: string) => string;
   };
-  readonly cautions: {
-    readonly heading: string;
-    readonly intro: string;
-    readonly items: readonly string[];
-    readonly van: string;
-    readonly vehicleItems: readonly string[];
-    readonly cooker: string;
-    readonly sink: string;
-    readonly appliance: string;
-    readonly gasStay: string;
-  };
+  readonly cautions: CautionWords;
+  readonly mass: MassWords;
   readonly layout: { readonly heading: string };
   readonly cuttingList: {
     readonly heading: string;

@@ -1,0 +1,46 @@
+import type { MassWords } from './massWords.ts';
+
+const persons = (count: number) => `${count} ${count === 1 ? 'Person' : 'Personen'}`;
+const sides = { left: 'links', right: 'rechts', middle: '' } as const;
+
+/** Words about mass in German. */
+export const massDe: MassWords = {
+  heading: 'Masse',
+  intro:
+    'Platten mit ihren Kanten und die Beschläge jedes Möbels in kg, aus den Angaben der Bibliothek gerechnet und nicht gewogen. Geräte, Polster und Ladung sind nicht dabei.',
+  byUnit: 'Je Möbel',
+  columns: ['Möbel', 'Platten', 'Kanten', 'Beschläge', 'zusammen', 'links', 'rechts', 'vorn', 'hinten'],
+  all: 'alles zusammen',
+  centre: (fromFront, fromMiddle, side, above) => {
+    const across = side === 'middle' ? 'auf der Mittellinie' : `${fromMiddle} ${sides[side]} der Mittellinie`;
+    return `Schwerpunkt: ${fromFront} vom vorderen Ende, ${across}, ${above} über dem Boden.`;
+  },
+  account: 'Zuladung',
+  accountColumns: ['wohin sie geht', 'kg'],
+  payload: (vehicle) => `Zuladung von ${vehicle}, wie die Bibliothek sie angibt`,
+  furniture: 'ab Möbel: Platten, Kanten und Beschläge',
+  passengers: (count, eachKg) =>
+    count === 0
+      ? 'ab Mitfahrer: keine (wer fährt, zählt zum Fahrzeug)'
+      : `ab Mitfahrer: ${count} × ${eachKg} kg (wer fährt, zählt zum Fahrzeug)`,
+  left: 'bleibt für den übrigen Ausbau und für Ladung',
+  least: (count, lengthM, eachKg) =>
+    `davon für Ladung frei zu halten: ${eachKg} kg × (${persons(count)} + ${lengthM} m Länge)`,
+  rest: 'bleibt für Geräte, Batterie, Tanks, Dämmung, Polster und alles andere',
+  persons: (count, from) => {
+    switch (from) {
+      case 'order':
+        return `Nach dem Auftrag fahren ${persons(count)}, Fahrer oder Fahrerin mitgezählt.`;
+      case 'layout':
+        return `Der Grundriss hat Sitze für ${persons(count)}, Fahrer oder Fahrerin mitgezählt.`;
+      case 'driver alone':
+        return 'Weder Auftrag noch Grundriss sagen, wer mitfährt; gezählt ist nur, wer fährt: schreiben Sie `persons` in den Auftrag.';
+      default:
+        throw new Error(`nobody counts persons by ${from satisfies never}`);
+    }
+  },
+  tooLittle:
+    'Die Möbel lassen weniger übrig, als frei zu halten ist. Möbel weglassen, leichtere Platten nehmen oder weniger Personen mitnehmen.',
+  source:
+    'Regel für Wohnmobile: (EU) 1230/2012, Anhang I, Teil A, 2.6.4.1.2, inzwischen ersetzt durch (EU) 2021/535. Es entscheiden die Waage und wer das Fahrzeug zulässt.',
+};

@@ -1,0 +1,29 @@
+import type { PersonsFrom } from '../../basics/payload.ts';
+
+/** Words about what furniture weighs. Masses come in as printed, in kg. */
+export interface MassWords {
+  readonly heading: string;
+  readonly intro: string;
+  readonly byUnit: string;
+  /** Unit, boards, edging, fittings, together, left, right, front, rear. */
+  readonly columns: readonly string[];
+  readonly all: string;
+  readonly centre: (
+    fromFront: string,
+    fromMiddle: string,
+    side: 'left' | 'right' | 'middle',
+    above: string,
+  ) => string;
+  readonly account: string;
+  readonly accountColumns: readonly [string, string];
+  readonly payload: (vehicle: string) => string;
+  readonly furniture: string;
+  readonly passengers: (count: number, eachKg: number) => string;
+  readonly left: string;
+  readonly least: (persons: number, lengthM: string, eachKg: number) => string;
+  readonly rest: string;
+  readonly persons: (count: number, from: PersonsFrom) => string;
+  /** Where less is left than must be kept. */
+  readonly tooLittle: string;
+  readonly source: string;
+}
