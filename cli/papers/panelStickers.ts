@@ -4,9 +4,8 @@ import type { PaperRequest } from './morePapers.ts';
 
 /** Labels for panels and offcuts, to be printed in true size: `labels.pdf`. None when nothing is cut. */
 export async function stickerPapers({ job, proven, tools, wishes, labels }: PaperRequest): Promise<Papers> {
-  const { language } = wishes;
-  const { title, pages } = makeStickers(job, proven, tools.measure, { ...labels, language });
+  const { title, pages } = makeStickers(job, proven, tools.measure, { ...labels, wishes });
   if (pages.length === 0) return new Map();
   const { pdfFromDrawings } = await import('./pdfFromDrawings.ts');
-  return new Map([['labels.pdf', await pdfFromDrawings(pages, { title, language })]]);
+  return new Map([['labels.pdf', await pdfFromDrawings(pages, { title, language: wishes.language })]]);
 }

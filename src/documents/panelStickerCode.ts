@@ -4,6 +4,7 @@
  *
  *     PW1/DEMO-LONG/POPLAR-15-PALE-GREY/12/2
  *     PW1/DEMO-LONG/POPLAR-15-PALE-GREY/OFF/3/A2B/1
+ *     PW1/DEMO-LONG/POPLAR-15-PALE-GREY/OUT/12/2/1
  *
  * | part | holds |
  * |---|---|
@@ -11,27 +12,21 @@
  * | job | name of the order, or of the list |
  * | stock group | as in the plan file and the names of the cut plans |
  * | of a panel: number, piece | its number in the cutting list; which one it is where there are several, from 1, as they come off the saw |
+ * | of what fell out of a panel and is kept: `OUT`, number, piece, opening | the panel as above, and which of its openings, from 1 |
  * | of an offcut: `OFF`, cut plan, piece, sheet | number of the cut plan in its group; name of the piece there; which of the sheets cut alike, from 1 |
  *
  * A name that is too long, or has other letters, stands there with its beginning, `+` and six figures or letters that
  * follow from all of it. So the text of a piece never changes while the order and its panels do not.
  */
-export type PieceIdentity =
-  | {
-      readonly is: 'panel';
-      readonly job: string;
-      readonly group: string;
-      readonly number: number;
-      readonly piece: number;
-    }
-  | {
-      readonly is: 'offcut';
-      readonly job: string;
-      readonly group: string;
-      readonly sheet: number;
-      readonly piece: string;
-      readonly copy: number;
-    };
+export type PieceIdentity = {
+  /** Name of the order or list. */
+  readonly job: string;
+  readonly group: string;
+} & (
+  | { readonly is: 'panel'; readonly number: number; readonly piece: number }
+  | { readonly is: 'cut-out'; readonly number: number; readonly piece: number; readonly opening: number }
+  | { readonly is: 'offcut'; readonly sheet: number; readonly piece: string; readonly copy: number }
+);
 
 const START = 'PW1';
 /** A job's name and a group's id are as long as this before they are cut. */
@@ -60,14 +55,21 @@ function part(name: string, most: number): string {
   return `${plain.slice(0, most - MARK_LETTERS - 1)}+${markOf(name)}`;
 }
 
+function ownParts(identity: PieceIdentity): (string | number)[] {
+  switch (identity.is) {
+    case 'panel':
+      return [identity.number, identity.piece];
+    case 'cut-out':
+      return ['OUT', identity.number, identity.piece, identity.opening];
+    case 'offcut':
+      return ['OFF', identity.sheet, part(identity.piece, MOST_PIECE), identity.copy];
+  }
+}
+
 /** The text of a piece, as described above. */
 export function pieceCode(identity: PieceIdentity): string {
   const start = [START, part(identity.job, MOST_JOB), part(identity.group, MOST_GROUP)];
-  const own =
-    identity.is === 'panel'
-      ? [identity.number, identity.piece]
-      : ['OFF', identity.sheet, part(identity.piece, MOST_PIECE), identity.copy];
-  return [...start, ...own].join('/');
+  return [...start, ...ownParts(identity)].join('/');
 }
 
 /**
@@ -83,7 +85,10 @@ export function readPieceCode(text: string): PieceIdentity | null {
     const [number, piece] = [counts(parts[3]), counts(parts[4])];
     return number === null || piece === null ? null : { is: 'panel', job, group, number, piece };
   }
-  const [sheet, piece, copy] = [counts(parts[4]), parts[5], counts(parts[6])];
-  if (parts.length !== 7 || parts[3] !== 'OFF' || sheet === null || !piece || copy === null) return null;
-  return { is: 'offcut', job, group, sheet, piece, copy };
+  const [kind, first, second, third] = [parts[3], counts(parts[4]), parts[5], counts(parts[6])];
+  if (parts.length !== 7 || first === null || third === null) return null;
+  if (kind === 'OFF' && second) return { is: 'offcut', job, group, sheet: first, piece: second, copy: third };
+  const piece = counts(second);
+  if (kind !== 'OUT' || piece === null) return null;
+  return { is: 'cut-out', job, group, number: first, piece, opening: third };
 }

@@ -1,8 +1,10 @@
 import type { PlanEnding, PlanFile, PlanGroup, PlanSheet } from '../model/plan.ts';
 import { type NumberedPanel, numberPanels } from './cuttingList.ts';
-import { type PieceIdentity, pieceCode } from './panelStickerCode.ts';
+import { pieceCode } from './panelStickerCode.ts';
 
+type PanelEnding = Extract<PlanEnding, { is: 'panel' }>;
 type OffcutEnding = Extract<PlanEnding, { is: 'offcut' }>;
+type Opening = NonNullable<NumberedPanel['panel']['byHand']>['openings'][number];
 
 /** One real piece of a job that gets a label. */
 export type LabelledPiece = {
@@ -15,9 +17,18 @@ export type LabelledPiece = {
 } & (
   | {
       readonly is: 'panel';
+      readonly ending: PanelEnding;
       readonly panel: NumberedPanel;
-      readonly ending: Extract<PlanEnding, { is: 'panel' }>;
+      /** Which one it is of those that are alike, from 1. */
       readonly piece: number;
+    }
+  /** What falls out of an opening of a panel, squared up. */
+  | {
+      readonly is: 'cut-out';
+      readonly ending: PanelEnding;
+      readonly panel: NumberedPanel;
+      readonly opening: Opening;
+      readonly kept: NonNullable<Opening['kept']>;
     }
   | { readonly is: 'offcut'; readonly ending: OffcutEnding }
 );
@@ -81,9 +92,23 @@ function endingsOf(group: PlanGroup): (Copy & { readonly ending: PlanEnding })[]
   });
 }
 
+/** What falls out of a panel's openings and is kept. */
+function cutOutsOf(panel: Extract<LabelledPiece, { is: 'panel' }>, job: string): LabelledPiece[] {
+  const { group, sheet, copy, ending, piece } = panel;
+  const { number } = panel.panel;
+  return (panel.panel.panel.byHand?.openings ?? []).flatMap((opening, index): LabelledPiece[] => {
+    if (opening.kept === undefined) return [];
+    const code = pieceCode({ is: 'cut-out', job, group: group.id, number, piece, opening: index + 1 });
+    return [
+      { is: 'cut-out', group, sheet, copy, ending, panel: panel.panel, opening, kept: opening.kept, code },
+    ];
+  });
+}
+
 /**
  * Every panel and every offcut to keep of a plan, one by one, with the text of its label: the panels as they come off the
- * saw, then the offcuts. `job` is the name of the order or list. Throws when a piece names no panel of the plan.
+ * saw, then the offcuts, among them what falls out of openings and is kept. `job` is the name of the order or list. Throws
+ * when a piece names no panel of the plan.
  */
 export function labelledPieces(plan: PlanFile, job: string): LabelledPiece[] {
   const numbered = new Map(numberPanels(plan).map((one) => [one.panel.id, one]));
@@ -92,26 +117,21 @@ export function labelledPieces(plan: PlanFile, job: string): LabelledPiece[] {
   const offcuts: LabelledPiece[] = [];
   for (const group of plan.groups) {
     for (const { sheet, copy, ending } of endingsOf(group)) {
-      if (ending.is === 'waste') continue;
       const from = { group, sheet, copy };
+      if (ending.is === 'waste') continue;
       if (ending.is === 'offcut') {
-        const identity: PieceIdentity = {
-          is: 'offcut',
-          job,
-          group: group.id,
-          sheet: sheet.number,
-          piece: ending.piece,
-          copy,
-        };
-        offcuts.push({ ...from, is: 'offcut', ending, code: pieceCode(identity) });
+        const identity = { job, group: group.id, sheet: sheet.number, piece: ending.piece, copy };
+        offcuts.push({ ...from, is: 'offcut', ending, code: pieceCode({ ...identity, is: 'offcut' }) });
         continue;
       }
       const panel = numbered.get(ending.panel);
       if (panel === undefined) throw new Error(`piece ${ending.piece} is the unknown panel ${ending.panel}`);
       const piece = (made.get(ending.panel) ?? 0) + 1;
       made.set(ending.panel, piece);
-      const identity: PieceIdentity = { is: 'panel', job, group: group.id, number: panel.number, piece };
-      panels.push({ ...from, is: 'panel', panel, ending, piece, code: pieceCode(identity) });
+      const code = pieceCode({ is: 'panel', job, group: group.id, number: panel.number, piece });
+      const labelled = { ...from, is: 'panel', panel, ending, piece, code } as const;
+      panels.push(labelled);
+      offcuts.push(...cutOutsOf(labelled, job));
     }
   }
   return [...panels, ...offcuts];

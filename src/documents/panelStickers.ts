@@ -1,5 +1,5 @@
-import { mmToUm, printMmShort } from '../basics/lengths.ts';
-import { printSize } from '../drawing/lengthsInWords.ts';
+import { mmToUm } from '../basics/lengths.ts';
+import { printLength, printSize, type Units } from '../drawing/lengthsInWords.ts';
 import type { PanelSticker, StickerEdge, StickerLine, StickerPicture } from '../drawing/panelSticker.ts';
 import type { Furniture, Panel } from '../model/furniture.ts';
 import type { PlanFile, PlanPanel } from '../model/plan.ts';
@@ -12,11 +12,12 @@ export interface StickerSubject {
   readonly plan: PlanFile;
   /** Name of the order or list. */
   readonly job: string;
-  /** What an order says of its panels beyond their sizes; absent for a plain list. */
+  /** What an order says of its panels beyond the plan; absent for a plain list. */
   readonly furniture?: Furniture;
   /** Title of a board, finish or edging; the id where there is none. */
   readonly title: (id: string) => string;
   readonly words: StickerWords;
+  readonly units: Units;
 }
 
 type Labelled<Is extends LabelledPiece['is']> = Extract<LabelledPiece, { is: Is }>;
@@ -29,14 +30,16 @@ function line(
   return { text, most, weight: look.weight ?? 'regular', need: look.need ?? 'always' };
 }
 
-function sizeText(lengthMm: number, widthMm: number): string {
-  return printSize(mmToUm(lengthMm), mmToUm(widthMm), 'mm');
+function sizeText(lengthMm: number, widthMm: number, units: Units): string {
+  return printSize(mmToUm(lengthMm), mmToUm(widthMm), units);
 }
 
 /** With the thickness of the board, where the plan knows it. */
-function solidText(lengthMm: number, widthMm: number, thicknessMm: number): string {
-  const size = sizeText(lengthMm, widthMm);
-  return thicknessMm === 0 ? size : `${size}\u00a0×\u00a0${listThickness(thicknessMm)}`;
+function solidText(lengthMm: number, widthMm: number, thicknessMm: number, units: Units): string {
+  const size = sizeText(lengthMm, widthMm, units);
+  if (thicknessMm === 0) return size;
+  const thickness = units === 'mm' ? listThickness(thicknessMm) : printLength(mmToUm(thicknessMm), units);
+  return `${size}\u00a0×\u00a0${thickness}`;
 }
 
 /** The four edges with their edging, in the order in which they are told. */
@@ -53,38 +56,35 @@ function edgingOf({ edging }: PlanPanel): { readonly side: EdgeSide; readonly ed
 /** What is left to do at a panel, in the order of the work (common practice, no source). */
 export function stepsAfterSawing(panel: PlanPanel, furnished: Panel | undefined): WorkStep[] {
   const steps: [WorkStep, boolean][] = [
-    ['shape', furnished?.outline !== undefined],
+    ['shape', panel.byHand?.outline !== undefined],
     ['edge', edgingOf(panel).length > 0],
     ['drill', (furnished?.holes ?? []).length > 0],
-    ['cutOut', (furnished?.cutOuts ?? []).length > 0],
+    ['cutOut', (panel.byHand?.openings ?? []).length > 0],
     ['assemble', true],
   ];
   return steps.flatMap(([step, needed]) => (needed ? [step] : []));
 }
 
-function panelPicture(
-  panel: PlanPanel,
-  furnished: Panel | undefined,
-  edges: readonly StickerEdge[],
-): StickerPicture {
+/** The panel as it is sawn. */
+function panelPicture(panel: PlanPanel, edges: readonly StickerEdge[]): StickerPicture {
+  const outline = panel.byHand?.outline;
+  const um = ([from, to]: readonly [number, number]) => [mmToUm(from), mmToUm(to)] as const;
   return {
     kind: 'panel',
-    lengthUm: mmToUm(panel.finishedLength),
-    widthUm: mmToUm(panel.finishedWidth),
+    lengthUm: mmToUm(panel.length),
+    widthUm: mmToUm(panel.width),
     grain: panel.grain,
     edges,
-    openings: (furnished?.cutOuts ?? []).map(({ alongLength, alongWidth }) => ({ alongLength, alongWidth })),
-    ...(furnished?.outline === undefined ? {} : { outline: furnished.outline }),
+    openings: (panel.byHand?.openings ?? []).map(({ length, width }) => ({
+      alongLength: um(length),
+      alongWidth: um(width),
+    })),
+    ...(outline === undefined ? {} : { outline: outline.map(um) }),
   };
 }
 
-function panelSticker(
-  piece: Labelled<'panel'>,
-  furnished: Panel | undefined,
-  { plan, job, title, words }: StickerSubject,
-): PanelSticker {
-  const { number, panel } = piece.panel;
-  const { board, finish, thickness } = piece.group;
+/** The edges of a panel that get edging, and a line for each of its edgings. */
+function edgingTold(panel: PlanPanel, { words, title }: StickerSubject) {
   const edged = edgingOf(panel);
   const edgings = [...new Set(edged.map(({ edging }) => edging))];
   const edges = edged.map(({ side, edging }) => ({
@@ -92,13 +92,27 @@ function panelSticker(
     name: words.edges[side],
     edging: edgings.indexOf(edging),
   }));
-  const edgingLines = edgings.map((edging, index) => {
+  const lines = edgings.map((edging, index) => {
     const names = edges.filter((edge) => edge.edging === index).map((edge) => edge.name);
     return line(`${names.join(' ')}: ${title(edging)}`, 2);
   });
+  return { edges, lines: lines.length === 0 ? [line(words.noEdging, 1)] : lines };
+}
+
+function panelSticker(
+  piece: Labelled<'panel'>,
+  furnished: Panel | undefined,
+  subject: StickerSubject,
+): PanelSticker {
+  const { plan, job, title, words, units } = subject;
+  const { number, panel } = piece.panel;
+  const { board, finish, thickness } = piece.group;
+  const { edges, lines } = edgingTold(panel, subject);
   const order = panel.order === '' ? job : panel.order;
   const which = panel.count > 1 ? words.piece(piece.piece, panel.count) : '';
   const material = [title(board), title(finish)].filter((word) => word !== '').join(', ');
+  const finished = words.finished(sizeText(panel.finishedLength, panel.finishedWidth, units));
+  const cut = words.cut(solidText(panel.length, panel.width, thickness, units));
   return {
     code: piece.code,
     mark: String(number),
@@ -106,49 +120,88 @@ function panelSticker(
     lines: [
       line([panel.unit, which, order].filter((word) => word !== '').join(' · '), 2),
       line(plan.job === order ? '' : plan.job, 2, { need: 'optional' }),
-      line(words.finished(sizeText(panel.finishedLength, panel.finishedWidth)), 2, {
-        weight: 'bold',
-        need: 'whole',
-      }),
-      line(words.cut(solidText(panel.length, panel.width, thickness)), 2, { need: 'whole' }),
+      line(finished, 2, { weight: 'bold', need: 'whole' }),
+      line(cut, 2, { need: 'whole' }),
       line(material, 2, { need: 'optional' }),
-      ...(edgings.length === 0 ? [line(words.noEdging, 1)] : edgingLines),
+      ...lines,
       line(words.next(stepsAfterSawing(panel, furnished)), 2, { weight: 'bold' }),
     ],
     fillIn: null,
-    picture: panelPicture(panel, furnished, edges),
+    picture: panelPicture(panel, edges),
   };
 }
 
-function offcutSticker(
-  { group, sheet, copy, ending, code }: Labelled<'offcut'>,
-  subject: StickerSubject,
-): PanelSticker {
-  const { job, title, words } = subject;
-  const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
-  const [lengthUm, widthUm] = [mmToUm(ending.length), mmToUm(ending.width)];
-  const along = grain === 'length' ? words.grain(printMmShort(lengthUm)) : words.grain(printMmShort(widthUm));
+/** What an offcut is called, where it comes from and how it lies. */
+interface Offcut {
+  readonly name: string;
+  readonly from: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly grain: 'length' | 'width' | 'none';
+}
+
+function sheetOffcut(
+  { group, sheet, copy, ending }: Labelled<'offcut'>,
+  { job, words }: StickerSubject,
+): Offcut {
   const from = words.from(job, sheet.number);
   return {
-    code,
+    name: `${group.id} ${sheet.number} ${ending.piece}`,
+    from: sheet.copies > 1 ? `${from} · ${words.sheet(copy, sheet.copies)}` : from,
+    lengthMm: ending.length,
+    widthMm: ending.width,
+    grain: group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none',
+  };
+}
+
+function cutOutOffcut(
+  { group, sheet, ending, panel, opening, kept }: Labelled<'cut-out'>,
+  subject: StickerSubject,
+): Offcut {
+  const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
+  return {
+    name: `${group.id} ${panel.number} ${opening.name}`,
+    from: subject.words.fromPanel(subject.job, panel.number),
+    lengthMm: kept.length,
+    widthMm: kept.width,
+    // As in the sheet: along the panel's length where that lies along the grain.
+    grain: grain === 'none' ? 'none' : grain === ending.lengthAlong ? 'length' : 'width',
+  };
+}
+
+function offcutSticker(piece: Labelled<'offcut' | 'cut-out'>, subject: StickerSubject): PanelSticker {
+  const { title, words, units } = subject;
+  const { board, finish, thickness } = piece.group;
+  const offcut = piece.is === 'offcut' ? sheetOffcut(piece, subject) : cutOutOffcut(piece, subject);
+  const { name, from, lengthMm, widthMm, grain } = offcut;
+  const along = printLength(mmToUm(grain === 'length' ? lengthMm : widthMm), units);
+  return {
+    code: piece.code,
     mark: words.offcut,
-    heading: `${group.id} ${sheet.number} ${ending.piece}`,
+    heading: name,
     lines: [
-      line(solidText(ending.length, ending.width, group.thickness), 2, { weight: 'bold', need: 'whole' }),
-      line(title(group.board), 2),
-      line(title(group.finish), 2),
-      line(grain === 'none' ? words.noGrain : along, 2),
-      line(sheet.copies > 1 ? `${from} · ${words.sheet(copy, sheet.copies)}` : from, 3),
+      line(solidText(lengthMm, widthMm, thickness, units), 2, { weight: 'bold', need: 'whole' }),
+      line(title(board), 2),
+      line(title(finish), 2),
+      line(grain === 'none' ? words.noGrain : words.grain(along), 2),
+      line(from, 3),
     ],
     fillIn: words.date,
-    picture: { kind: 'offcut', lengthUm, widthUm, grain, edges: [], openings: [] },
+    picture: {
+      kind: 'offcut',
+      lengthUm: mmToUm(lengthMm),
+      widthUm: mmToUm(widthMm),
+      grain,
+      edges: [],
+      openings: [],
+    },
   };
 }
 
 /**
  * A label for every panel, as often as it is made, in the order in which they come off the saw, and then one for every
- * offcut that goes back to the rack. Sizes are in mm, the figure along the grain first for panels and the one along the
- * sheet first for offcuts, as in the lists. Throws when the plan does not hold together.
+ * offcut that goes back to the rack. The figure along the grain comes first for panels and the one along the sheet for
+ * offcuts, as in the lists. Throws when the plan does not hold together.
  */
 export function makePanelStickers(subject: StickerSubject): PanelSticker[] {
   const furnished = new Map(

@@ -38,7 +38,7 @@ export interface StickerPicture {
     readonly alongWidth: readonly [from: number, to: number];
   }[];
   /** Its true shape, closed, where it is no rectangle; from the same corner. */
-  readonly outline?: readonly { readonly alongLengthUm: number; readonly alongWidthUm: number }[];
+  readonly outline?: readonly (readonly [alongLengthUm: number, alongWidthUm: number])[];
 }
 
 /** An edge that gets edging. */

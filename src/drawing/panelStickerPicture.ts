@@ -111,7 +111,7 @@ export function drawStickerPicture(sketch: Sketch, picture: StickerPicture, box:
     sketch.rect('panels', piece, { stroke: picture.kind === 'panel' ? NARROW : OFFCUT_BORDER });
   } else {
     sketch.rect('panels', piece, { stroke: { widthMm: 0.13, dashMm: [0.8, 0.8] } });
-    const corners = outline.map((point) => [x(point.alongLengthUm), y(point.alongWidthUm)] as const);
+    const corners = outline.map(([along, across]) => [x(along), y(across)] as const);
     const sides = corners.map((from, index): Segment => [...from, ...corners[(index + 1) % corners.length]!]);
     sketch.lines('panels', sides, WIDE);
   }

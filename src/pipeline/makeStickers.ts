@@ -4,14 +4,14 @@ import type { Drawing } from '../drawing/index.ts';
 import type { StickerFormat } from '../drawing/panelStickerFormats.ts';
 import { drawStickers } from '../drawing/panelStickers.ts';
 import type { Job } from './job.ts';
-import type { DrawingTools, ProvenPlan } from './makePapers.ts';
+import type { DrawingTools, PaperWishes, ProvenPlan } from './makePapers.ts';
 
 /** How labels are wanted. */
 export interface StickerRequest {
   readonly format: StickerFormat;
   /** Label of the first sheet to begin with, from 1. */
   readonly first: number;
-  readonly language: string;
+  readonly wishes: PaperWishes;
 }
 
 /** The labels of a job whose plan is proven, as pages. No pages when nothing gets a label. Throws for an unknown language. */
@@ -19,9 +19,9 @@ export function makeStickers(
   job: Job,
   proven: ProvenPlan,
   measure: DrawingTools['measure'],
-  { format, first, language }: StickerRequest,
+  { format, first, wishes }: StickerRequest,
 ): { readonly title: string; readonly pages: readonly Drawing[] } {
-  const words = wordsOf(language).stickers;
+  const words = wordsOf(wishes.language).stickers;
   const library = job.ordered?.library;
   const title = (id: string) =>
     (library?.boards.get(id) ?? library?.finishes.get(id) ?? library?.edgings.get(id))?.title ?? id;
@@ -32,6 +32,7 @@ export function makeStickers(
     ...(job.ordered === undefined ? {} : { furniture: job.ordered.furniture }),
     title,
     words,
+    units: wishes.lengths,
   });
   const pages = drawStickers(stickers, {
     format,

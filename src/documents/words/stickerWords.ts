@@ -17,6 +17,7 @@ export interface StickerWords {
   readonly grain: (size: string) => string;
   readonly noGrain: string;
   readonly from: (job: string, plan: number) => string;
+  readonly fromPanel: (job: string, number: number) => string;
   readonly sheet: (copy: number, of: number) => string;
   readonly date: string;
 }

@@ -22,6 +22,7 @@ export const stickersDe: StickerWords = {
   grain: (size) => `Maserung längs ${size}`,
   noGrain: 'ohne Maserung',
   from: (job, plan) => `aus ${job}, Schnittplan ${plan}`,
+  fromPanel: (job, number) => `aus ${job}, Ausschnitt von Teil ${number}`,
   sheet: (copy, of) => `Platte ${copy} von ${of}`,
   date: 'eingelagert am',
 };

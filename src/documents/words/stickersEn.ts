@@ -22,6 +22,7 @@ export const stickersEn: StickerWords = {
   grain: (size) => `grain along ${size}`,
   noGrain: 'no grain',
   from: (job, plan) => `from ${job}, cut plan ${plan}`,
+  fromPanel: (job, number) => `from ${job}, opening of panel ${number}`,
   sheet: (copy, of) => `sheet ${copy} of ${of}`,
   date: 'put back on',
 };

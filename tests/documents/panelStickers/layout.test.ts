@@ -237,8 +237,12 @@ describe('the picture on a label', () => {
   });
 
   it('shows the true shape of a panel that is no rectangle', () => {
-    const corner = (alongLengthUm: number, alongWidthUm: number) => ({ alongLengthUm, alongWidthUm });
-    const outline = [corner(0, 0), corner(1_000_000, 0), corner(700_000, 500_000), corner(0, 500_000)];
+    const outline = [
+      [0, 0],
+      [1_000_000, 0],
+      [700_000, 500_000],
+      [0, 500_000],
+    ] as const;
     const { shapes, piece } = drawn({ lengthUm: 1_000_000, widthUm: 500_000, outline });
     const lines = shapes.find((shape) => shape.kind === 'lines');
     const segments = lines?.kind === 'lines' ? lines.segments : [];

@@ -13,6 +13,14 @@ const count = fc.integer({ min: 1, max: 99_999 });
 const identities: fc.Arbitrary<PieceIdentity> = fc.oneof(
   fc.record({ is: fc.constant('panel' as const), job: anyText, group: anyText, number: count, piece: count }),
   fc.record({
+    is: fc.constant('cut-out' as const),
+    job: anyText,
+    group: anyText,
+    number: count,
+    piece: count,
+    opening: count,
+  }),
+  fc.record({
     is: fc.constant('offcut' as const),
     job: anyText,
     group: anyText,
@@ -26,6 +34,9 @@ describe("the text of a label's code", () => {
   it('is what the doc comment says', () => {
     expect(pieceCode(panel)).toBe('PW1/DEMO-LONG/POPLAR-15-PALE-GREY/12/2');
     expect(pieceCode(offcut)).toBe('PW1/DEMO-LONG/PLY/OFF/3/A2B/1');
+    expect(pieceCode({ ...panel, is: 'cut-out', opening: 1 })).toBe(
+      'PW1/DEMO-LONG/POPLAR-15-PALE-GREY/OUT/12/2/1',
+    );
   });
 
   it('cuts a name that is too long, and marks it by all of its letters', () => {

@@ -36,7 +36,8 @@ describe.each([
       const read = readPieceCode(piece.code);
       if (piece.is === 'panel')
         expect(read).toMatchObject({ number: piece.panel.number, piece: piece.piece });
-      else expect(read).toMatchObject({ sheet: piece.sheet.number, copy: piece.copy });
+      else if (piece.is === 'offcut')
+        expect(read).toMatchObject({ sheet: piece.sheet.number, copy: piece.copy });
     }
   });
 
@@ -148,6 +149,14 @@ describe('what stands on a label', () => {
     expect(sticker.lines[0]!.text).toContain('piece 2 of 2');
   });
 
+  it('is in inches where inches are asked for', () => {
+    const inches = stickersOf(demo, 'en', 'inches');
+    // 700 mm are 27.559 in, 550 mm are 21.654 in; in 64ths 27 36/64 and 21 42/64.
+    expect(inches[0]!.lines.map((line) => line.text)).toContain(
+      'finished 27\u00a09/16"\u00a0×\u00a021\u00a021/32"',
+    );
+  });
+
   it('is in German where German is asked for', () => {
     const german = stickersOf(demo, 'de');
     expect(german[0]!.lines.map((line) => line.text)).toContain('weiter: Kante → montieren');
@@ -167,5 +176,29 @@ describe('what stands on a label', () => {
       const said = along === null ? 'no grain' : `grain along ${along}`;
       expect(lines.map((line) => line.text)).toContain(said);
     }
+  });
+});
+
+describe('a piece that falls out of a large opening', () => {
+  const kept = plannedOrder('demo-long', ['count: 1', 'count: 1\ncut-out pieces: kept']);
+  const { plan } = kept.proven;
+  const openings = numberPanels(plan).flatMap(({ panel }) =>
+    (panel.byHand?.openings ?? []).flatMap((opening) => (opening.kept ? [opening] : [])),
+  );
+
+  it('gets a label where it is kept, with its size and what it came from', () => {
+    expect(openings.length).toBeGreaterThan(0);
+    const stickers = stickersOf(kept).filter(({ code }) => code.includes('/OUT/'));
+    expect(stickers.map(({ picture }) => [picture.lengthUm, picture.widthUm])).toEqual(
+      openings.map((opening) => [opening.kept!.length * 1000, opening.kept!.width * 1000]),
+    );
+    for (const sticker of stickers) {
+      expect(sticker.fillIn).toBe('put back on');
+      expect(sticker.lines.at(-1)!.text).toMatch(/^from demo-long, opening of panel \d+$/);
+    }
+  });
+
+  it('gets none where it is waste', () => {
+    expect(stickersOf(demo).some(({ code }) => code.includes('/OUT/'))).toBe(false);
   });
 });

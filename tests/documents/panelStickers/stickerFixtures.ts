@@ -2,6 +2,7 @@ import { makePanelStickers } from '../../../src/documents/panelStickers.ts';
 import { wordsOf } from '../../../src/documents/words/index.ts';
 import type { Box, Drawing, TextShape } from '../../../src/drawing/drawing.ts';
 import { textBox } from '../../../src/drawing/drawing.ts';
+import type { Units } from '../../../src/drawing/lengthsInWords.ts';
 import type { PanelSticker } from '../../../src/drawing/panelSticker.ts';
 import { type StickerFormat, stickerFormats } from '../../../src/drawing/panelStickerFormats.ts';
 import { drawStickers } from '../../../src/drawing/panelStickers.ts';
@@ -39,13 +40,18 @@ export function plannedOrder(
   return { job, proven };
 }
 
-export function stickersOf({ job, proven }: PlannedOrder, language = 'en'): PanelSticker[] {
+export function stickersOf(
+  { job, proven }: PlannedOrder,
+  language = 'en',
+  units: Units = 'mm',
+): PanelSticker[] {
   return makePanelStickers({
     plan: proven.plan,
     job: job.name,
     ...(job.ordered === undefined ? {} : { furniture: job.ordered.furniture }),
     title: (id) => job.ordered?.library.edgings.get(id)?.title ?? id,
     words: wordsOf(language).stickers,
+    units,
   });
 }
 
