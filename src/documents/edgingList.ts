@@ -1,6 +1,6 @@
 import type { Um } from '../model/geometry.ts';
 import type { Edging } from '../model/library.ts';
-import type { PlanFile } from '../model/plan.ts';
+import type { PlanFile, PlanPanel } from '../model/plan.ts';
 import { type NumberedPanel, numberPanels } from './cuttingList.ts';
 import { metresUp } from './figures.ts';
 import { type Table, tableColumns, tableOf } from './table.ts';
@@ -72,6 +72,21 @@ export interface Edge {
   readonly lengthUm: Um;
 }
 
+/** How much of an edge the outline along a wall takes away. */
+function takenByHandUm(panel: PlanPanel, edge: EdgeName): Um {
+  const outline = panel.byHand?.outline;
+  if (outline === undefined) return 0;
+  const [square, along] = edge.startsWith('length') ? ([1, 0] as const) : ([0, 1] as const);
+  const sizes = [panel.length, panel.width] as const;
+  const at = edge.endsWith('1') ? 0 : sizes[square];
+  const left = outline.reduce((sum, corner, index) => {
+    const next = outline[(index + 1) % outline.length]!;
+    const onEdge = corner[square] === at && next[square] === at;
+    return onEdge ? sum + Math.abs(next[along] - corner[along]) : sum;
+  }, 0);
+  return Math.round((sizes[along] - left) * 1000);
+}
+
 function edgesOf(numbered: NumberedPanel): Edge[] {
   const { panel } = numbered;
   const lengthwiseUm = Math.round(panel.finishedLength * 1000);
@@ -79,7 +94,8 @@ function edgesOf(numbered: NumberedPanel): Edge[] {
   const lengthwisePass = lengthwiseUm < crosswiseUm ? 1 : 2;
   const crosswisePass = lengthwisePass === 1 ? 2 : 1;
   const edges: Edge[] = [];
-  const add = (edging: string | null, edge: EdgeName, lengthUm: Um, pass: 1 | 2): void => {
+  const add = (edging: string | null, edge: EdgeName, wholeUm: Um, pass: 1 | 2): void => {
+    const lengthUm = wholeUm - takenByHandUm(panel, edge);
     if (edging !== null) edges.push({ pass, edging, panel: numbered, edge, lengthUm });
   };
   add(panel.edging.alongLength[0], 'length 1', lengthwiseUm, lengthwisePass);

@@ -173,6 +173,46 @@ describe('the lists of a job', () => {
     ]);
   });
 
+  it('offcuts kept: with what is cut by hand out of panels, along the sides of their sheet', () => {
+    const opening = { name: 'sink', alongLength: [50_000, 600_000], alongWidth: [40_000, 350_000] } as const;
+    const kept = { lengthUm: 530_000, widthUm: 290_000 };
+    const job = plan({
+      byHand: {
+        openings: [
+          { ...opening, kept },
+          { ...opening, name: 'tap' },
+        ],
+      },
+    });
+    const rows = () => rowsOf(job, 'offcuts-kept.csv').filter((row) => row['cut by hand from'] !== '');
+    const expected = {
+      name: 'ply-grey 1 B1 sink',
+      count: '2',
+      kind: 'offcut',
+      piece: 'B1',
+      'cut by hand from': 'd-1',
+    };
+    expect(rows()).toMatchObject([{ ...expected, length: '530.0', width: '290.0' }]);
+    for (const piece of job.groups[0]!.sheets[0]!.pieces) {
+      if (piece.is === 'panel') piece.lengthAlong = 'width';
+    }
+    expect(rows()).toMatchObject([{ ...expected, length: '290.0', width: '530.0' }]);
+    const read = readSheetList(listsOf(job).get('offcuts-kept.csv')!, 'offcuts-kept.csv');
+    expect(read.ok && read.value).toHaveLength(3);
+  });
+
+  it('edging list: an edge that a wall shortens takes less edging', () => {
+    const corner = (alongLengthUm: number, alongWidthUm: number) => ({ alongLengthUm, alongWidthUm });
+    const outline = [corner(0, 0), corner(698_000, 0), corner(698_000, 300_000), corner(500_000, 398_000)];
+    const shaped = plan({ byHand: { outline: [...outline, corner(0, 398_000)], openings: [] } });
+    const lengths = rowsOf(shaped, 'edging-list.csv').map((row) => [row.edge, row['edge length']]);
+    expect(Object.fromEntries(lengths.filter(([edge]) => edge !== undefined))).toMatchObject({
+      'length 1': '700.0',
+      'length 2': '502.0',
+      'width 2': '302.0',
+    });
+  });
+
   it('offcuts kept can be read as a list of sheets', () => {
     const read = readSheetList(listsOf(plan()).get('offcuts-kept.csv')!, 'offcuts-kept.csv');
     expect(read.findings.filter((finding) => finding.severity === 'error')).toEqual([]);
