@@ -53,6 +53,11 @@ describe('beds along the walls', () => {
       'the sink is too wide',
     ],
     [
+      'toilet and gas locker',
+      { toilet: 'portable' },
+      'the end of the passage has room for the toilet or the gas locker',
+    ],
+    [
       'three persons in two beds',
       { persons: 3, cab_seats: 3 },
       'there are fewer sleeping places than persons',
@@ -74,13 +79,14 @@ describe('beds along the walls', () => {
     expect(without).toEqual(expect.arrayContaining(['wardrobe', 'tall cupboard']));
   });
 
-  it('close the rear hatches where the cubby stands before them', () => {
+  it('close the rear hatches where cubby or gas locker stand before them', () => {
     const flaps = (choices: Choices) =>
-      beds('van-long', choices)
+      beds('van-long', { cooker: 'electric', ...choices })
         .furniture!.units.filter((unit) => unit.unit === 'single-bed')
         .map((unit) => unit.panels.filter((panel) => panel.name.endsWith('flap')).length);
     expect(flaps({})).toEqual([3, 3]);
     expect(flaps({ toilet: 'portable' })).toEqual([2, 2]);
+    expect(flaps({ cooker: 'gas-one-burner' })).toEqual([2, 2]);
   });
 
   it('count who rides', () => {
@@ -93,6 +99,7 @@ describe('benches and a boot', () => {
 
   it.each<[string, Choices, string]>([
     ['a bed as wide as leaves no walkway', { bed_width: 1320 }, 'the walkway beside the bed'],
+    ['a dog before a gas locker', { cooker: 'gas-one-burner' }, 'leaves the dog less than 600 mm'],
     ['fridge and toilet', { toilet: 'portable' }, 'the short van has one place behind the benches'],
     ['benches as seats for the road', { persons: 4 }, 'there are fewer seats with belts than persons'],
     ['three sleepers in a narrow bed', { sleepers: 3 }, 'there are fewer sleeping places than sleepers'],
@@ -108,6 +115,19 @@ describe('benches and a boot', () => {
     expect(long.filter((name) => !short.includes(name))).toEqual(['further cupboard']);
     const toilet = names('weekend-dog-short', 'van-long', { toilet: 'portable' });
     expect(toilet).toEqual(expect.arrayContaining(['fridge housing', 'toilet cubby', 'front divider']));
+  });
+
+  it('stand a gas locker only where the cooker needs one, and let it open to the rear doors', () => {
+    const stands = (cooker: string) => names('weekend-dog-short', 'van-long', { cooker, boot: 'load' });
+    expect(stands('gas-one-burner')).toContain('gas locker');
+    for (const cooker of ['none', 'spirit', 'electric']) expect(stands(cooker)).not.toContain('gas locker');
+    const { furniture } = van('van-long', { cooker: 'gas-one-burner', boot: 'load' });
+    const locker = furniture!.units.find((unit) => unit.name === 'gas locker')!;
+    expect(locker.facing).toBe('rear');
+    const behind = furniture!.units.filter(
+      (unit) => unit.placeOutside.x[1] > locker.placeOutside.x[1] && unit.placeOutside.z[0] === 0,
+    );
+    expect(behind.map(({ name }) => name)).toEqual([]);
   });
 
   it('count the seats of a seat-bed by its width', () => {
