@@ -2,7 +2,7 @@ import type { PlacedUnit } from '../model/furniture.ts';
 import type { TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
-import type { TitleField } from './page.ts';
+import type { PageSize, TitleField } from './page.ts';
 
 /** What drawings of furniture need besides the furniture. */
 export interface FurnitureDrawingOptions {
@@ -15,6 +15,8 @@ export interface FurnitureDrawingOptions {
   readonly owner?: string;
   /** Words for ids of boards, finishes, fittings and units; an id without words stands for itself. */
   readonly titles: ReadonlyMap<string, string>;
+  /** Paper of the layout: A3 unless said otherwise. Units are drawn on A4. */
+  readonly page?: PageSize;
   /** `left out`: no tables of panels and fittings beside the unit drawn apart; the room for them comes back as `free`. */
   readonly tables?: 'drawn' | 'left out';
 }

@@ -9,8 +9,8 @@ import type { FurnitureWords } from './drawingWords.ts';
 import { fillFinish } from './finishFill.ts';
 import { hangsAbove, lengthsAlong, unitsBySide, walkway } from './layoutMeasures.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
-import { FRAME, LINE_PITCH, NARROW, NORMAL, SMALL, wrap } from './lettering.ts';
-import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { FRAME, LINE_PITCH, NARROW, NORMAL, SMALL, shorten, wrap } from './lettering.ts';
+import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
 import { Sketch } from './sketch.ts';
 import {
@@ -26,7 +26,6 @@ import {
 import { type FurnitureDrawingOptions, furnitureTitle } from './unitTitle.ts';
 import { drawBodies, HIDDEN, type Placed, placeView, REDUCTIONS } from './unitViews.ts';
 
-const PAGE = pageOf('A3');
 const DASHED: Stroke = { widthMm: 0.25, dashMm: [2.4, 1] };
 const LEFT_MM = 16;
 const GAP_MM = 22;
@@ -377,12 +376,16 @@ function drawLegend(sketch: Sketch, room: Room, field: Box): void {
     sketch.text('numbers', words, field.x0 + 14, y + 3.1, { sizeMm: SMALL });
     y += row;
   }
-  const names = room.units.map(({ unit, number }) => `${number} ${unit.name}`);
-  const columns = 2;
-  const perColumn = Math.ceil(names.length / columns);
-  names.forEach((name, index) => {
-    const x = field.x0 + 50 + Math.floor(index / perColumn) * 32;
-    sketch.text('numbers', name, x, field.y0 + 3 + (index % perColumn) * 3.6, { sizeMm: SMALL });
+}
+
+/** The units by their numbers, in columns as wide as given. */
+function drawNames(sketch: Sketch, room: Room, field: Box, columns: number, columnMm: number): void {
+  const perColumn = Math.ceil(room.units.length / columns);
+  room.units.forEach(({ unit, number }, index) => {
+    const x = field.x0 + Math.floor(index / perColumn) * columnMm;
+    const y = field.y0 + 3 + (index % perColumn) * 3.6;
+    const name = shorten(`${number} ${unit.name}`, columnMm - 1.5, SMALL, 'regular', sketch.measure);
+    sketch.text('numbers', name, x, y, { sizeMm: SMALL });
   });
 }
 
@@ -410,8 +413,9 @@ function roomOf(
   };
 }
 
-function reductionFor(lengthUm: number, widthUm: number, heightUm: number): number {
-  const { frame } = PAGE;
+function reductionFor(page: Page, lengthUm: number, widthUm: number, heightUm: number): number {
+  const { frame } = page;
+  const legendMm = isLarge(page) ? 122 : 48;
   const wide = frame.x1 - frame.x0;
   const high = frame.y1 - frame.y0 - 3 * TITLE_ROW_HEIGHT;
   const reduction = REDUCTIONS.find((by) => {
@@ -422,7 +426,7 @@ function reductionFor(lengthUm: number, widthUm: number, heightUm: number): numb
     ];
     const upper = Math.max(width, height);
     return (
-      LEFT_MM + Math.max(length * 2 + GAP_MM + 4, length + width + GAP_MM + 122) <= wide &&
+      LEFT_MM + Math.max(length * 2 + GAP_MM + 4, length + width + GAP_MM + legendMm) <= wide &&
       TOP_MM + upper + BETWEEN_MM + height + 10 <= high
     );
   });
@@ -430,8 +434,13 @@ function reductionFor(lengthUm: number, widthUm: number, heightUm: number): numb
   return reduction;
 }
 
+/** Whether the names of the units have room beside the legend. */
+function isLarge({ widthMm }: Page): boolean {
+  return widthMm > 400;
+}
+
 /**
- * The drawing of an order's furniture in its vehicle on A3: plan from above with what hangs higher dashed, the body's
+ * The drawing of an order's furniture in its vehicle, on A3 unless the options say A4: plan from above with what hangs higher dashed, the body's
  * section, and the views to the left and the right wall from the middle, with main dimensions. Finishes are shown by tone
  * and hatch with a legend; what hides what is worked out panel by panel.
  */
@@ -445,11 +454,12 @@ export function drawLayout(
   const lengthUm = vehicle.insideLengthUm;
   const widthUm = room.across[1] - room.across[0];
   const heightUm = vehicle.insideHeightUm;
-  const reduction = reductionFor(lengthUm, widthUm, heightUm);
+  const page = pageOf(options.page ?? 'A3');
+  const reduction = reductionFor(page, lengthUm, widthUm, heightUm);
   const mm = (um: number) => um / 1000 / reduction;
   const sketch = new Sketch(options.measure);
-  const { frame } = PAGE;
-  drawFrame(sketch, PAGE);
+  const { frame } = page;
+  drawFrame(sketch, page);
   const says = options.words.furniture;
   const size = [lengthUm, room.floor[1], heightUm].map((um) => printLength(um, room.sizes)).join(' × ');
   const words = {
@@ -461,7 +471,7 @@ export function drawLayout(
     scale: `1 : ${reduction}`,
   };
   const fields = furnitureTitle(options, { ...words, page: 1, pages: 1 });
-  drawTitleBlock(sketch, PAGE, fields);
+  drawTitleBlock(sketch, page, fields);
   const x0 = frame.x0 + LEFT_MM;
   const upper = frame.y0 + TOP_MM + Math.max(mm(widthUm), mm(heightUm));
   const lower = upper + BETWEEN_MM + mm(heightUm);
@@ -485,10 +495,17 @@ export function drawLayout(
   drawElevation(sketch, room, TO_LEFT_WALL, [room.across[0], middle], toLeft);
   const legend = { x0: section.box.x1 + 10, y0: frame.y0 + 8, x1: frame.x1, y1: upper };
   drawLegend(sketch, room, legend);
+  if (isLarge(page)) drawNames(sketch, room, { ...legend, x0: legend.x0 + 50 }, 2, 32);
+  else {
+    const y0 = lower + 2 * DIMENSION_ROW_MM + 4;
+    const beside = { x0: frame.x0 + 3, y0, x1: frame.x1 - TITLE_BLOCK_WIDTH, y1: frame.y1 };
+    const columns = Math.max(2, Math.ceil(room.units.length / Math.floor((beside.y1 - beside.y0 - 2) / 3.6)));
+    drawNames(sketch, room, beside, columns, (beside.x1 - beside.x0) / columns);
+  }
   return [
     {
-      widthMm: PAGE.widthMm,
-      heightMm: PAGE.heightMm,
+      widthMm: page.widthMm,
+      heightMm: page.heightMm,
       title: says.layoutTitle(options.job),
       description: says.layoutDescription(vehicle.title, furniture.units.length),
       shapes: sketch.shapes,

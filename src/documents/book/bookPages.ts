@@ -1,15 +1,29 @@
 import type { Drawing, PageSize, TextMeasurer } from '../../drawing/index.ts';
 import { Sketch } from '../../drawing/sketch.ts';
 import type { Book, DrawingsBlock, Section, TextBlock } from './book.ts';
-import { BESIDE_SIZES, Flow, NoRoom, noMore, PAGE_SIZES, type Place, type Room } from './flow.ts';
+import {
+  BESIDE_SIZES,
+  CLOSE_SIZES,
+  Flow,
+  LARGER_SIZES,
+  NoRoom,
+  noMore,
+  PAGE_SIZES,
+  type Place,
+  type Room,
+  type Sizes,
+} from './flow.ts';
 import { layBlock } from './layBlock.ts';
 import { LYING, MARGIN, type Paper, printed, UPRIGHT } from './paper.ts';
 
-/** For steps that would else need a second page. */
-const CLOSE_SIZES = { ...PAGE_SIZES, text: 2.9, heading: 3.4, table: 2.6, column: 58 };
-
 /** How the book's name stands on the first page. */
 const TITLE_MM = 8;
+
+/** Texts laid beside a drawing, and the groups of them that found no room there. */
+interface Beside {
+  readonly sketch: Sketch;
+  readonly left: readonly (readonly TextBlock[])[];
+}
 
 /** Lays the chapters of a book onto pages. */
 class Pages {
@@ -117,15 +131,21 @@ class Pages {
     lay(new Flow(this.measure, sizes ?? CLOSE_SIZES, more(), more));
   }
 
-  /** Lays groups into the free room of the last drawing, and says which found none. */
-  private layBeside(
+  /** Lays groups into the free room of the last drawing, in larger letters where all fit so, and says which do not fit. */
+  private layBeside(drawings: readonly Drawing[], groups: readonly (readonly TextBlock[])[]): Beside {
+    const large = this.layInSizes(drawings, groups, LARGER_SIZES);
+    return large.left.length === 0 ? large : this.layInSizes(drawings, groups, BESIDE_SIZES);
+  }
+
+  private layInSizes(
     drawings: readonly Drawing[],
     groups: readonly (readonly TextBlock[])[],
-  ): { readonly sketch: Sketch; readonly left: readonly (readonly TextBlock[])[] } {
+    sizes: Sizes,
+  ): Beside {
     const sketch = new Sketch(this.measure);
     let rooms: readonly Room[] = drawings.at(-1)?.free ?? [];
     const left = groups.filter((group) => {
-      const rest = this.tryGroup(group, rooms, sketch);
+      const rest = this.tryGroup(group, rooms, sketch, sizes);
       if (rest === null) return true;
       rooms = rest;
       return false;
@@ -138,12 +158,13 @@ class Pages {
     group: readonly TextBlock[],
     rooms: readonly Room[],
     onto: Sketch,
+    sizes: Sizes,
   ): readonly Room[] | null {
     if (rooms.length === 0) return null;
     const sketch = new Sketch(this.measure);
     let rest: readonly Room[] = [];
     const fits = tries(() => {
-      const flow = new Flow(this.measure, BESIDE_SIZES, { sketch, rooms }, noMore);
+      const flow = new Flow(this.measure, sizes, { sketch, rooms }, noMore);
       for (const block of group) layBlock(flow, block, this.book.words);
       rest = flow.rest;
     });

@@ -50,6 +50,20 @@ export const BESIDE_SIZES: Sizes = {
   column: 58,
 };
 
+/** Beside a drawing with much room. */
+export const LARGER_SIZES: Sizes = {
+  chapter: 3.9,
+  heading: 3.4,
+  text: 2.9,
+  table: 2.9,
+  box: 3.6,
+  row: 1.4,
+  column: 62,
+};
+
+/** On a page for steps that would else need a second one. */
+export const CLOSE_SIZES: Sizes = { ...PAGE_SIZES, text: 2.9, heading: 3.4, table: 2.6, column: 58 };
+
 const COLUMN_GAP = 6;
 const INDENT = 7.4;
 

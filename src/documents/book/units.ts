@@ -62,7 +62,10 @@ export function layoutChapter(facts: BookFacts): Section[] {
   if (ordered === undefined || vehicle === undefined) return [];
   const { furniture, library } = ordered;
   const units = furniture.units.map((unit) => numbered(unit, numberOf));
-  const drawings = drawLayout({ ...furniture, units }, vehicle, library.finishes, drawingOptions(facts));
+  const drawings = drawLayout({ ...furniture, units }, vehicle, library.finishes, {
+    ...drawingOptions(facts),
+    page: facts.page,
+  });
   const { heading } = words.layout;
   const blocks: Block[] = [{ kind: 'drawings', label: heading, drawings, pieces: [] }];
   return [{ id: 'layout', heading, level: 2, startsPage: true, blocks }];
