@@ -72,6 +72,36 @@ describe('makePanels', () => {
     );
   });
 
+  it('says where openings lie on the sawn part, and what of them is kept when the order says so', () => {
+    const worktop = unit('test', [1000, 600, 21.6], {
+      top: {
+        role: 'worktop',
+        x: [0, 1000],
+        y: [0, 600],
+        z: [0, 21.6],
+        grain: 'x',
+        edging: 'all',
+        cutOuts: {
+          hob: { x: [100, 560.5], y: [85, 485] },
+          tap: { x: [700, 740], y: [500, 540] },
+          notch: { x: [900, 1000], y: [0, 100] },
+        },
+      },
+    });
+    const opened = (cutOutPieces: 'kept' | 'waste') =>
+      alone('test', {}, withUnits(library, worktop), { ...order, cutOutPieces }).unit!.panels[0]!.byHand;
+    // Sawn 1 mm inside the finished panel on every side; a notch at the edge ends where the sawn part does.
+    const openings = [
+      { name: 'hob', alongLength: [99_000, 559_500], alongWidth: [84_000, 484_000] },
+      { name: 'tap', alongLength: [699_000, 739_000], alongWidth: [499_000, 539_000] },
+      { name: 'notch', alongLength: [899_000, 998_000], alongWidth: [0, 99_000] },
+    ];
+    expect(opened('waste')).toEqual({ openings });
+    // 10 mm go on each side to square it up; the saw of the order keeps what is 400 × 200 or more.
+    const kept = { lengthUm: 440_500, widthUm: 380_000 };
+    expect(opened('kept')).toEqual({ openings: [{ ...openings[0], kept }, ...openings.slice(1)] });
+  });
+
   it('orders rows of fronts along the way they follow each other', () => {
     const places = (unitName: string, names: string[]) =>
       names.map((name) => panelOf(furnished, unitName, name).match);
