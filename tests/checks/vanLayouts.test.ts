@@ -89,6 +89,20 @@ describe('beds along the walls', () => {
     expect(flaps({ cooker: 'gas-one-burner' })).toEqual([2, 2]);
   });
 
+  it('give the ledges of the bridge wood to be screwed to', () => {
+    const { furniture } = beds('van-short', { between: 'bridge' });
+    const of = (name: string) => furniture!.units.find((unit) => unit.name === name)!.panels;
+    const box = (unit: string, panel: string) => of(unit).find(({ name }) => name === panel)!.placeBox;
+    const ledges = [box('bed bridge', 'rear ledge'), box('bed bridge', 'front ledge')];
+    const rails = [box('left bed', 'packing rail'), box('right bed', 'packing rail')];
+    const gaps = rails.map((rail) =>
+      Math.min(...ledges.map((ledge) => Math.max(ledge.y[0] - rail.y[1], rail.y[0] - ledge.y[1]))),
+    );
+    // A screw draws the one millimetre together that the rail, as thick as a flap, stands back.
+    expect(gaps).toEqual([1000, 1000]);
+    for (const ledge of ledges) expect(ledge.z).toEqual(rails[0]!.z);
+  });
+
   it('count who rides', () => {
     expect(beds('van-long', { cab_seats: 3 }).furniture!.seats).toBe(3);
   });
