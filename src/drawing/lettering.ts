@@ -93,6 +93,14 @@ export function wrap(
       continue;
     }
     if (line !== '') lines.push(line);
+    // Spaces that hold words together give way where the words have no room beside each other.
+    const held = word.split('\u00a0');
+    if (held.length > 1 && width(word) > widthMm) {
+      const parts = wrap(held.join(' '), widthMm, sizeMm, weight, measure);
+      lines.push(...parts.slice(0, -1));
+      line = parts.at(-1)!;
+      continue;
+    }
     let letters = [...word];
     while (letters.length > 1 && width(letters.join('')) > widthMm) {
       const fits = lettersThatFit(letters, widthMm, width);

@@ -1,4 +1,4 @@
-import { printLength } from '../../drawing/lengthsInWords.ts';
+import { printLength, type Units } from '../../drawing/lengthsInWords.ts';
 import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
 import { listMetresUp } from '../figures.ts';
 import type { EdgeWord } from '../words/words.ts';
@@ -6,10 +6,24 @@ import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
 import { type BookFacts, panelText, sawnSizeText, sizeText } from './subject.ts';
 
+/** How far inches hold; nothing for mm. */
+function inchNote(says: BookFacts['words']['cuttingList'], units: Units): string[] {
+  switch (units) {
+    case 'mm':
+      return [];
+    case 'inches':
+      return [says.inches(64, '0.2')];
+    case 'inches-32':
+      return [says.inches(32, '0.4')];
+    default:
+      return units satisfies never;
+  }
+}
+
 /** Every panel once, with how many of it are done. */
 export function cuttingListChapter({ panels, words, title, plan, units }: BookFacts): Section {
   const says = words.cuttingList;
-  const blocks: Block[] = [{ kind: 'paragraph', text: says.intro }];
+  const blocks: Block[] = [{ kind: 'paragraph', text: [says.intro, ...inchNote(says, units)].join(' ') }];
   for (const group of plan.groups) {
     const rows = panels
       .filter((entry) => entry.group === group)
@@ -33,7 +47,10 @@ export function cuttingListChapter({ panels, words, title, plan, units }: BookFa
     blocks.push({
       kind: 'table',
       caption: [title(group.board), title(group.finish)].filter((word) => word !== '').join(', ') || group.id,
-      columns: columnsOf(says.columns, [-1.6, 4.5, 4, 3.4, 1.8, -2, 3.4, 1.8, 2]),
+      columns: columnsOf(
+        says.columns,
+        units === 'mm' ? [-1.6, 4.5, 4, 3.4, 1.8, -2, 3.4, 1.8, 2] : [-1.6, 4, 4, 5.2, 1.8, -2, 5.2, 1.8, 2],
+      ),
       rows,
     });
   }

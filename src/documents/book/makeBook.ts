@@ -1,6 +1,7 @@
 import { numberPanels } from '../cuttingList.ts';
 import type { Book } from './book.ts';
 import { cautionsChapter } from './cautions.ts';
+import { fittingsChapter } from './fittings.ts';
 import { lastChecks, titleChapter } from './frontMatter.ts';
 import { cutOutChapter, cuttingListChapter, edgingChapter, offcutChapter } from './lists.ts';
 import { massChapter } from './mass.ts';
@@ -48,6 +49,7 @@ export function makeBook(subject: BookSubject): Book {
       edgingChapter(facts),
       cutOutChapter(facts),
       ...unitChapters(facts),
+      ...fittingsChapter(facts),
       offcutChapter(facts),
       lastChecks(facts),
     ],

@@ -2,7 +2,7 @@ import { cautionsDe } from './cautionsDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
 import { massDe } from './massDe.ts';
 import { stickersDe } from './stickersDe.ts';
-import type { Words } from './words.ts';
+import type { PartingCut, Words } from './words.ts';
 
 const sides = { left: 'linken', right: 'rechten', near: 'vorderen', far: 'hinteren' } as const;
 const cuts = {
@@ -13,6 +13,12 @@ const cuts = {
 } as const;
 const along = { length: 'längs der Platte', width: 'quer zur Platte' } as const;
 const edges = { length1: 'Länge 1', length2: 'Länge 2', width1: 'Breite 1', width2: 'Breite 2' } as const;
+
+/** A rip runs along the length and a crosscut across it; other cuts say which way they run. */
+function cutInWords(cut: PartingCut, blade: 'length' | 'width'): string {
+  const isKnown = (cut === 'rip' && blade === 'length') || (cut === 'crosscut' && blade === 'width');
+  return isKnown ? cuts[cut] : `${cuts[cut]} ${along[blade]}`;
+}
 
 /** The words of the job book in German. Figures keep the point, as fences and the drawings show them. */
 export const de: Words = {
@@ -25,9 +31,9 @@ export const de: Words = {
   steps: {
     whole: 'Kein Schnitt: die Platte wird ganz verwendet.',
     trim: (piece, side, take, leaves) =>
-      `Stück ${piece}: an der ${sides[side]} Kante ${take} besäumen. Es bleibt ${leaves}.`,
+      `Stück ${piece}: an der ${sides[side]} Kante ${take} besäumen. Bleibt ${leaves}.`,
     part: (piece, fence, cut, blade, gives) =>
-      `Stück ${piece}: Anschlag ${fence}, ${cuts[cut]} ${along[blade]}. Ergibt ${gives.join(' und ')}.`,
+      `Stück ${piece}: Anschlag ${fence}, ${cutInWords(cut, blade)}. Ergibt ${gives.join(' und ')}.`,
     panel: (piece, number, name, size) => `${piece} ist Teil ${number}, ${name}, ${size}.`,
     offcut: (piece, size) => `${piece} ist ein Reststück fürs Lager, ${size}.`,
     waste: (piece, size) => `${piece} ist Abfall, ${size}.`,
@@ -74,7 +80,9 @@ export const de: Words = {
   cuttingList: {
     heading: 'Zuschnittliste',
     intro:
-      'Maße wie gesägt, in Millimetern, das Maß entlang der Maserung zuerst. Die Nummer eines Teils ist im ganzen Buch dieselbe.',
+      'Maße wie gesägt, das Maß entlang der Maserung zuerst. Die Nummer eines Teils ist im ganzen Buch dieselbe.',
+    inches: (finest, mostOff) =>
+      `Zoll sind auf das nächste 1/${finest} gerundet, ein Maß kann also um ${mostOff} mm abweichen. Maße in Klammern sind Millimeter: die Säge nach ihnen einstellen, wo es darauf ankommt.`,
     columns: ['Nr.', 'Teil', 'Möbel', 'Zuschnitt', 'Maserung', 'Stück', 'Fertigmaß', 'Pläne', 'erledigt'],
     grain: 'längs',
     none: 'frei',
@@ -90,7 +98,7 @@ export const de: Words = {
     otherName: (piece, here, plans, there) =>
       `${piece} ist hier ${here}; auf der Platte von Schnittplan ${plans.join(', ')} ist es ${there}.`,
     facts: (stock, size, kerf) =>
-      `Platte: ${stock}, ${size}. Schnittfuge ${kerf}. Das erste Stück heißt wie in Schritt 1; „vorn“ (near) ist die lange Kante bei Ihnen, „links“ (left) die kurze Kante zu Ihrer Linken. Anschlagmaße gelten ab der linken oder vorderen Kante des Stücks.`,
+      `Platte ${stock}, ${size}, Schnittfuge ${kerf}. Anschlagmaße gelten ab der linken oder vorderen Kante des Stücks: vorn ist die lange Kante bei Ihnen, links die kurze zu Ihrer Linken.`,
     steps: 'Schritte',
     pieces: 'Teile aus dieser Platte',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,
@@ -126,6 +134,14 @@ export const de: Words = {
     fittingColumns: ['Beschlag', 'Stück', 'erledigt'],
     noFittings: 'Keine Beschläge.',
     mass: (kg) => `Die Teile wiegen ${kg} kg.`,
+  },
+  fittings: {
+    heading: 'Alle Beschläge',
+    intro: (alike) =>
+      alike === 1 ? 'Vor dem Zusammenbau bereitzulegen.' : `Für alle ${alike} zusammen bereitzulegen.`,
+    columns: ['Beschlag', 'Stück', 'Packungen', 'für', 'bereit'],
+    packs: (packs, pack) => (pack === 1 ? '' : `${packs} zu ${pack}`),
+    unit: (unit, count) => `${unit} ${count}`,
   },
   offcuts: {
     heading: 'Reststücke fürs Lager',

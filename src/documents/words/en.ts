@@ -2,12 +2,18 @@ import { cautionsEn } from './cautionsEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
 import { massEn } from './massEn.ts';
 import { stickersEn } from './stickersEn.ts';
-import type { Words } from './words.ts';
+import type { PartingCut, Words } from './words.ts';
 
 const sides = { left: 'left', right: 'right', near: 'near', far: 'far' } as const;
 const cuts = { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' } as const;
 const along = { length: 'along the length', width: 'across the length' } as const;
 const edges = { length1: 'length 1', length2: 'length 2', width1: 'width 1', width2: 'width 2' } as const;
+
+/** A rip runs along the length and a crosscut across it; other cuts say which way they run. */
+function cutInWords(cut: PartingCut, blade: 'length' | 'width'): string {
+  const isKnown = (cut === 'rip' && blade === 'length') || (cut === 'crosscut' && blade === 'width');
+  return isKnown ? cuts[cut] : `${cuts[cut]} ${along[blade]}`;
+}
 
 /** The words of the job book in English. */
 export const en: Words = {
@@ -20,9 +26,9 @@ export const en: Words = {
   steps: {
     whole: 'No cut: the sheet is used as it is.',
     trim: (piece, side, take, leaves) =>
-      `Piece ${piece}: trim ${take} off the ${sides[side]} edge. What stays is ${leaves}.`,
+      `Piece ${piece}: trim ${take} off the ${sides[side]} edge. Leaves ${leaves}.`,
     part: (piece, fence, cut, blade, gives) =>
-      `Piece ${piece}: fence ${fence}, ${cuts[cut]} ${along[blade]}. Gives ${gives.join(' and ')}.`,
+      `Piece ${piece}: fence ${fence}, ${cutInWords(cut, blade)}. Gives ${gives.join(' and ')}.`,
     panel: (piece, number, name, size) => `${piece} is panel ${number}, ${name}, ${size}.`,
     offcut: (piece, size) => `${piece} is an offcut to keep, ${size}.`,
     waste: (piece, size) => `${piece} is waste, ${size}.`,
@@ -62,7 +68,9 @@ export const en: Words = {
   cuttingList: {
     heading: 'Cutting list',
     intro:
-      'Sizes are as sawn, in millimetres, the figure along the grain first. The number of a panel is the same everywhere in this book.',
+      'Sizes are as sawn, the figure along the grain first. The number of a panel is the same everywhere in this book.',
+    inches: (finest, mostOff) =>
+      `Inches are rounded to the nearest 1/${finest}, so a figure may be ${mostOff} mm off. Figures in brackets are millimetres: set the saw by them where it matters.`,
     columns: ['no.', 'panel', 'unit', 'cut size', 'grain', 'count', 'finished size', 'cut plans', 'done'],
     grain: 'along',
     none: 'free',
@@ -78,7 +86,7 @@ export const en: Words = {
     otherName: (piece, here, plans, there) =>
       `${piece} is ${here} here; on the sheet of cut plan ${plans.join(', ')} it is ${there}.`,
     facts: (stock, size, kerf) =>
-      `Sheet: ${stock}, ${size}. Kerf ${kerf}. The piece you begin with is called as in step 1; “near” is the long edge next to you, “left” the short edge at your left. Fence figures are from the left or near edge of the piece.`,
+      `Sheet ${stock}, ${size}, kerf ${kerf}. Fence figures are from the left or near edge of the piece: “near” is the long edge next to you, “left” the short edge at your left.`,
     steps: 'Steps',
     pieces: 'Panels from this sheet',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,
@@ -113,6 +121,16 @@ export const en: Words = {
     fittingColumns: ['fitting', 'count', 'done'],
     noFittings: 'No fittings.',
     mass: (kg) => `Panels weigh ${kg} kg.`,
+  },
+  fittings: {
+    heading: 'All fittings',
+    intro: (alike) =>
+      alike === 1
+        ? 'What to have in hand before putting together.'
+        : `What to have in hand for all ${alike}.`,
+    columns: ['fitting', 'count', 'packs', 'for', 'in hand'],
+    packs: (packs, pack) => (pack === 1 ? '' : `${packs} of ${pack}`),
+    unit: (unit, count) => `${unit} ${count}`,
   },
   offcuts: {
     heading: 'Offcuts to put back',

@@ -64,6 +64,8 @@ export interface Words {
   readonly cuttingList: {
     readonly heading: string;
     readonly intro: string;
+    /** What fractions of an inch hold, after the intro. */
+    readonly inches: (finest: number, mostOff: string) => string;
     readonly columns: readonly string[];
     readonly grain: string;
     readonly none: string;
@@ -110,6 +112,14 @@ export interface Words {
     readonly fittingColumns: readonly string[];
     readonly noFittings: string;
     readonly mass: (kg: string) => string;
+  };
+  readonly fittings: {
+    readonly heading: string;
+    /** How many vehicles or rooms are made alike. */
+    readonly intro: (alike: number) => string;
+    readonly columns: readonly string[];
+    readonly packs: (packs: number, pack: number) => string;
+    readonly unit: (unit: string, count: number) => string;
   };
   readonly offcuts: {
     readonly heading: string;

@@ -22,11 +22,11 @@ function sawByWords(sentences: readonly string[], sheet: Piece, kerf: number, st
   };
   const tenths = (text: string) => Math.round(Number(text) * 10);
   for (const sentence of sentences) {
-    const trim = /^Piece (.+): trim ([\d.]+) off the (left|right|near|far) edge\. What stays is (.+)\.$/.exec(
+    const trim = /^Piece (.+): trim ([\d.]+) off the (left|right|near|far) edge\. Leaves (.+)\.$/.exec(
       sentence,
     );
     const part =
-      /^Piece (.+): fence ([\d.]+), (?:rip|crosscut|recut|part) (along|across) the length\. Gives (.+?)(?: and (.+))?\.$/.exec(
+      /^Piece (.+): fence ([\d.]+), (rip|crosscut|(?:rip|crosscut|recut|part) (?:along|across) the length)\. Gives (.+?)(?: and (.+))?\.$/.exec(
         sentence,
       );
     const panel = /^(\S+) is panel (\d+), [\s\S]*, ([\d.]+)\u00a0×\u00a0([\d.]+)\.$/.exec(sentence);
@@ -40,7 +40,8 @@ function sawByWords(sentences: readonly string[], sheet: Piece, kerf: number, st
     } else if (part) {
       const { length, width } = take(part[1]!);
       const fence = tenths(part[2]!);
-      const blade = part[3] === 'along';
+      // A rip runs along the length of the sheet, a crosscut across it.
+      const blade = part[3] === 'rip' || part[3]!.includes(' along ');
       const rest = (blade ? width : length) - fence - kerf;
       const sized = (across: number) => (blade ? { length, width: across } : { length: across, width });
       bench.set(part[4]!, sized(fence));
