@@ -34,12 +34,12 @@ function sizeText(lengthMm: number, widthMm: number, units: Units): string {
   return printSize(mmToUm(lengthMm), mmToUm(widthMm), units);
 }
 
-/** With the thickness of the board, where the plan knows it. */
+/** With the thickness of the board, where the plan knows it; a line may end before it. */
 function solidText(lengthMm: number, widthMm: number, thicknessMm: number, units: Units): string {
   const size = sizeText(lengthMm, widthMm, units);
   if (thicknessMm === 0) return size;
   const thickness = units === 'mm' ? listThickness(thicknessMm) : printLength(mmToUm(thicknessMm), units);
-  return `${size}\u00a0×\u00a0${thickness}`;
+  return `${size}\u00a0× ${thickness}`;
 }
 
 /** The four edges with their edging, in the order in which they are told. */

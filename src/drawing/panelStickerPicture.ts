@@ -6,7 +6,7 @@ import { findRoom, type Sketch } from './sketch.ts';
 /** Lettering beside edges, in mm. */
 const EDGE_NAME_MM = 1.9;
 /** Room for an edge's name below or above a panel. */
-const NAME_ROOM_MM = 2.2;
+const NAME_ROOM_MM = 2.6;
 const BAR_MM = 0.8;
 /** A strip is drawn at least this wide, so that its edges and its grain can be seen: such a picture is not to scale. */
 const LEAST_SIDE_MM = 3.6;
@@ -51,7 +51,7 @@ function drawEdge(sketch: Sketch, piece: Box, edge: StickerEdge): void {
   const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2];
   const middle = y + EDGE_NAME_MM * 0.27;
   const places = {
-    length1: { bar: [x0, y1 - half, x1, y1 - half], name: [x, y1 + 1.65, 'middle'] },
+    length1: { bar: [x0, y1 - half, x1, y1 - half], name: [x, y1 + 1.95, 'middle'] },
     length2: { bar: [x0, y0 + half, x1, y0 + half], name: [x, y0 - 0.6, 'middle'] },
     width1: { bar: [x0 + half, y0, x0 + half, y1], name: [x0 - 0.4, middle, 'end'] },
     width2: { bar: [x1 - half, y0, x1 - half, y1], name: [x1 + 0.4, middle, 'start'] },

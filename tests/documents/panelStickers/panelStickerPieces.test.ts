@@ -120,7 +120,7 @@ describe('what stands on a label', () => {
       'dining table · demo-short',
       'Demonstration order, short van',
       `finished ${dining.finishedLength}\u00a0×\u00a0${dining.finishedWidth}`,
-      `cut ${dining.length}\u00a0×\u00a0${dining.width}\u00a0×\u00a0${demo.proven.plan.groups[0]!.thickness}`,
+      `cut ${dining.length}\u00a0×\u00a0${dining.width}\u00a0× ${demo.proven.plan.groups[0]!.thickness}`,
       'poplar-20, white-stone',
       'L1 W1 W2: White stone edging 25 mm',
       'next: edge → assemble',
