@@ -6,6 +6,7 @@ import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { measure, words } from '../drawing/drawingTools.ts';
 import { matchedPlan, randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
 import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
+import { pageOfLabels } from './labels.ts';
 
 /** Invented panels of a galley, with the strips and blocks that make a sheet hard to read. */
 const galley: Wanted[] = [
@@ -161,6 +162,8 @@ export const pictures: Record<string, () => Drawing[]> = {
   'bed base': () => unitAlone('bed-base'),
   'drawer cupboard': () => unitAlone('drawer-cupboard'),
   'long van': longVan,
+  labels: () => pageOfLabels('99.1x38.1'),
+  'small labels in German': () => pageOfLabels('70x37', 'de'),
   overview: () => {
     const { group } = stripPlan(galley, {}, { copies: 2 });
     const others = [smallParts, galley.slice(0, 8), galley.slice(4)].map((wanted, index) => {
