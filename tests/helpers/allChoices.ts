@@ -61,6 +61,15 @@ export function tryPairsLeft(asked: Asked, passed: readonly Tried[]): Tried[] {
   return tried;
 }
 
+/** How many pairs of values stand in one of the `passed` at least, and how many there are. */
+export function pairsHad(
+  layout: LayoutDefinition,
+  passed: readonly Tried[],
+): { readonly had: number; readonly all: number } {
+  const all = allPairs(layout.choices.map((choice) => valuesOf(choice).length)).length;
+  return { had: new Set(passed.flatMap(({ words }) => wordPairs(words))).size, all };
+}
+
 function wordPairs(words: readonly string[]): string[] {
   return words.flatMap((a, index) => words.slice(index + 1).map((b) => `${a}, ${b}`));
 }
