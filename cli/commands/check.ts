@@ -9,8 +9,9 @@ export interface CheckOptions {
 const more = `
 An order is checked with its library: words, formulas, sizes, and whether the
 furniture can be built (panels through each other, gaps, units outside the
-vehicle). A library folder is checked with the orders that lie in its orders/.
-Nothing is written.
+vehicle). Of an order without errors the cautions that apply, what brings them,
+and the mass of its furniture are told as well. A library folder is checked with
+the orders that lie in its orders/. Nothing is written.
 
 Examples:
   plywright check my-order.yaml

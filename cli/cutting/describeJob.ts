@@ -134,7 +134,7 @@ const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^saw-steps\.csv$/, 'steps of the saw'],
   [/^offcuts-kept\.csv$/, 'offcuts to keep'],
   [/^fittings\.csv$/, 'fittings to buy'],
-  [/^cautions\.txt$/, 'what to take care with, and the payload'],
+  [/^cautions\.txt$/, 'what to take care with'],
   [/^mass-by-unit\.csv$/, 'what each unit weighs, and where'],
   [/^lists\.xlsx$/, 'all lists in one workbook'],
   [/^plan\.json$/, "plan file, for 'plywright replay' and other programs"],

@@ -2,6 +2,7 @@ import { readdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Library } from '../../src/model/library.ts';
+import { type AboutOrder, aboutOrder } from '../../src/pipeline/aboutOrder.ts';
 import { checkUnitsAlone } from '../../src/pipeline/checkUnits.ts';
 import type { OrderedFurniture } from '../../src/pipeline/job.ts';
 import { checkLibraryFormulas } from '../../src/pipeline/libraryFormulas.ts';
@@ -13,7 +14,7 @@ import { loadLibrary } from '../files/loadLibrary.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, print } from '../terminal/output.ts';
 import { exitCodeFor } from '../terminal/report.ts';
-import { counted } from '../terminal/text.ts';
+import { counted, printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 
 interface CheckedThing {
   readonly findings: readonly Finding[];
@@ -64,6 +65,28 @@ async function checkLibrary(path: string): Promise<CheckedThing> {
   };
 }
 
+function massInWords({ mass }: AboutOrder): string {
+  const kg = (massKg: number) => `${massKg.toFixed(1)} kg`;
+  const all = `mass: furniture ${kg(mass.furnitureKg)}`;
+  const { payload } = mass;
+  if (payload === undefined) return all;
+  const share = (part: number) =>
+    mass.furnitureKg === 0 ? '0 %' : `${Math.round((100 * part) / mass.furnitureKg)} %`;
+  const where = `${share(mass.leftKg)} left, ${share(mass.frontKg)} front`;
+  const who = counted(payload.persons, 'person');
+  return `${all} (${where}); with ${who} ${kg(payload.leftKg)} left of the payload of ${kg(payload.payloadKg)}, at least ${kg(payload.leastKg)} to be kept`;
+}
+
+/** What applies to an order, a line each for its cautions and its mass. */
+function describeOrder(about: AboutOrder): string {
+  const cautions = about.cautions.map(({ title, units }) => {
+    const name = printable(title);
+    return units.length === 0 ? name : `${name} (${units.map(printable).join(', ')})`;
+  });
+  const lines = [`cautions: ${cautions.join('; ')}`, massInWords(about)];
+  return lines.map((line) => `${wrap(line, TERMINAL_WIDTH, '  ')}\n`).join('');
+}
+
 async function checkOrder(file: string, named: string | undefined): Promise<CheckedThing> {
   const read = await readOrderFile(file, named, new Map());
   if (!read.ok) return { findings: read.findings, fine: '' };
@@ -99,14 +122,16 @@ async function checkPath(path: string, options: CheckOptions): Promise<CheckedTh
 
 /** Runs `plywright check`: prints all findings and sets the exit code. */
 export async function check(path: string, options: CheckOptions): Promise<void> {
-  const { findings, fine } = await checkPath(path, options);
+  const { findings, fine, ordered } = await checkPath(path, options);
   const code = exitCodeFor(findings);
+  const about = ordered === undefined ? undefined : aboutOrder(ordered);
   if (options.json) {
-    await print(`${JSON.stringify({ ok: code === 0, exitCode: code, findings }, null, 2)}\n`);
+    await print(`${JSON.stringify({ ok: code === 0, exitCode: code, findings, ...about }, null, 2)}\n`);
   } else {
     const colours = coloursFor(process.stdout);
     const errors = findings.some((finding) => finding.severity === 'error');
-    await print(describeFindings(findings, colours) + (errors ? '' : `${fine}\n`));
+    const applies = about === undefined ? '' : describeOrder(about);
+    await print(describeFindings(findings, colours) + (errors ? '' : `${fine}\n${applies}`));
   }
   endWith(code);
 }
