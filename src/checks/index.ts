@@ -6,11 +6,12 @@ import { checkAssembly } from './assembly.ts';
 import { checkDrilling } from './drilling.ts';
 import { checkFit } from './fit.ts';
 import { checkMass } from './mass.ts';
+import { checkSag } from './sag.ts';
 import { checkSawing } from './sawing.ts';
 
 /**
  * Everything that can be wrong with furniture whose sizes are known: units that cannot be put together, units that do not
- * fit into the vehicle or stand through each other, mass, and parts too small to be sawn or edged. All findings at once,
+ * fit into the vehicle or stand through each other, mass, shelves that sag, and parts too small to be sawn or edged. All findings at once,
  * in sentences with millimetres; none when the furniture can be built.
  */
 export function checkFurniture(furniture: Furniture, order: Order, library: Library): Finding[] {
@@ -19,6 +20,7 @@ export function checkFurniture(furniture: Furniture, order: Order, library: Libr
   return [
     ...furniture.units.flatMap(checkAssembly),
     ...furniture.units.flatMap((unit) => unit.panels.flatMap(checkDrilling)),
+    ...checkSag(furniture, library),
     ...(vehicle === undefined ? [] : checkFit(furniture, vehicle)),
     ...(vehicle === undefined ? [] : checkMass(furniture, vehicle, order, library)),
     ...(saw === undefined ? [] : checkSawing(furniture, saw)),
