@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { numberPanels } from '../../../src/documents/cuttingList.ts';
+import { offcutsKept } from '../../../src/documents/offcutsKept.ts';
 import { readPieceCode } from '../../../src/documents/panelStickerCode.ts';
 import { labelledPieces } from '../../../src/documents/panelStickerPieces.ts';
 import type { PlanFile, PlanGroup } from '../../../src/model/plan.ts';
@@ -176,6 +177,16 @@ describe('what stands on a label', () => {
       const said = along === null ? 'no grain' : `grain along ${along}`;
       expect(lines.map((line) => line.text)).toContain(said);
     }
+  });
+});
+
+describe('the labels of offcuts', () => {
+  it('are headed by the names that the list of offcuts has', () => {
+    const listed = offcutsKept(demo.proven.plan).rows.map((row) => String(row[0]));
+    const headings = stickersOf(demo).flatMap(({ code, heading }) =>
+      code.includes('/OFF/') ? [heading] : [],
+    );
+    expect([...new Set(headings)].sort()).toEqual(listed.sort());
   });
 });
 

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { pdfFromDrawings } from '../../../cli/papers/pdfFromDrawings.ts';
 import type { Drawing } from '../../../src/drawing/drawing.ts';
 import { temporaryFolder } from '../../cli/temporaryFolder.ts';
+import { pdfText } from '../book/pdfText.ts';
 import { codesOn, type GreyPicture, grown, paint, scanned } from './scan.ts';
 import { allFormats, draw, plannedOrder, stickersOf } from './stickerFixtures.ts';
 
@@ -87,6 +88,18 @@ describe.each(allFormats)('a page of labels of $name', (format) => {
 });
 
 describe('the PDF file of labels', () => {
+  it('names every panel in letters that can be searched', async () => {
+    const [, stickers] = orders[0]!;
+    const pages = pdfText(readFileSync(await writtenPdf(draw(stickers, usual))));
+    const perPage = usual.columns * usual.rows;
+    stickers.forEach((sticker, index) => {
+      const said = pages[Math.floor(index / perPage)]!.replace(/\s/g, '');
+      for (const text of [sticker.code, sticker.mark + sticker.heading, sticker.lines[2]!.text]) {
+        expect(said).toContain(text.replace(/\s/g, ''));
+      }
+    });
+  });
+
   it('is the same byte for byte when it is made again, and has its letters inside', async () => {
     const [, stickers] = orders[0]!;
     const pdfs = await Promise.all([writtenPdf(draw(stickers, usual)), writtenPdf(draw(stickers, usual))]);
