@@ -2,7 +2,7 @@ import { extentSize } from '../basics/boxes.ts';
 import type { PlacedUnit } from '../model/furniture.ts';
 import type { Extent } from '../model/geometry.ts';
 import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.ts';
-import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import { type Box, type Drawing, inset, type Segment, type Shape, type Stroke, textBox } from './drawing.ts';
 import { drawHole, viewHoles } from './drawnHoles.ts';
 import { drawExplodedPages } from './explodedPage.ts';
 import { type SlantedLine, type ViewLine, viewLines } from './hiddenLines.ts';
@@ -220,6 +220,49 @@ function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages
     title: says.unitTitle(options.job, unit.name),
     description: says.unitDescription(unit.name, size),
     shapes: sketch.shapes,
+    picture: pictureOf(sketch.shapes),
+  };
+}
+
+/** What a screen shows of a page: all but frame and title block. */
+function pictureOf(shapes: readonly Shape[]): Box {
+  const boxes = shapes.flatMap((shape): Box[] => {
+    if (shape.layer === 'frame' || shape.layer === 'title block') return [];
+    switch (shape.kind) {
+      case 'line':
+        return [shape];
+      case 'lines':
+        return shape.segments.map(([x0, y0, x1, y1]) => ({ x0, y0, x1, y1 }));
+      case 'rect':
+        return [shape.box];
+      case 'rects':
+        return [...shape.boxes];
+      case 'polygon':
+        return shape.points.map(([x, y]) => ({ x0: x, y0: y, x1: x, y1: y }));
+      case 'circle': {
+        const { x, y, radiusMm: r } = shape;
+        return [{ x0: x - r, y0: y - r, x1: x + r, y1: y + r }];
+      }
+      case 'text':
+        return [textBox(shape)];
+      default:
+        return shape satisfies never;
+    }
+  });
+  const xs = boxes.flatMap(({ x0, x1 }) => [x0, x1]);
+  const ys = boxes.flatMap(({ y0, y1 }) => [y0, y1]);
+  if (boxes.length === 0) return { x0: 0, y0: 0, x1: PAGE.widthMm, y1: PAGE.heightMm };
+  const [least, most] = [
+    (all: number[]) => all.reduce((a, b) => Math.min(a, b)),
+    (all: number[]) => all.reduce((a, b) => Math.max(a, b)),
+  ];
+  const all = inset({ x0: least(xs), y0: least(ys), x1: most(xs), y1: most(ys) }, -4);
+  const { frame } = PAGE;
+  return {
+    x0: Math.max(all.x0, frame.x0 + 1),
+    y0: Math.max(all.y0, frame.y0 + 1),
+    x1: Math.min(all.x1, frame.x1 - 1),
+    y1: Math.min(all.y1, frame.y1 - 1),
   };
 }
 

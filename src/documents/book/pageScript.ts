@@ -67,6 +67,23 @@ clear.addEventListener('click', function () {
 });
 clear.addEventListener('blur', function () { clear.textContent = says.clear; });
 
+// On a narrow screen each row is a card whose cells bear the words of their columns; rows and cells stay what they are.
+all('table').forEach(function (table) {
+  var heads = all('th', table).map(function (head) { return head.textContent; });
+  table.setAttribute('role', 'table');
+  all('thead, tbody', table).forEach(function (part) { part.setAttribute('role', 'rowgroup'); });
+  all('tr', table).forEach(function (row) {
+    row.setAttribute('role', 'row');
+    Array.prototype.forEach.call(row.cells, function (cell, index) {
+      if (cell.tagName === 'TH') { cell.setAttribute('role', 'columnheader'); return; }
+      cell.setAttribute('role', 'cell');
+      cell.setAttribute('data-head', heads[index]);
+      if (cell.textContent.length > 26) cell.classList.add('long');
+    });
+  });
+  table.classList.add('cards');
+});
+
 var theme = document.getElementById('theme');
 function isDark() {
   var set = page.getAttribute('data-theme');

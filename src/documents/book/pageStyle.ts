@@ -68,6 +68,18 @@ ol.steps .care{color:var(--care);font-weight:bold}
 .strong{font-weight:bold}
 footer{color:var(--soft);max-width:64rem;margin:0 auto;padding:0 .75rem 3rem}
 @media (min-width:62rem){main{max-width:84rem}.beside{display:grid;grid-template-columns:1fr 1fr;gap:0 1.5rem}}
+@media screen and (max-width:40rem){
+.cards,.cards tbody,.cards caption{display:block}
+.cards thead{position:absolute;left:-999rem}
+.cards tr{display:grid;grid-template-columns:repeat(auto-fill,minmax(6.5rem,1fr));gap:.35rem .75rem;padding:.6rem 0;border-bottom:1px solid var(--line)}
+.cards td{display:block;border:0;padding:0;text-align:left;white-space:normal}
+.cards td.long{grid-column:1/-1}
+.cards td:empty{display:none}
+.cards td::before{content:attr(data-head);display:block;font-size:.8125rem;color:var(--soft)}
+.cards td.tick::before{text-align:center}
+.cards td.tick{justify-self:start}
+.cards td.tick label{margin:0}
+}
 @media (max-width:40rem){body{font-size:1rem}table{font-size:.875rem}th,td{padding:.4rem .3rem}section{padding:.25rem .6rem .75rem}.bar label{position:absolute;left:-999rem}}
 @media print{
 @page{size:A4;margin:12mm}

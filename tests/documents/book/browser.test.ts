@@ -66,6 +66,42 @@ describe.skipIf(!hasBrowser)('the job book in a browser', () => {
     expect(small).toEqual([]);
   });
 
+  it('turns rows into cards on a phone, so that no table is wider than the screen', async () => {
+    const page = await open(390, 844);
+    const sideways = await page.evaluate(() =>
+      [...document.querySelectorAll('.scroll')]
+        .filter((part) => part.scrollWidth > part.clientWidth + 1)
+        .map((part) => part.getAttribute('aria-label')),
+    );
+    expect(sideways).toEqual([]);
+    const cell = page.locator('#cutting-list tbody td').nth(3);
+    expect(await cell.getAttribute('data-head')).toBe('cut size');
+    expect(await page.getByRole('cell', { name: 'dining table' }).count()).toBeGreaterThan(0);
+  });
+
+  it('shows drawings in full, each with a size', async () => {
+    const page = await open(800, 1280);
+    const sizes = await page.evaluate(() =>
+      [...document.querySelectorAll('.drawing svg')].map((svg) => {
+        const { width, height } = svg.getBoundingClientRect();
+        return [
+          width,
+          height,
+          svg
+            .getAttribute('viewBox')!
+            .split(' ')
+            .every((n) => Number(n) >= 0),
+        ];
+      }),
+    );
+    expect(sizes.length).toBeGreaterThan(20);
+    for (const [width, height, isPlace] of sizes) {
+      expect(width).toBeGreaterThan(300);
+      expect(height).toBeGreaterThan(30);
+      expect(isPlace).toBe(true);
+    }
+  });
+
   it.each(['light', 'dark'] as const)('passes the accessibility rules, %s', async (colours) => {
     const page = await open(800, 1280, colours);
     await page.evaluate(axeSource());
