@@ -1,5 +1,6 @@
 import type { Face } from '../model/geometry.ts';
 import type { Units } from './lengthsInWords.ts';
+import type { PanelWords } from './panelWords.ts';
 
 export type SheetSide = 'left' | 'right' | 'near' | 'far';
 export type CutWord = 'rip' | 'crosscut' | 'recut' | 'part';
@@ -164,4 +165,5 @@ export interface DrawingWords {
   readonly page: PageWords;
   readonly cutPlan: CutPlanWords;
   readonly furniture: FurnitureWords;
+  readonly panel: PanelWords;
 }

@@ -1,6 +1,7 @@
 import { numberPanels } from '../cuttingList.ts';
 import type { Book } from './book.ts';
 import { cautionsChapter } from './cautions.ts';
+import { drillingChapter } from './drilling.ts';
 import { fittingsChapter } from './fittings.ts';
 import { lastChecks, titleChapter } from './frontMatter.ts';
 import { cutOutChapter, cuttingListChapter, edgingChapter, offcutChapter } from './lists.ts';
@@ -48,6 +49,7 @@ export function makeBook(subject: BookSubject): Book {
       ...cutPlanChapters(facts),
       edgingChapter(facts),
       cutOutChapter(facts),
+      ...drillingChapter(facts),
       ...unitChapters(facts),
       ...fittingsChapter(facts),
       offcutChapter(facts),

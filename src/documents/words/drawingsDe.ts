@@ -1,4 +1,5 @@
 import type { DrawingWords } from '../../drawing/index.ts';
+import { panelsDe } from './panelsDe.ts';
 
 const sides = { left: 'links', right: 'rechts', near: 'vorn', far: 'hinten' } as const;
 const many = (count: number, one: string, several: string) => `${count} ${count === 1 ? one : several}`;
@@ -149,4 +150,5 @@ export const drawingsDe: DrawingWords = {
     layoutDescription: (vehicle, units) =>
       `Aufsicht, Schnitt und beide Wände von ${vehicle} mit ${units} Möbeln.`,
   },
+  panel: panelsDe,
 };

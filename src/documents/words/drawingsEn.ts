@@ -1,4 +1,5 @@
 import type { DrawingWords } from '../../drawing/index.ts';
+import { panelsEn } from './panelsEn.ts';
 
 const many = (count: number, one: string, several: string) => `${count} ${count === 1 ? one : several}`;
 
@@ -145,4 +146,5 @@ export const drawingsEn: DrawingWords = {
     layoutTitle: (job) => `${job}: layout`,
     layoutDescription: (vehicle, units) => `Plan, section and both walls of ${vehicle} with ${units} units.`,
   },
+  panel: panelsEn,
 };

@@ -1,0 +1,59 @@
+import { type BenchPanel, panelOnBench } from '../../basics/panelOnBench.ts';
+import { type DrawnPanel, drawPanels } from '../../drawing/index.ts';
+import type { PlacedUnit } from '../../model/furniture.ts';
+import type { Library } from '../../model/library.ts';
+import type { Section } from './book.ts';
+import { type BookFacts, panelText } from './subject.ts';
+
+/** Whether there is work to be done on it after sawing and edging, beside putting it together. */
+function worked({ holes, cutOuts, grooves, shaped }: BenchPanel): boolean {
+  return shaped || holes.length + cutOuts.length + grooves.length > 0;
+}
+
+/** What must be alike for two panels to share a drawing: all but their names. */
+function looks(bench: BenchPanel, panel: PlacedUnit['panels'][number]): string {
+  return JSON.stringify([bench, panel.board, panel.finish, panel.grain]);
+}
+
+/** The panels of a unit that are drawn, those just alike together. */
+function drawnOf(unit: PlacedUnit, library: Library, numberOf: (panel: string) => number): DrawnPanel[] {
+  const alike = new Map<string, DrawnPanel>();
+  for (const panel of unit.panels) {
+    const bench = panelOnBench(panel, unit.panels, library.edgings);
+    if (!worked(bench)) continue;
+    const key = looks(bench, panel);
+    const before = alike.get(key);
+    alike.set(key, {
+      bench,
+      names: [...(before?.names ?? []), `${numberOf(panel.id)} ${panelText(panel)}`],
+      thicknessUm: panel.thicknessUm,
+      grain: panel.grain,
+      count: panel.count + (before?.count ?? 0),
+    });
+  }
+  return [...alike.values()];
+}
+
+/** Panels with holes, openings, grooves or a shape of their own, drawn with distances; nothing where there are none. */
+export function drillingChapter(facts: BookFacts): Section[] {
+  const { ordered, words, measure, plan, units, numberOf, title } = facts;
+  if (ordered === undefined) return [];
+  const { library, furniture } = ordered;
+  const panels = furniture.units.flatMap((unit) => drawnOf(unit, library, numberOf));
+  if (panels.length === 0) return [];
+  const titles = new Map([...library.edgings.keys()].map((id) => [id, title(id)] as const));
+  const drawings = drawPanels(panels, { measure, words: words.drawings, units, job: plan.job, titles });
+  const { heading, intro } = words.drawings.panel;
+  return [
+    {
+      id: 'drilling',
+      heading,
+      level: 2,
+      startsPage: true,
+      blocks: [
+        { kind: 'paragraph', text: intro },
+        { kind: 'drawings', label: heading, drawings, pieces: [] },
+      ],
+    },
+  ];
+}

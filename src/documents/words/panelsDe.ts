@@ -1,0 +1,22 @@
+import type { PanelWords } from '../../drawing/index.ts';
+
+/** The words of drawings of single panels in German. */
+export const panelsDe: PanelWords = {
+  heading: 'Bohren',
+  intro:
+    'Teile mit Bohrungen, Ausschnitten, Nuten oder einer geschwungenen Kante, wie sie nach dem Bekanten auf der Bank liegen. Gemessen wird ab der Ecke mit dem kleinen Kreis; die Worte an den Seiten sind die des Möbels. Das erste Band an einem Reststück derselben Platte probieren.',
+  document: 'Bohren',
+  measured: 'Gemessen',
+  fromOrigin: (units) =>
+    `ab dem kleinen Kreis, einer Ecke des fertigen Teils; ${units === 'mm' ? 'mm' : 'Zoll'}. Gestrichelt: von der Unterseite`,
+  finished: (size) => `fertig ${size}`,
+  count: (count) => (count === 1 ? '1 Teil' : `${count} Teile`),
+  faceUp: (face) => `nach oben liegt die Fläche ${face}`,
+  through: (diameter) => `Ø ${diameter} durch`,
+  deep: (diameter, depth) => `Ø ${diameter}, ${depth} tief`,
+  fromBelow: 'von der Unterseite',
+  groove: (depth, holds) => `Nut ${depth} tief für ${holds}`,
+  noRoom: 'Für alle Abstände ist kein Platz; sie stehen in drilling.csv.',
+  title: (job, page, pages) => `${job}: Teile zu bohren, Blatt ${page} von ${pages}`,
+  description: (panels) => `Umriss, Ausschnitte, Nuten und Bohrungen mit Abständen von ${panels.join('; ')}.`,
+};

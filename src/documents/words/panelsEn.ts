@@ -1,0 +1,22 @@
+import type { PanelWords } from '../../drawing/index.ts';
+
+/** The words of drawings of single panels in English. */
+export const panelsEn: PanelWords = {
+  heading: 'Drilling',
+  intro:
+    'Panels with holes, openings, grooves or a curved edge, as they lie on the bench after edging. Measure from the corner with the small circle; the words along the sides are those of the unit. Try the first hinge in a scrap of the same board.',
+  document: 'Drilling',
+  measured: 'Measured',
+  fromOrigin: (units) =>
+    `from the small circle, a corner of the finished panel; ${units === 'mm' ? 'mm' : 'inches'}. Dashed: from the underside`,
+  finished: (size) => `finished ${size}`,
+  count: (count) => (count === 1 ? '1 panel' : `${count} panels`),
+  faceUp: (face) => `up: its ${face} face`,
+  through: (diameter) => `Ø ${diameter} right through`,
+  deep: (diameter, depth) => `Ø ${diameter}, ${depth} deep`,
+  fromBelow: 'from the underside',
+  groove: (depth, holds) => `groove ${depth} deep for the ${holds}`,
+  noRoom: 'There is no room for all distances; drilling.csv has them.',
+  title: (job, page, pages) => `${job}: panels to be drilled, page ${page} of ${pages}`,
+  description: (panels) => `Outline, openings, grooves and holes with distances of ${panels.join('; ')}.`,
+};

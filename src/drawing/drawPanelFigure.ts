@@ -1,0 +1,240 @@
+import type { BenchPanel } from '../basics/panelOnBench.ts';
+import type { Extent, Um } from '../model/geometry.ts';
+import { type Box, boxesOverlap, type Stroke, TEXT_FALL, TEXT_RISE } from './drawing.ts';
+import type { DrawingWords } from './drawingWords.ts';
+import { drawHole } from './drawnHoles.ts';
+import { printLength, printSize } from './lengthsInWords.ts';
+import { HAIRLINE, LINE_PITCH, NARROW, NORMAL, plainText, SMALL, WIDE } from './lettering.ts';
+import {
+  type DrawnPanel,
+  type HoleKind,
+  holeKinds,
+  LINE_MM,
+  type PanelDrawingOptions,
+  type PanelFigure,
+  SIDE_NAME_MM,
+} from './panelFigure.ts';
+import { drawEdging, type PageSide } from './pieces.ts';
+import { drawOrigin, drawRunningDimensions } from './runningDimensions.ts';
+import type { Sketch } from './sketch.ts';
+
+/** Along an edge, taken by the line of its edging. */
+const STRIP_MM = 1;
+const HIDDEN_GROOVE: Stroke = { widthMm: 0.13, dashMm: [1.2, 0.6] };
+
+/** Where the lines of edging lie along the sides of a panel. */
+function edgedStrips({ edging }: BenchPanel, box: Box): Box[] {
+  const strips: readonly (readonly [string | null, Box])[] = [
+    [edging.left, { ...box, x1: box.x0 + STRIP_MM }],
+    [edging.right, { ...box, x0: box.x1 - STRIP_MM }],
+    [edging.far, { ...box, y1: box.y0 + STRIP_MM }],
+    [edging.near, { ...box, y0: box.y1 - STRIP_MM }],
+  ];
+  return strips.flatMap(([edged, strip]) => (edged === null ? [] : [strip]));
+}
+
+interface OnPage {
+  readonly x: (um: Um) => number;
+  readonly y: (um: Um) => number;
+  readonly box: Box;
+  readonly scale: (um: Um) => number;
+}
+
+function drawOutline(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): void {
+  const corners = bench.outline.map(({ leftUm, nearUm }) => [at.x(leftUm), at.y(nearUm)] as const);
+  sketch.lines(
+    'panels',
+    corners.map(([x, y], index) => {
+      const [x1, y1] = corners[(index + 1) % corners.length]!;
+      return [x, y, x1, y1];
+    }),
+    WIDE,
+  );
+  const sides: readonly (readonly [PageSide, string | null])[] = [
+    ['left', bench.edging.left],
+    ['right', bench.edging.right],
+    ['bottom', bench.edging.near],
+    ['top', bench.edging.far],
+  ];
+  const edged = new Map(
+    sides.flatMap(([side, edging]) => (edging === null ? [] : [[side, edging] as const])),
+  );
+  drawEdging(sketch, at.box, edged, () => [2.5, 0.8]);
+}
+
+function rectOnPage(at: OnPage, left: Extent, near: Extent): Box {
+  return { x0: at.x(left[0]), x1: at.x(left[1]), y0: at.y(near[1]), y1: at.y(near[0]) };
+}
+
+/** The name of an opening, above the middle of its cross, where there is room between the lines. */
+function nameOpening(sketch: Sketch, name: string, box: Box): void {
+  const down = 3.4;
+  const wide = (box.x1 - box.x0) * (1 - (2 * (down + 0.6)) / (box.y1 - box.y0));
+  const text = plainText(name);
+  if (sketch.measure(text, SMALL, 'regular') > wide - 1) return;
+  sketch.text('panels', text, (box.x0 + box.x1) / 2, box.y0 + down, { sizeMm: SMALL, anchor: 'middle' });
+}
+
+/** Openings with a cross, grooves with narrow lines, dashed where they are in the underside. */
+function drawOpenings(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[] {
+  const boxes = bench.cutOuts.map(({ name, left, near }) => {
+    const box = rectOnPage(at, left, near);
+    sketch.rect('panels', box, { stroke: WIDE });
+    sketch.lines(
+      'panels',
+      [
+        [box.x0, box.y0, box.x1, box.y1],
+        [box.x0, box.y1, box.x1, box.y0],
+      ],
+      HAIRLINE,
+    );
+    nameOpening(sketch, name, box);
+    return box;
+  });
+  const grooves = bench.grooves.map((groove) => {
+    const box = rectOnPage(at, groove.left, groove.near);
+    sketch.rect('panels', box, { stroke: groove.goes === 'in from below' ? HIDDEN_GROOVE : NARROW });
+    return box;
+  });
+  return [...boxes, ...grooves];
+}
+
+/** Letters beside their holes, wherever there is room close by; one without room is left out. */
+function drawLetters(
+  sketch: Sketch,
+  kinds: readonly HoleKind[],
+  at: OnPage,
+  obstacles: readonly Box[],
+): void {
+  const taken = [...obstacles];
+  const sizeMm = SMALL;
+  const high = sizeMm * 0.74;
+  for (const { letter, holes } of kinds) {
+    const wide = sketch.measure(letter, sizeMm, 'bold');
+    for (const { leftUm, nearUm, diameterUm } of holes) {
+      const [x, y] = [at.x(leftUm), at.y(nearUm)];
+      const away = Math.max(at.scale(diameterUm / 2) + 0.5, 0.6) + 0.3;
+      const ways = [
+        [1, 0],
+        [-1, 0],
+        [0, -1],
+        [0, 1],
+        [0.8, -0.8],
+        [0.8, 0.8],
+        [-0.8, -0.8],
+        [-0.8, 0.8],
+      ] as const;
+      for (const [across, down] of ways) {
+        const middle = [x + across * (away + wide / 2), y + down * (away + high / 2)] as const;
+        const baseline = middle[1] + high / 2;
+        const box = {
+          x0: middle[0] - wide / 2 - 0.15,
+          x1: middle[0] + wide / 2 + 0.15,
+          y0: baseline - TEXT_RISE * sizeMm - 0.01,
+          y1: baseline + TEXT_FALL * sizeMm + 0.01,
+        };
+        const inside = box.x0 > at.box.x0 && box.x1 < at.box.x1 && box.y0 > at.box.y0 && box.y1 < at.box.y1;
+        if (!inside || taken.some((other) => boxesOverlap(other, box))) continue;
+        taken.push(box);
+        const style = { sizeMm, weight: 'bold', anchor: 'middle' } as const;
+        sketch.text('holes', letter, middle[0], baseline, style);
+        break;
+      }
+    }
+  }
+}
+
+/** An arrow along the grain near the middle, where no hole, opening or letter is in its way. */
+function drawGrain(sketch: Sketch, at: OnPage, obstacles: readonly Box[]): void {
+  const { box } = at;
+  const half = Math.min(15, (box.x1 - box.x0) / 5);
+  const [middleX, middleY] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+  const high = box.y1 - box.y0;
+  for (let step = 0; step < 24; step++) {
+    const y = middleY + (step % 2 === 0 ? 1 : -1) * Math.ceil(step / 2) * (high / 26);
+    for (const x of [middleX, box.x0 + half * 1.5, box.x1 - half * 1.5]) {
+      const place = { x0: x - half, x1: x + half, y0: y - 0.7, y1: y + 0.7 };
+      const free = place.y0 > box.y0 && place.y1 < box.y1 && sketch.taken.isFree(place);
+      if (!free || obstacles.some((other) => boxesOverlap(other, place))) continue;
+      sketch.arrow('grain', [x - half, y], [x + half, y], 'both');
+      return;
+    }
+  }
+}
+
+function drawSideNames(
+  sketch: Sketch,
+  { bench }: DrawnPanel,
+  figure: PanelFigure,
+  at: OnPage,
+  says: DrawingWords,
+) {
+  const { faces } = says.furniture;
+  const { x0, y0, x1, y1 } = at.box;
+  const across = { sizeMm: SMALL, anchor: 'middle' } as const;
+  const up = { ...across, reads: 'up' } as const;
+  const fits = (text: string, room: number) => sketch.measure(text, SMALL, 'regular') <= Math.max(room, 8);
+  const [left, right, near, far] = (['left', 'right', 'near', 'far'] as const).map(
+    (side) => faces[bench.sides[side]],
+  );
+  if (fits(far!, x1 - x0)) sketch.text('dimensions', far!, (x0 + x1) / 2, y0 - 1.1, across);
+  if (fits(near!, x1 - x0)) {
+    sketch.text('dimensions', near!, (x0 + x1) / 2, y1 + figure.belowMm - 1, across);
+  }
+  if (fits(right!, y1 - y0)) sketch.text('dimensions', right!, x1 + 1 + SMALL * 0.74, (y0 + y1) / 2, up);
+  if (fits(left!, y1 - y0)) {
+    sketch.text('dimensions', left!, x0 - figure.leftMm + 1 + SMALL * 0.4, (y0 + y1) / 2, up);
+  }
+}
+
+/** Draws a figure with its upper left corner at a place of the page. */
+export function drawFigure(
+  sketch: Sketch,
+  figure: PanelFigure,
+  [left, top]: readonly [number, number],
+  options: PanelDrawingOptions,
+): void {
+  const { panel, reduction } = figure;
+  const { bench } = panel;
+  const units = options.units ?? 'mm';
+  const says = options.words.panel;
+  let y = top;
+  for (const line of figure.heading) {
+    y += NORMAL * LINE_PITCH;
+    sketch.text('numbers', line, left, y - NORMAL * 0.3, { sizeMm: NORMAL, weight: 'bold' });
+  }
+  const size = `${printSize(bench.lengthUm, bench.widthUm, units)}\u00a0×\u00a0${printLength(panel.thicknessUm, units)}`;
+  const facts = [
+    says.finished(size),
+    says.count(panel.count),
+    says.faceUp(options.words.furniture.faces[bench.faceUp]),
+    `1 : ${reduction}`,
+  ];
+  y += LINE_MM;
+  sketch.text('numbers', facts.join('\u2002·\u2002'), left, y - SMALL * 0.3, { sizeMm: SMALL });
+  const scale = (um: Um) => um / 1000 / reduction;
+  const x0 = left + figure.leftMm;
+  const y1 = y + SIDE_NAME_MM + 1 + scale(bench.widthUm);
+  const box = { x0, y0: y1 - scale(bench.widthUm), x1: x0 + scale(bench.lengthUm), y1 };
+  const at: OnPage = { x: (um) => x0 + scale(um), y: (um) => y1 - scale(um), box, scale };
+  drawOutline(sketch, panel, at);
+  const openings = drawOpenings(sketch, panel, at);
+  const marks = bench.holes.map((hole): Box => {
+    const [x, y] = [at.x(hole.leftUm), at.y(hole.nearUm)];
+    const radius = scale(hole.diameterUm / 2);
+    drawHole(sketch, x, y, radius, hole.goes === 'in from below' ? 'hidden' : 'seen');
+    const reach = Math.max(radius + 0.5, 0.6);
+    return { x0: x - reach, x1: x + reach, y0: y - reach, y1: y + reach };
+  });
+  drawLetters(sketch, holeKinds(bench.holes), at, [...openings, ...marks, ...edgedStrips(bench, box)]);
+  if (panel.grain === 'length') drawGrain(sketch, at, [...openings, ...marks]);
+  drawOrigin(sketch, x0, y1);
+  drawRunningDimensions(sketch, figure.xs, { side: 'below', edgeMm: y1, onPage: at.x, units });
+  drawRunningDimensions(sketch, figure.ys, { side: 'left', edgeMm: x0, onPage: at.y, units });
+  drawSideNames(sketch, panel, figure, at, options.words);
+  let lineY = y1 + figure.belowMm;
+  for (const line of figure.legend) {
+    lineY += LINE_MM;
+    sketch.text('tables', line, left, lineY - SMALL * 0.3, { sizeMm: SMALL });
+  }
+}

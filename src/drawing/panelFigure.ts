@@ -1,0 +1,199 @@
+import type { BenchGroove, BenchHole, BenchPanel, BenchPoint } from '../basics/panelOnBench.ts';
+import type { Um } from '../model/geometry.ts';
+import type { TextMeasurer } from './drawing.ts';
+import type { DrawingWords } from './drawingWords.ts';
+import { printLength, printSize, type Units } from './lengthsInWords.ts';
+import { LINE_PITCH, NORMAL, plainText, SMALL, shorten, wrap } from './lettering.ts';
+import { runningRoom, runningRowMm, widestFigureMm } from './runningDimensions.ts';
+import type { Sketch } from './sketch.ts';
+
+/** A panel to be drawn as it lies on the bench. */
+export interface DrawnPanel {
+  /** Number and name of each panel that looks just so: `6 left side, base cupboard`. */
+  readonly names: readonly string[];
+  readonly bench: BenchPanel;
+  readonly thicknessUm: Um;
+  readonly grain: 'length' | 'none';
+  /** How many in all. */
+  readonly count: number;
+}
+
+export interface PanelDrawingOptions {
+  readonly measure: TextMeasurer;
+  readonly words: DrawingWords;
+  readonly units?: Units;
+  readonly job: string;
+  readonly owner?: string;
+  /** Title of an edging; its id where there is none. */
+  readonly titles: ReadonlyMap<string, string>;
+}
+
+/** Across the whole page, or beside another. */
+export type FigureWidth = 'whole' | 'half';
+
+/** Largest size of the panel itself on the page, and the scales it is drawn to (ISO 5455 and steps between). */
+const MOST_MM = { whole: { width: 225, height: 104 }, half: { width: 100, height: 50 } } as const;
+/** A panel with no more distances than these along both sides is clear enough on half the width. */
+const FEW_DISTANCES = 14;
+const REDUCTIONS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50] as const;
+export const SIDE_NAME_MM = 3.6;
+export const LINE_MM = SMALL * LINE_PITCH;
+/** Beyond these a heading or a legend is cut short: the list of holes has all of it. */
+const MOST_HEADING_LINES = 3;
+const MOST_LEGEND_LINES = 8;
+/** Capitals in order of appearance name kinds of holes on a drawing; I and O would be read as figures. */
+const LETTERS = [...'ABCDEFGHJKLMNPQRSTUVWXYZ'];
+
+/** Holes of one kind: drilled alike from the same side. */
+export interface HoleKind {
+  readonly letter: string;
+  readonly holes: readonly BenchHole[];
+}
+
+/** Kinds of holes in the order in which they first come, lettered A, B …; beyond the alphabet A2, B2 … */
+export function holeKinds(holes: readonly BenchHole[]): HoleKind[] {
+  const kinds = new Map<string, BenchHole[]>();
+  for (const hole of holes) {
+    const key = `${hole.diameterUm} ${hole.depthUm} ${hole.goes}`;
+    kinds.set(key, [...(kinds.get(key) ?? []), hole]);
+  }
+  return [...kinds.values()].map((alike, index) => {
+    const round = Math.floor(index / LETTERS.length);
+    return { letter: `${LETTERS[index % LETTERS.length]}${round === 0 ? '' : round + 1}`, holes: alike };
+  });
+}
+
+/** Name of a hole without the numbers of its row, so that a row is told once: `left hinge cup`. */
+function rowName(name: string): string {
+  return name.replace(/ \d+(?= |$)/g, '');
+}
+
+/** A panel with all that its figure says, measured, but not yet on a page. */
+export interface PanelFigure {
+  readonly panel: DrawnPanel;
+  readonly width: FigureWidth;
+  readonly reduction: number;
+  readonly heading: readonly string[];
+  readonly legend: readonly string[];
+  readonly xs: readonly Um[];
+  readonly ys: readonly Um[];
+  readonly leftMm: number;
+  readonly belowMm: number;
+  /** Of the whole figure. */
+  readonly heightMm: number;
+}
+
+/** Distances in order, those that print alike once. */
+function rising(values: readonly Um[], units: Units): Um[] {
+  const byText = new Map<string, Um>();
+  for (const um of values.toSorted((a, b) => a - b)) {
+    const text = printLength(um, units);
+    if (!byText.has(text)) byText.set(text, um);
+  }
+  return [...byText.values()];
+}
+
+/** Every distance that the figure states, from the left and from the near edge. */
+function distances(bench: BenchPanel, units: Units): { xs: Um[]; ys: Um[] } {
+  const rects = [...bench.cutOuts, ...bench.grooves];
+  const within = (most: Um) => (um: Um) => um >= 0 && um <= most;
+  const points: readonly BenchPoint[] = [...bench.holes, ...bench.outline];
+  const along = (values: readonly Um[], most: Um) => rising(values.filter(within(most)), units);
+  return {
+    xs: along([...points.map((point) => point.leftUm), ...rects.flatMap(({ left }) => left)], bench.lengthUm),
+    ys: along([...points.map((point) => point.nearUm), ...rects.flatMap(({ near }) => near)], bench.widthUm),
+  };
+}
+
+function legendOf(panel: DrawnPanel, options: PanelDrawingOptions): string[] {
+  const { bench } = panel;
+  const says = options.words.panel;
+  const units = options.units ?? 'mm';
+  const length = (um: Um) => printLength(um, units);
+  const below = (goes: BenchHole['goes'] | BenchGroove['goes']) =>
+    goes === 'in from below' ? `, ${says.fromBelow}` : '';
+  const kinds = holeKinds(bench.holes).map(({ letter, holes }) => {
+    const { diameterUm, depthUm, goes } = holes[0]!;
+    const what =
+      depthUm === null ? says.through(length(diameterUm)) : says.deep(length(diameterUm), length(depthUm));
+    const names = [...new Set(holes.map(({ name }) => rowName(name)))].join(', ');
+    return `${letter}: ${holes.length} × ${what}${below(goes)} (${names})`;
+  });
+  const grooves = bench.grooves.map(
+    ({ holds, depthUm, goes }) => `${says.groove(length(depthUm), holds)}${below(goes)}`,
+  );
+  const openings = bench.cutOuts.map(({ name, left, near }) =>
+    options.words.furniture.opening(name, printSize(left[1] - left[0], near[1] - near[0], units)),
+  );
+  const edgings = new Set(Object.values(bench.edging).filter((edging) => edging !== null));
+  const edged = [...edgings].map((edging) =>
+    options.words.cutPlan.legend.edged(options.titles.get(edging) ?? edging),
+  );
+  return [...kinds, ...grooves, ...openings, ...edged];
+}
+
+/** Entries side by side, as many on a line as it has room for. */
+function linesOf(entries: readonly string[], widthMm: number, measure: TextMeasurer): string[] {
+  const gap = '\u2003';
+  const lines: string[] = [];
+  for (const entry of entries.map(plainText)) {
+    const joined = lines.length === 0 ? entry : `${lines.at(-1)}${gap}${entry}`;
+    if (lines.length > 0 && measure(joined, SMALL, 'regular') <= widthMm) lines[lines.length - 1] = joined;
+    else lines.push(...wrap(entry, widthMm, SMALL, 'regular', measure));
+  }
+  return lines;
+}
+
+/** As many lines as there may be; the last of a longer text says that it goes on. */
+function atMost(lines: readonly string[], most: number, goesOn: (last: string) => string): string[] {
+  return lines.length <= most ? [...lines] : [...lines.slice(0, most - 1), goesOn(lines[most - 1]!)];
+}
+
+/** The largest scale at which a panel is no larger on the page than it may be. */
+function reductionFor(bench: BenchPanel, most: { readonly width: number; readonly height: number }): number {
+  const fits = (scale: number) =>
+    bench.lengthUm / 1000 / scale <= most.width && bench.widthUm / 1000 / scale <= most.height;
+  const largest = Math.max(bench.lengthUm / most.width, bench.widthUm / most.height);
+  return REDUCTIONS.find(fits) ?? Math.ceil(largest / 1000);
+}
+
+/** Measures a figure for a page that has so much width for whole and half figures, and so much height. */
+export function measureFigure(
+  panel: DrawnPanel,
+  widths: Readonly<Record<FigureWidth, number>>,
+  pageHeightMm: number,
+  sketch: Sketch,
+  options: PanelDrawingOptions,
+): PanelFigure {
+  const { bench } = panel;
+  const units = options.units ?? 'mm';
+  const { xs, ys } = distances(bench, units);
+  const width = xs.length + ys.length <= FEW_DISTANCES ? 'half' : 'whole';
+  const widthMm = widths[width];
+  const leftMm = runningRowMm(widestFigureMm(sketch, ys, units)) + SIDE_NAME_MM;
+  const belowMm = runningRowMm(widestFigureMm(sketch, xs, units)) + SIDE_NAME_MM;
+  const names = wrap(plainText(panel.names.join('; ')), widthMm, NORMAL, 'bold', options.measure);
+  const heading = atMost(names, MOST_HEADING_LINES, (last) =>
+    shorten(`${last} …`, widthMm, NORMAL, 'bold', options.measure),
+  );
+  const listed = linesOf(legendOf(panel, options), widthMm, options.measure);
+  const { noRoom } = options.words.panel;
+  const legend = atMost(listed, MOST_LEGEND_LINES, () => noRoom);
+  // The last line is kept for what may have to be said about the distances.
+  const beside =
+    heading.length * NORMAL * LINE_PITCH +
+    LINE_MM +
+    SIDE_NAME_MM +
+    1 +
+    belowMm +
+    (legend.length + 1) * LINE_MM;
+  const reduction = reductionFor(bench, {
+    width: Math.min(MOST_MM[width].width, widthMm - leftMm - SIDE_NAME_MM - 2),
+    height: Math.min(MOST_MM[width].height, pageHeightMm - beside),
+  });
+  const onPage = (um: Um) => um / 1000 / reduction;
+  const clear = runningRoom(xs.map(onPage)) && runningRoom(ys.map(onPage));
+  const says = clear || legend.at(-1) === noRoom ? legend : [...legend, noRoom];
+  const heightMm = beside - LINE_MM + (says.length - legend.length) * LINE_MM + onPage(bench.widthUm);
+  return { panel, width, reduction, heading, legend: says, xs, ys, leftMm, belowMm, heightMm };
+}

@@ -1,0 +1,22 @@
+import type { Units } from './lengthsInWords.ts';
+
+/** Drawings of single panels with their holes. */
+export interface PanelWords {
+  /** Over the chapter that they make, and what it is about. */
+  readonly heading: string;
+  readonly intro: string;
+  readonly document: string;
+  readonly measured: string;
+  readonly fromOrigin: (units: Units) => string;
+  readonly finished: (size: string) => string;
+  readonly count: (count: number) => string;
+  readonly faceUp: (face: string) => string;
+  readonly through: (diameter: string) => string;
+  readonly deep: (diameter: string, depth: string) => string;
+  readonly fromBelow: string;
+  readonly groove: (depth: string, holds: string) => string;
+  /** Where there are more distances than figures have room for. */
+  readonly noRoom: string;
+  readonly title: (job: string, page: number, pages: number) => string;
+  readonly description: (panels: readonly string[]) => string;
+}

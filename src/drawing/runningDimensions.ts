@@ -1,0 +1,122 @@
+import type { Um } from '../model/geometry.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
+import { HAIRLINE, NARROW, SMALL } from './lettering.ts';
+import type { Sketch } from './sketch.ts';
+
+/** From one figure to the next along a row of running dimensions, in mm. */
+const PITCH_MM = SMALL * 1.06;
+/** How far figures may stand out over the ends of what they measure: so that two rows at a corner keep apart. */
+const OVER_MM = 2.6;
+/** From the edge of what is measured to the end of the straight part of a line, and to where the figure begins. */
+const STRAIGHT_MM = 1.8;
+const FIGURE_MM = 4.2;
+
+/** Depth of a row of running dimensions whose widest figure is as wide as given. */
+export function runningRowMm(widestMm: number): number {
+  return FIGURE_MM + 0.6 + widestMm;
+}
+
+export interface RunningPlace {
+  /** `below`: figures stand upright under a level edge; `left`: level figures beside an upright edge. */
+  readonly side: 'below' | 'left';
+  /** Where the edge lies on the page: its y for `below`, its x for `left`. */
+  readonly edgeMm: number;
+  /** From µm of the panel to mm of the page, along the edge. */
+  readonly onPage: (um: Um) => number;
+  readonly units: Units;
+}
+
+/**
+ * Places for figures along a row, in the order of `wanted`, at least a pitch apart and moved as little as can be (least
+ * squares: pools of neighbours that push each other share their mean; R. E. Barlow et al., Statistical Inference under Order
+ * Restrictions, 1972, on pooling adjacent violators). Null when the row is too short for them. `wanted` rises.
+ */
+export function spread(
+  wanted: readonly number[],
+  pitch: number,
+  [from, to]: readonly [number, number],
+): number[] | null {
+  const room = to - from - pitch * (wanted.length - 1);
+  if (room < 0) return null;
+  const pools: { sum: number; count: number }[] = [];
+  wanted.forEach((at, index) => {
+    let pool = { sum: at - index * pitch, count: 1 };
+    for (let last = pools.at(-1); last !== undefined; last = pools.at(-1)) {
+      if (last.sum / last.count <= pool.sum / pool.count) break;
+      pool = { sum: last.sum + pool.sum, count: last.count + pool.count };
+      pools.pop();
+    }
+    pools.push(pool);
+  });
+  const means = pools.flatMap(({ sum, count }) => Array.from({ length: count }, () => sum / count));
+  return means.map((mean, index) => Math.min(from + room, Math.max(from, mean)) + index * pitch);
+}
+
+/** Whether figures have room along a row; places in mm of the page, rising. */
+export function runningRoom(places: readonly number[]): boolean {
+  const [first, last] = [places[0] ?? 0, places.at(-1) ?? 0];
+  return spread(places, PITCH_MM, [first - OVER_MM, last + OVER_MM]) !== null;
+}
+
+/** The widest figure of a row, in mm. */
+export function widestFigureMm(sketch: Sketch, values: readonly Um[], units: Units): number {
+  return values.reduce(
+    (most, um) => Math.max(most, sketch.measure(printLength(um, units), SMALL, 'regular')),
+    0,
+  );
+}
+
+/**
+ * Running dimensions from one origin (ISO 129-1, superimposed running dimensioning): a short line at each place, bent where
+ * figures would lie on each other, and the distance from the origin at its end. `values` rise, each once. False, with nothing
+ * drawn, where there is no room for so many.
+ */
+export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], place: RunningPlace): boolean {
+  const { side, edgeMm, onPage, units } = place;
+  // On the page y runs down, so that figures beside an upright edge follow each other the other way.
+  const marks = values
+    .map((um) => ({ at: onPage(um), text: printLength(um, units) }))
+    .sort((a, b) => a.at - b.at);
+  const [first, last] = [marks[0]?.at ?? 0, marks.at(-1)?.at ?? 0];
+  const figures = spread(
+    marks.map(({ at }) => at),
+    PITCH_MM,
+    [first - OVER_MM, last + OVER_MM],
+  );
+  if (figures === null) return false;
+  marks.forEach(({ at, text }, index) => {
+    const to = figures[index]!;
+    const bent = Math.abs(to - at) > 0.05;
+    const points = bent
+      ? [
+          [at, 0.6],
+          [at, STRAIGHT_MM],
+          [to, FIGURE_MM - 0.4],
+        ]
+      : [
+          [at, 0.6],
+          [at, FIGURE_MM - 0.4],
+        ];
+    points.slice(1).forEach(([along, away], part) => {
+      const [alongBefore, awayBefore] = points[part] as [number, number];
+      if (side === 'below') {
+        sketch.line('dimensions', alongBefore, edgeMm + awayBefore, along!, edgeMm + away!, HAIRLINE);
+      } else {
+        sketch.line('dimensions', edgeMm - awayBefore, alongBefore, edgeMm - away!, along!, HAIRLINE);
+      }
+    });
+    const half = SMALL * 0.27;
+    if (side === 'below') {
+      const style = { sizeMm: SMALL, reads: 'up', anchor: 'end' } as const;
+      sketch.text('dimensions', text, to + half, edgeMm + FIGURE_MM, style);
+    } else {
+      sketch.text('dimensions', text, edgeMm - FIGURE_MM, to + half, { sizeMm: SMALL, anchor: 'end' });
+    }
+  });
+  return true;
+}
+
+/** The sign of the origin of running dimensions: a small circle on the corner. */
+export function drawOrigin(sketch: Sketch, x: number, y: number): void {
+  sketch.circle('dimensions', x, y, 0.9, NARROW);
+}
