@@ -37,7 +37,7 @@ function bare(code: string, texts: 'keep texts' | 'drop texts'): string {
 
 function importsOf(code: string): string[] {
   const found = bare(code, 'keep texts').matchAll(
-    /(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+|\brequire\s*\(\s*)(['"])([^'"\n]+)\1/g,
+    /(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+|\brequire\s*\(\s*)(['"])([@.\w][^'"\n]*)\1/g,
   );
   return [...found].map((match) => match[2]!);
 }
@@ -84,6 +84,7 @@ describe('imports', () => {
       import {
         f,
       } from './f.ts';
+      const columns = { 'cut from': 'text', 'from': 'text' };
     `;
     expect(importsOf(code)).toEqual(['./a.ts', '../b.ts', './c.ts', './d.ts', './e.ts', './f.ts']);
   });

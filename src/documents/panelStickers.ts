@@ -140,32 +140,34 @@ interface Offcut {
   readonly grain: 'length' | 'width' | 'none';
 }
 
-function sheetOffcut(
-  { group, sheet, copy, ending }: Labelled<'offcut'>,
-  { job, words }: StickerSubject,
-): Offcut {
+/** Along which side of its sheet the grain runs. */
+function grainOf({ group, sheet }: LabelledPiece): Offcut['grain'] {
+  return group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
+}
+
+function sheetOffcut(piece: Labelled<'offcut'>, { job, words }: StickerSubject): Offcut {
+  const { group, sheet, copy, ending } = piece;
   const from = words.from(job, sheet.number);
   return {
     name: `${group.id} ${sheet.number} ${ending.piece}`,
     from: sheet.copies > 1 ? `${from} · ${words.sheet(copy, sheet.copies)}` : from,
     lengthMm: ending.length,
     widthMm: ending.width,
-    grain: group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none',
+    grain: grainOf(piece),
   };
 }
 
-function cutOutOffcut(
-  { group, sheet, ending, panel, opening, kept }: Labelled<'cut-out'>,
-  subject: StickerSubject,
-): Offcut {
-  const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
+/** Named and turned as in the list of offcuts: along the sides of the sheet. */
+function cutOutOffcut(piece: Labelled<'cut-out'>, subject: StickerSubject): Offcut {
+  const { group, sheet, ending, panel, opening, kept } = piece;
+  const [lengthMm, widthMm] =
+    ending.lengthAlong === 'length' ? [kept.length, kept.width] : [kept.width, kept.length];
   return {
-    name: `${group.id} ${panel.number} ${opening.name}`,
+    name: `${group.id} ${sheet.number} ${ending.piece} ${opening.name}`,
     from: subject.words.fromPanel(subject.job, panel.number),
-    lengthMm: kept.length,
-    widthMm: kept.width,
-    // As in the sheet: along the panel's length where that lies along the grain.
-    grain: grain === 'none' ? 'none' : grain === ending.lengthAlong ? 'length' : 'width',
+    lengthMm,
+    widthMm,
+    grain: grainOf(piece),
   };
 }
 

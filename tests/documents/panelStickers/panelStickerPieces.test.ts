@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { numberPanels } from '../../../src/documents/cuttingList.ts';
-import { offcutsKept } from '../../../src/documents/offcutsKept.ts';
+import { keptPieces } from '../../../src/documents/offcutsKept.ts';
 import { readPieceCode } from '../../../src/documents/panelStickerCode.ts';
 import { labelledPieces } from '../../../src/documents/panelStickerPieces.ts';
 import type { PlanFile, PlanGroup } from '../../../src/model/plan.ts';
@@ -168,9 +168,8 @@ describe('what stands on a label', () => {
   it('tells of an offcut its name on the list, its grain along one of its sizes, and leaves room for a date', () => {
     const offcuts = stickers.filter(({ picture }) => picture.kind === 'offcut');
     expect(offcuts.length).toBeGreaterThan(0);
-    for (const { fillIn, picture, lines, heading } of offcuts) {
+    for (const { fillIn, picture, lines } of offcuts) {
       expect(fillIn).toBe('put back on');
-      expect(heading).toMatch(/^\S+ \d+ \S+$/);
       const along = { length: picture.lengthUm / 1000, width: picture.widthUm / 1000, none: null }[
         picture.grain
       ];
@@ -180,36 +179,35 @@ describe('what stands on a label', () => {
   });
 });
 
-describe('the labels of offcuts', () => {
-  it('are headed by the names that the list of offcuts has', () => {
-    const listed = offcutsKept(demo.proven.plan).rows.map((row) => String(row[0]));
-    const headings = stickersOf(demo).flatMap(({ code, heading }) =>
-      code.includes('/OFF/') ? [heading] : [],
+const kept = plannedOrder('demo-long', ['count: 1', 'count: 1\ncut-out pieces: kept']);
+
+describe.each([
+  ['demo-short', demo],
+  ['demo-long with the pieces of its cut-outs', kept],
+] as const)('the labels of offcuts of %s', (_, planned) => {
+  const offcuts = stickersOf(planned).filter(({ picture }) => picture.kind === 'offcut');
+
+  it('have the names, sizes and grain of the list of offcuts', () => {
+    const listed = keptPieces(planned.proven.plan).flatMap((piece) =>
+      Array.from({ length: piece.count }, () => [piece.name, piece.length, piece.width, piece.grain]),
     );
-    expect([...new Set(headings)].sort()).toEqual(listed.sort());
+    const labelled = offcuts.map(({ heading, picture }) => [
+      heading,
+      picture.lengthUm / 1000,
+      picture.widthUm / 1000,
+      picture.grain,
+    ]);
+    expect(labelled.map(String).sort()).toEqual(listed.map(String).sort());
   });
-});
 
-describe('a piece that falls out of a large opening', () => {
-  const kept = plannedOrder('demo-long', ['count: 1', 'count: 1\ncut-out pieces: kept']);
-  const { plan } = kept.proven;
-  const openings = numberPanels(plan).flatMap(({ panel }) =>
-    (panel.byHand?.openings ?? []).flatMap((opening) => (opening.kept ? [opening] : [])),
-  );
-
-  it('gets a label where it is kept, with its size and what it came from', () => {
-    expect(openings.length).toBeGreaterThan(0);
-    const stickers = stickersOf(kept).filter(({ code }) => code.includes('/OUT/'));
-    expect(stickers.map(({ picture }) => [picture.lengthUm, picture.widthUm])).toEqual(
-      openings.map((opening) => [opening.kept!.length * 1000, opening.kept!.width * 1000]),
-    );
-    for (const sticker of stickers) {
-      expect(sticker.fillIn).toBe('put back on');
-      expect(sticker.lines.at(-1)!.text).toMatch(/^from demo-long, opening of panel \d+$/);
+  it('say out of which panel they fell, where they did', () => {
+    for (const { code, lines, fillIn } of offcuts) {
+      const said = code.includes('/OUT/')
+        ? /^from demo-long, opening of panel \d+$/
+        : /^from demo-\w+, cut plan \d+/;
+      expect(lines.at(-1)!.text).toMatch(said);
+      expect(fillIn).toBe('put back on');
     }
-  });
-
-  it('gets none where it is waste', () => {
-    expect(stickersOf(demo).some(({ code }) => code.includes('/OUT/'))).toBe(false);
+    expect(offcuts.some(({ code }) => code.includes('/OUT/'))).toBe(planned === kept);
   });
 });
