@@ -3,6 +3,7 @@ import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import type { PlanFile } from '../model/plan.ts';
 import { cuttingList } from './cuttingList.ts';
+import { drillingList } from './drillingList.ts';
 import { edgingList, edgingToBuy, type ListedEdging } from './edgingList.ts';
 import { fittingsList } from './fittingsList.ts';
 import { massByUnit } from './massByUnit.ts';
@@ -32,15 +33,19 @@ export interface ListedOrder {
   readonly furniture: Furniture;
 }
 
-function tablesOfOrder({ order, library, furniture }: ListedOrder): Table[] {
+function tablesOfOrder(plan: PlanFile, { order, library, furniture }: ListedOrder): Table[] {
   const vehicle = library.vehicles.get(order.vehicle);
   if (vehicle === undefined) throw new Error(`the vehicle ${order.vehicle} is not in the library`);
-  return [fittingsList(furniture, library), massByUnit(furniture, vehicle, library)];
+  return [
+    drillingList(plan, furniture, library),
+    fittingsList(furniture, library),
+    massByUnit(furniture, vehicle, library),
+  ];
 }
 
 /**
  * The lists of a job as tables, from which CSV and worksheets are made: cutting list, edging list, edging and sheets to
- * buy, offcuts kept and the steps of the saw; for an order its fittings and the mass of its units as well.
+ * buy, offcuts kept and the steps of the saw; for an order its holes, its fittings and the mass of its units as well.
  */
 export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: ListedOrder): readonly Table[] {
   return [
@@ -50,7 +55,7 @@ export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: Lis
     sheetsToBuy(plan, library.titles),
     offcutsKept(plan),
     sawSteps(plan),
-    ...(ordered === undefined ? [] : tablesOfOrder(ordered)),
+    ...(ordered === undefined ? [] : tablesOfOrder(plan, ordered)),
   ];
 }
 

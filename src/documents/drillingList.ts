@@ -1,0 +1,68 @@
+import { panelOnBench } from '../basics/panelOnBench.ts';
+import type { Furniture } from '../model/furniture.ts';
+import type { Library } from '../model/library.ts';
+import type { PlanFile } from '../model/plan.ts';
+import { numberPanels } from './cuttingList.ts';
+import { type Table, tableColumns, tableOf } from './table.ts';
+
+/**
+ * Columns of the drilling list, one line a hole, panels in the order of the cutting list. Each panel lies on the bench,
+ * finished, with its length from left to right; faces and edges are called as in its unit.
+ *
+ * | column | holds |
+ * |---|---|
+ * | number, id, unit, name | the panel, numbered as in the cutting list |
+ * | count | how many such panels |
+ * | face up | broad face that is up: the one with the most holes and grooves that do not go through |
+ * | left edge, near edge | edges that are on the left and near: distances are measured from them |
+ * | hole | its name |
+ * | from left, from near | to the middle of the hole, mm |
+ * | diameter | mm |
+ * | depth | mm; empty right through |
+ * | drilled from | broad face that the drill enters |
+ */
+export const DRILLING_COLUMNS = tableColumns({
+  number: 'whole',
+  id: 'text',
+  unit: 'text',
+  name: 'text',
+  count: 'whole',
+  'face up': 'text',
+  'left edge': 'text',
+  'near edge': 'text',
+  hole: 'text',
+  'from left': 'thickness',
+  'from near': 'thickness',
+  diameter: 'thickness',
+  depth: 'thickness',
+  'drilled from': 'text',
+});
+
+/** The holes of an order's panels. */
+export function drillingList(plan: PlanFile, furniture: Furniture, library: Pick<Library, 'edgings'>): Table {
+  const furnished = new Map(
+    furniture.units.flatMap((unit) => unit.panels.map((panel) => [panel.id, { panel, unit }] as const)),
+  );
+  const rows = numberPanels(plan).flatMap(({ number, panel: { id, unit, name, count } }) => {
+    const found = furnished.get(id);
+    if (found === undefined) throw new Error(`panel ${id} is in the plan, but not in the furniture`);
+    const bench = panelOnBench(found.panel, found.unit.panels, library.edgings);
+    return bench.holes.map((hole) => ({
+      number,
+      id,
+      unit,
+      name,
+      count,
+      'face up': bench.faceUp,
+      'left edge': bench.sides.left,
+      'near edge': bench.sides.near,
+      hole: hole.name,
+      'from left': hole.leftUm / 1000,
+      'from near': hole.nearUm / 1000,
+      diameter: hole.diameterUm / 1000,
+      depth: hole.depthUm === null ? null : hole.depthUm / 1000,
+      'drilled from': hole.face,
+    }));
+  });
+  return tableOf('drilling', DRILLING_COLUMNS, rows);
+}
