@@ -38,17 +38,23 @@ function loadKgOf(panel: Panel, library: Library): number {
 function stiffnessMPa(panel: Panel, board: Board | undefined, span: FreeSpan): number {
   const { along, across } = board?.stiffnessMPa ?? CAUTIOUS_STIFFNESS_MPA;
   if (panel.grain === 'none') return Math.min(along, across);
-  return span.axis === panel.lengthAxis ? along : across;
+  return span.along === 'length' ? along : across;
 }
 
-function sagOf(panel: Panel, span: FreeSpan, loadKg: number, board: Board | undefined): Sag {
+function sagOf(
+  panel: Panel,
+  unit: PlacedUnit,
+  span: FreeSpan,
+  loadKg: number,
+  board: Board | undefined,
+): Sag {
   const spanMm = extentSize(span.extent) / 1000;
-  const share = Math.min(1, extentSize(span.extent) / extentSize(panel.box[span.axis]));
+  const share = Math.min(1, extentSize(span.extent) / extentSize(panel.placeBox[span.axis]));
   const stiffness = stiffnessMPa(panel, board, span);
   const strip: LoadedStrip = {
     loadKg: (loadKg + panel.massKg) * share,
     spanMm,
-    widthMm: leastWidthAcross(panel, span) / 1000,
+    widthMm: leastWidthAcross(panel, unit, span) / 1000,
     thicknessMm: panel.thicknessUm / 1000,
     stiffnessMPa: stiffness,
     shearMPa: stiffness / STIFFNESS_PER_SHEAR,
@@ -73,14 +79,14 @@ function excess(sag: Sag): number {
  * better; null where it bears nothing, or is not held at two ends. The panel counts as a strip that lies on its supports;
  * one that is held on all sides sags less.
  */
-export function panelSag(panel: Panel, unit: PlacedUnit, library: Library): Sag | null {
+export function panelSag(panel: Panel, unit: PlacedUnit, furniture: Furniture, library: Library): Sag | null {
   if (panel.thicknessAxis !== 'z') return null;
   const loadKg = loadKgOf(panel, library);
   if (loadKg <= 0) return null;
   const board = library.boards.get(panel.board);
-  const ways = [...freeSpans(panel, unit).values()]
+  const ways = freeSpans(panel, unit, furniture)
     .filter((spans) => spans.length > 0)
-    .map((spans) => spans.map((span) => sagOf(panel, span, loadKg, board)))
+    .map((spans) => spans.map((span) => sagOf(panel, unit, span, loadKg, board)))
     .map((sags) => sags.reduce((worst, sag) => (excess(sag) > excess(worst) ? sag : worst)));
   return ways.length === 0 ? null : ways.reduce((best, sag) => (excess(sag) < excess(best) ? sag : best));
 }
@@ -112,7 +118,7 @@ export function checkSag(furniture: Furniture, library: Library): Finding[] {
   return furniture.units.flatMap((unit) => {
     const worst = new Map<string, Sag>();
     for (const panel of unit.panels) {
-      const sag = panelSag(panel, unit, library);
+      const sag = panelSag(panel, unit, furniture, library);
       if (sag === null || sag.sagMm <= sag.limitMm) continue;
       const known = worst.get(panel.baseName);
       if (known === undefined || excess(sag) > excess(known)) worst.set(panel.baseName, sag);

@@ -1,22 +1,40 @@
-import { extentSize, sharedUm } from '../basics/boxes.ts';
-import type { Panel, PlacedUnit } from '../model/furniture.ts';
-import type { Axis, Extent, Um } from '../model/geometry.ts';
-import { facing, jointOf } from './joints.ts';
+import { boxInVehicle, extentSize, sharedUm } from '../basics/boxes.ts';
+import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
+import { cutOutBox, facing, jointOf } from './joints.ts';
 
 /** A back or another thin board keeps no shelf from sagging. Common practice, no source. */
 const LEAST_SUPPORT_UM = 8000;
-/** What a panel lies on must reach across at least this share of it. */
+/** What a panel lies on must reach across at least this share of it. Common practice, no source. */
 const LEAST_SHARE = 0.5;
 
-/** A length of a level panel with nothing under it, between two supports. */
+/** A length of a level panel with nothing that carries it, between two supports, in the vehicle's frame. */
 export interface FreeSpan {
+  /** Along which side of the panel. */
+  readonly along: 'length' | 'width';
   readonly axis: Axis;
   readonly extent: Extent;
 }
 
+function overlap(a: Box, b: Box): boolean {
+  return sharedUm(a.x, b.x) > 0 && sharedUm(a.y, b.y) > 0;
+}
+
+/** An upright panel that stands on a level one and reaches up to another, which holds it. Common practice, no source. */
+function hangsUp(upright: Panel, panel: Panel, unit: PlacedUnit): boolean {
+  if (upright.thicknessAxis === 'z' || upright.box.z[0] !== panel.box.z[1]) return false;
+  return unit.panels.some(
+    (above) =>
+      above.thicknessAxis === 'z' &&
+      above.thicknessUm >= LEAST_SUPPORT_UM &&
+      above.box.z[0] === upright.box.z[1] &&
+      overlap(above.box, upright.box),
+  );
+}
+
 /**
- * Whether `other` carries a level panel: it stands under it, its broad face lies against the panel's edge, the panel is
- * let into it, or fittings hold the panel to it across a gap, as pins do.
+ * Whether another panel of its unit carries a level panel: it stands under it, its broad face lies against the panel's
+ * edge, the panel is let into it, fittings hold the panel to it across a gap, as pins do, or the panel hangs from it.
  */
 function carries(other: Panel, panel: Panel, unit: PlacedUnit): boolean {
   if (other.thicknessUm < LEAST_SUPPORT_UM) return false;
@@ -29,16 +47,25 @@ function carries(other: Panel, panel: Panel, unit: PlacedUnit): boolean {
       panels.includes(panel.id) && on.includes(other.id) && gapUm === face.gapUm && face.axis !== 'z',
   );
   if (joint.kind !== 'touching' && !held) return false;
-  if (face.axis === 'z') return other.box.z[1] === panel.box.z[0];
-  return other.thicknessAxis === face.axis;
+  if (face.axis !== 'z') return other.thicknessAxis === face.axis;
+  return other.box.z[1] === panel.box.z[0] || hangsUp(other, panel, unit);
+}
+
+/** Whether a panel lies on a panel of another unit, as a worktop does. */
+function liesOn(other: Panel, panel: Panel): boolean {
+  return (
+    other.thicknessUm >= LEAST_SUPPORT_UM &&
+    other.placeBox.z[1] === panel.placeBox.z[0] &&
+    overlap(other.placeBox, panel.placeBox)
+  );
 }
 
 /** Where supports lie along an axis of a panel, those that reach across enough of it, joined and in order. */
 function supportsAlong(axis: Axis, across: Axis, panel: Panel, supports: readonly Panel[]): Extent[] {
-  const least = LEAST_SHARE * extentSize(panel.box[across]);
+  const least = LEAST_SHARE * extentSize(panel.placeBox[across]);
   const extents = supports
-    .filter((other) => sharedUm(other.box[across], panel.box[across]) >= least)
-    .map(({ box }) => box[axis])
+    .filter((other) => sharedUm(other.placeBox[across], panel.placeBox[across]) >= least)
+    .map(({ placeBox }) => placeBox[axis])
     .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   const joined: [Um, Um][] = [];
   for (const [from, to] of extents) {
@@ -49,42 +76,53 @@ function supportsAlong(axis: Axis, across: Axis, panel: Panel, supports: readonl
   return joined;
 }
 
+/** An axis of a unit as it lies in the vehicle. */
+function placedAxis(axis: Axis, unit: PlacedUnit): Axis {
+  const lengthways = unit.facing === 'left' || unit.facing === 'right';
+  if (lengthways || axis === 'z') return axis;
+  return axis === 'x' ? 'y' : 'x';
+}
+
 /**
- * The free spans of a level panel along its two sides, by axis; an axis along which fewer than two supports hold it has
- * none. What hangs past the last support is no span.
+ * The free spans of a level panel along its length and along its width; none where fewer than two supports hold it that
+ * way. What hangs past the last support is no span.
  */
-export function freeSpans(panel: Panel, unit: PlacedUnit): ReadonlyMap<Axis, readonly FreeSpan[]> {
-  const supports = unit.panels.filter((other) => other !== panel && carries(other, panel, unit));
-  const spans = new Map<Axis, FreeSpan[]>();
-  for (const [axis, across] of [
-    [panel.lengthAxis, panel.widthAxis],
-    [panel.widthAxis, panel.lengthAxis],
-  ] as const) {
-    const along = supportsAlong(axis, across, panel, supports);
-    spans.set(
-      axis,
-      along.slice(1).map((support, index) => ({ axis, extent: [along[index]![1], support[0]] })),
-    );
-  }
-  return spans;
+export function freeSpans(panel: Panel, unit: PlacedUnit, furniture: Furniture): readonly FreeSpan[][] {
+  const supports = furniture.units.flatMap((other) =>
+    other.panels.filter((candidate) =>
+      other.name === unit.name
+        ? candidate.id !== panel.id && carries(candidate, panel, unit)
+        : liesOn(candidate, panel),
+    ),
+  );
+  const length = placedAxis(panel.lengthAxis, unit);
+  const width = placedAxis(panel.widthAxis, unit);
+  const ways = [
+    { along: 'length', axis: length, across: width },
+    { along: 'width', axis: width, across: length },
+  ] as const;
+  return ways.map(({ along, axis, across }) => {
+    const held = supportsAlong(axis, across, panel, supports);
+    return held.slice(1).map(([from], index) => ({ along, axis, extent: [held[index]![1], from] }));
+  });
 }
 
 /** The least width of wood across a span, openings taken off, in µm. */
-export function leastWidthAcross(panel: Panel, span: FreeSpan): Um {
-  const lengthwise = span.axis === panel.lengthAxis;
-  const across = lengthwise ? panel.widthAxis : panel.lengthAxis;
-  const from = panel.box[span.axis][0];
-  const openings = panel.cutOuts.map(({ alongLength, alongWidth }) => {
-    const [along, wide] = lengthwise ? [alongLength, alongWidth] : [alongWidth, alongLength];
-    return { along: [from + along[0], from + along[1]] as Extent, wideUm: extentSize(wide) };
+export function leastWidthAcross(panel: Panel, unit: PlacedUnit, span: FreeSpan): Um {
+  const openings = panel.cutOuts.map((cutOut) => {
+    const box = boxInVehicle(cutOutBox(panel, cutOut), unit.outside, unit.placeOutside, unit.facing);
+    const wide = span.along === 'length' ? cutOut.alongWidth : cutOut.alongLength;
+    return { along: box[span.axis], wideUm: extentSize(wide) };
   });
+  // The wood is least where some opening begins.
   const taken = openings
     .filter(({ along }) => sharedUm(along, span.extent) > 0)
-    .map(({ along }) =>
+    .map(({ along: [start] }) =>
       openings.reduce(
-        (sum, other) => (sharedUm(other.along, [along[0], along[0] + 1]) > 0 ? sum + other.wideUm : sum),
+        (sum, other) => (other.along[0] <= start && start < other.along[1] ? sum + other.wideUm : sum),
         0,
       ),
     );
-  return extentSize(panel.box[across]) - Math.max(0, ...taken);
+  const whole = span.along === 'length' ? panel.finishedWidthUm : panel.finishedLengthUm;
+  return whole - Math.max(0, ...taken);
 }

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { panelSag } from '../../src/checks/sag.ts';
 import { sagMm } from '../../src/checks/sagFormula.ts';
 import type { Library } from '../../src/model/library.ts';
-import { alone, demoLibrary, demoOrder } from '../helpers/demoVan.ts';
+import { alone, demoLibrary, demoOrder, formula, furnish } from '../helpers/demoVan.ts';
 import { type PanelText, unit, withUnits } from '../helpers/handBuilt.ts';
+import { body } from '../helpers/standing.ts';
 
 const board = demoLibrary().boards.get('poplar-15')!;
 /** The boards state no stiffness and no role a load, so that each test says its own. */
@@ -26,13 +27,75 @@ const shelf: PanelText = { x: [16.2, 1016.2], y: [0, 300], z: [200, 216.2], grai
 function shelved(panels: Record<string, PanelText>, library = libraryWith()) {
   const size = [1032.4, 300, 400] as const;
   const all = { left, right, ...panels };
-  const { unit: placed, findings } = alone('test', {}, withUnits(library, unit('test', size, all)), order);
+  const {
+    unit: placed,
+    findings,
+    furniture,
+  } = alone('test', {}, withUnits(library, unit('test', size, all)), order);
   const panel = placed?.panels.find(({ name }) => name === 'shelf');
-  return { sag: panel && panelSag(panel, placed!, library), panel, findings };
+  return { sag: panel && panelSag(panel, placed!, furniture!, library), panel, findings };
 }
 
 const warnings = ({ findings }: ReturnType<typeof shelved>) =>
   findings.filter(({ code }) => code === 'sags').map(({ message }) => message);
+
+describe('a worktop over cupboards of their own', () => {
+  it.each(['left', 'right', 'front', 'rear'] as const)('lies on their sides, facing %s', (looks) => {
+    const library = libraryWith();
+    const top = unit('top', [1500, 300, 16.2], {
+      shelf: {
+        x: [0, 1500],
+        y: [0, 300],
+        z: [0, 16.2],
+        grain: 'x',
+        load: 30,
+        cutOuts: { sink: { x: [500, 900], y: [50, 250] } },
+      },
+    });
+    const box = unit('box', [600, 300, 400], {
+      left,
+      right: { ...left, x: [583.8, 600] },
+      bottom: { x: [16.2, 583.8], y: [0, 300], z: [0, 16.2], grain: 'x' },
+    });
+    const lengthways = looks === 'left' || looks === 'right';
+    const place = (name: string, id: string, along: number, z: number) => ({
+      name,
+      place: { file: 'test.yaml' },
+      unit: id,
+      at: lengthways
+        ? { x: formula(along), y: formula(0), z: formula(z) }
+        : { x: formula(0), y: formula(along), z: formula(z) },
+      facing: looks,
+      set: new Map(),
+      when: null,
+      repeat: null,
+    });
+    const layout = {
+      id: 'kitchen',
+      title: 'Kitchen',
+      file: 'test.yaml',
+      vehicles: ['body'],
+      choices: [],
+      names: new Map(),
+      units: [place('first', 'box', 0, 0), place('second', 'box', 900, 0), place('top', 'top', 0, 400)],
+      musts: [],
+    };
+    const whole = {
+      ...withUnits(library, top, box),
+      vehicles: new Map([['body', body([[0, 3000]])]]),
+      layouts: new Map([['kitchen', layout]]),
+    };
+    const asked = { ...order, layout: 'kitchen', vehicle: 'body', choices: new Map(), changes: [] };
+    const { furniture, findings } = furnish(asked, whole);
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const placed = furniture!.units[2]!;
+    const sag = panelSag(placed.panels[0]!, placed, furniture!, whole);
+    // The widest bays are those over the cupboards, and the sink takes wood away in one of them.
+    expect(sag?.spanMm).toBeCloseTo(567.6, 9);
+    expect(sag?.loadKg).toBeCloseTo((30 * 567.6) / 1500, 9);
+    expect(sag?.strip.widthMm).toBe(100);
+  });
+});
 
 describe('a shelf between two sides', () => {
   it('sags as the formula says, its own weight with its load', () => {
@@ -69,8 +132,8 @@ describe('a shelf between two sides', () => {
     const along = (stiffness?: { along: number; across: number }) => {
       const library = libraryWith({}, stiffness);
       const test = unit('test', [1032.4, 300, 400], { left, right, shelf });
-      const { unit: placed } = alone('test', {}, withUnits(library, test), { ...order, roles });
-      return panelSag(placed!.panels[2]!, placed!, library)!.strip.stiffnessMPa;
+      const { unit: placed, furniture } = alone('test', {}, withUnits(library, test), { ...order, roles });
+      return panelSag(placed!.panels[2]!, placed!, furniture!, library)!.strip.stiffnessMPa;
     };
     expect(along()).toBe(5000);
     expect(along({ along: 6000, across: 4000 })).toBe(6000);
@@ -84,9 +147,11 @@ describe('a shelf between two sides', () => {
     const { sag } = shelved({ shelf, partition });
     expect(sag?.spanMm).toBeCloseTo((1000 - 16.2) / 2, 9);
     expect(sag?.loadKg).toBeCloseTo((20 * (1000 - 16.2)) / 2 / 1000, 9);
-    // One that stands on it holds nothing up.
-    const above = { ...partition, z: [216.2, 400] } as const;
+    // One that stands on it holds nothing up, unless it hangs from a panel above.
+    const above = { ...partition, z: [216.2, 383.8] } as const;
     expect(shelved({ shelf, partition: above }).sag?.spanMm).toBe(1000);
+    const top: PanelText = { x: [16.2, 1016.2], y: [0, 300], z: [383.8, 400], grain: 'x' };
+    expect(shelved({ shelf, partition: above, top }).sag?.spanMm).toBeCloseTo(491.9, 9);
   });
 
   it('is held across its width where rails run under both long edges', () => {
