@@ -1,6 +1,6 @@
 import { leastMove, sharedBox } from '../basics/boxes.ts';
 import { printMmShort } from '../basics/lengths.ts';
-import { freeAcrossUm } from '../basics/vehicleSection.ts';
+import { freeAcrossUm, isRoom } from '../basics/vehicleSection.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Um } from '../model/geometry.ts';
@@ -9,8 +9,8 @@ import { mm, panelOfUnit, unitFinding } from './names.ts';
 import { outlineThroughWalls } from './outlineFit.ts';
 
 /**
- * Whether the units fit beside each other and into the vehicle. Units are kept apart by their outside boxes; the body, its
- * wheel arches and door openings are held against each panel, since a unit may well reach over a wheel arch. Of a
+ * Whether the units fit beside each other and into the vehicle or room. Units are kept apart by their outside boxes; the body, its
+ * wheel arches, door openings and other obstacles are held against each panel, since a unit may well reach over a wheel arch. Of a
  * panel that follows the wall only its outline must lie within the body.
  */
 export function checkFit(furniture: Furniture, vehicle: Vehicle): Finding[] {
@@ -18,8 +18,13 @@ export function checkFit(furniture: Furniture, vehicle: Vehicle): Finding[] {
     ...unitsThroughEachOther(furniture),
     ...furniture.units.flatMap((unit) => [
       ...throughBody(unit, vehicle),
-      ...vehicle.wheelArches.flatMap((arch) => throughObstacle(unit, arch, 'in-wheel-arch', 'wheel arch')),
-      ...vehicle.doors.flatMap((door) => throughObstacle(unit, door, 'in-door-opening', 'opening of the')),
+      ...vehicle.wheelArches.flatMap((arch) => {
+        return throughObstacle(unit, arch, 'in-wheel-arch', `wheel arch ${arch.name}`);
+      }),
+      ...vehicle.doors.flatMap((door) => {
+        return throughObstacle(unit, door, 'in-door-opening', `opening of the ${door.name}`);
+      }),
+      ...(vehicle.obstacles ?? []).flatMap((each) => throughObstacle(unit, each, 'in-obstacle', each.name)),
     ]),
   ];
 }
@@ -47,14 +52,14 @@ function throughSides(
     panel.outline === undefined
       ? { leftUm: left - y[0], rightUm: y[1] - right }
       : outlineThroughWalls(panel, unit, vehicle);
-  const isRoom = vehicle.payloadKg === null;
+  const room = isRoom(vehicle);
   return [
-    { side: isRoom ? 'the front end' : 'the cab end', overUm: -x[0] },
+    { side: room ? 'the front end' : 'the cab end', overUm: -x[0] },
     { side: 'the rear end', overUm: x[1] - vehicle.insideLengthUm },
     { side: 'the left wall', overUm: walls.leftUm },
     { side: 'the right wall', overUm: walls.rightUm },
     { side: 'the floor', overUm: -z[0] },
-    { side: isRoom ? 'the ceiling' : 'the roof', overUm: z[1] - vehicle.insideHeightUm },
+    { side: room ? 'the ceiling' : 'the roof', overUm: z[1] - vehicle.insideHeightUm },
   ];
 }
 
@@ -84,6 +89,6 @@ function throughObstacle(unit: PlacedUnit, obstacle: Obstacle, code: string, wha
     if (worst === null || overUm > worst.overUm) worst = { panel, overUm };
   }
   if (worst === null) return [];
-  const message = `${panelOfUnit(worst.panel)} goes ${mm(worst.overUm)} into the ${what} ${obstacle.name}`;
+  const message = `${panelOfUnit(worst.panel)} goes ${mm(worst.overUm)} into the ${what}`;
   return [unitFinding(code, unit, message, `move the ${unit.name}, or make it smaller`)];
 }

@@ -142,16 +142,16 @@ export interface FurnitureWords {
     readonly from: (panel: string, edge: string, otherEdge: string) => string;
     readonly scribing: (allowance: string, edge: string) => string;
   };
+  readonly doorOpening: string;
   readonly wheelArch: string;
+  /** Anything else that stands there already. */
+  readonly obstacle: string;
   readonly walkway: (width: string) => string;
-  readonly doorOrArch: string;
   readonly hangsAbove: string;
-  readonly room: {
-    readonly plan: string;
-    readonly section: string;
-    readonly rightWall: string;
-    readonly leftWall: string;
-  };
+  readonly rightWall: string;
+  readonly leftWall: string;
+  /** Titles of views that name the ends of a vehicle, or of a room. */
+  readonly inside: Readonly<Record<'vehicle' | 'room', { readonly plan: string; readonly section: string }>>;
   readonly unitTitle: (job: string, unit: string) => string;
   readonly unitDescription: (unit: string, size: string) => string;
   readonly panelsTitle: (job: string, unit: string) => string;

@@ -19,10 +19,10 @@ export const FROM_FRONT: Look = { across: ['x', 1], up: ['z', 1], away: ['y', 1]
 export const FROM_LEFT: Look = { across: ['y', -1], up: ['z', 1], away: ['x', 1] };
 export const FROM_ABOVE: Look = { across: ['x', 1], up: ['y', 1], away: ['z', -1] };
 
-/** Views inside a vehicle in its frame, besides that from above. */
+/** Views inside a vehicle or room in its frame, besides that from above. */
 export const TO_LEFT_WALL: Look = { across: ['x', -1], up: ['z', 1], away: ['y', -1] };
 export const TO_RIGHT_WALL: Look = { across: ['x', 1], up: ['z', 1], away: ['y', 1] };
-export const TO_CAB: Look = { across: ['y', 1], up: ['z', 1], away: ['x', -1] };
+export const TO_FRONT_END: Look = { across: ['y', 1], up: ['z', 1], away: ['x', -1] };
 
 /** A face square to the look, in µm: its two extents on the page, and how far it is from the eye. */
 export interface Face {

@@ -1,5 +1,5 @@
 import { polygonBounds } from '../basics/polygons.ts';
-import { freeAcrossUm, widthAtUm, withinSection } from '../basics/vehicleSection.ts';
+import { freeAcrossUm, isRoom, widthAtUm, withinSection } from '../basics/vehicleSection.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
@@ -19,7 +19,7 @@ import {
   faceOf,
   type Look,
   placedBodyOf,
-  TO_CAB,
+  TO_FRONT_END,
   TO_LEFT_WALL,
   TO_RIGHT_WALL,
 } from './unitProjection.ts';
@@ -197,7 +197,7 @@ function writeInto(sketch: Sketch, field: Box, word: string): void {
   sketch.text('numbers', word, x, y, { sizeMm: SMALL, anchor: 'middle' });
 }
 
-/** Wheel arches and doors in a view; what comes back writes their words. */
+/** Wheel arches, other obstacles and doors in a view; what comes back writes their words. */
 function drawObstacles(
   sketch: Sketch,
   { vehicle, words: says }: Room,
@@ -209,7 +209,9 @@ function drawObstacles(
     ...vehicle.wheelArches
       .filter(which)
       .map((each) => drawObstacle(sketch, each, look, view, says.wheelArch)),
-    ...vehicle.doors.filter(which).map((each) => drawObstacle(sketch, each, look, view, each.name)),
+    ...[...(vehicle.obstacles ?? []), ...vehicle.doors]
+      .filter(which)
+      .map((each) => drawObstacle(sketch, each, look, view, each.name)),
   ];
   return () => {
     for (const write of words) write();
@@ -334,11 +336,11 @@ function outsideBody(unit: PlacedUnit, vehicle: Vehicle): Body {
   return { box: around, holes: [], solids: [around], outline: { corners, through: 'x' } };
 }
 
-/** The body's cross-section with the outsides of the units, looking to the cab. */
+/** The body's cross-section with the outsides of the units, looking to the front end, in a vehicle the cab. */
 function drawSection(sketch: Sketch, room: Room, view: Placed): void {
   const { vehicle } = room;
   const bodies = room.units.map(({ unit }) => outsideBody(unit, vehicle));
-  drawBodies(sketch, bodies, TO_CAB, view, 'visible lines only');
+  drawBodies(sketch, bodies, TO_FRONT_END, view, 'visible lines only');
   const heights = [0, ...vehicle.widthAtHeight.map((point) => point.heightUm), vehicle.insideHeightUm];
   const sorted = [...new Set(heights)].filter((at) => at <= vehicle.insideHeightUm).sort((a, b) => a - b);
   const wall = (end: 0 | 1) =>
@@ -349,7 +351,9 @@ function drawSection(sketch: Sketch, room: Room, view: Placed): void {
     return [from[0], from[1], to[0], to[1]];
   });
   sketch.lines('surroundings', segments, FRAME);
-  for (const each of vehicle.wheelArches) drawObstacle(sketch, each, TO_CAB, view, '');
+  for (const each of [...vehicle.wheelArches, ...(vehicle.obstacles ?? [])]) {
+    drawObstacle(sketch, each, TO_FRONT_END, view, '');
+  }
   across(sketch, room.floor, view, 'below', 1, room.sizes);
   across(sketch, room.across, view, 'below', 2, room.sizes);
 }
@@ -367,9 +371,15 @@ function drawLegend(sketch: Sketch, room: Room, field: Box): void {
     sketch.text('numbers', finish.title, field.x0 + 14, y + 3.1, { sizeMm: SMALL });
     y += row;
   }
+  const { vehicle, words: says } = room;
+  const keptFree = [
+    vehicle.doors.length > 0 ? says.doorOpening : '',
+    vehicle.wheelArches.length > 0 ? says.wheelArch : '',
+    (vehicle.obstacles ?? []).length > 0 ? says.obstacle : '',
+  ].filter((word) => word !== '');
   const dashes = [
-    [DASHED, room.words.doorOrArch],
-    [HIDDEN, room.words.hangsAbove],
+    ...(keptFree.length === 0 ? [] : ([[DASHED, keptFree.join(', ')]] as const)),
+    [HIDDEN, says.hangsAbove],
   ] as const;
   for (const [stroke, words] of dashes) {
     sketch.line('surroundings', field.x0, y + 2.2, field.x0 + 12, y + 2.2, stroke);
@@ -440,7 +450,7 @@ function isLarge({ widthMm }: Page): boolean {
 }
 
 /**
- * The drawing of an order's furniture in its vehicle, on A3 unless the options say A4: plan from above with what hangs higher dashed, the body's
+ * The drawing of an order's furniture in its vehicle or room, on A3 unless the options say A4: plan from above with what hangs higher dashed, the body's
  * section, and the views to the left and the right wall from the middle, with main dimensions. Finishes are shown by tone
  * and hatch with a legend; what hides what is worked out panel by panel.
  */
@@ -461,6 +471,7 @@ export function drawLayout(
   const { frame } = page;
   drawFrame(sketch, page);
   const says = options.words.furniture;
+  const inside = says.inside[isRoom(vehicle) ? 'room' : 'vehicle'];
   const size = [lengthUm, room.floor[1], heightUm].map((um) => printLength(um, room.sizes)).join(' × ');
   const words = {
     sizeHeading: says.insideSize,
@@ -481,10 +492,10 @@ export function drawLayout(
   const toLeft = placeView([0 - lengthUm, 0], [0, heightUm], toRight.box.x1 + GAP_MM, lower, reduction);
   const middle = room.floor[1] / 2;
   const titles = [
-    [plan, says.room.plan],
-    [section, says.room.section],
-    [toRight, says.room.rightWall],
-    [toLeft, says.room.leftWall],
+    [plan, inside.plan],
+    [section, inside.section],
+    [toRight, says.rightWall],
+    [toLeft, says.leftWall],
   ] as const;
   for (const [view, text] of titles) {
     sketch.text('numbers', text, view.box.x0, view.box.y0 - 9.5, { sizeMm: SMALL, weight: 'bold' });

@@ -173,6 +173,9 @@ export const vehicleFile = z
     widths: z.array(z.strictObject({ height: allowance, width: size })).min(1),
     'wheel arches': z.record(name, spanBox).optional(),
     doors: z.record(name, spanBox).optional(),
+    obstacles: z.record(name, spanBox).optional().meta({
+      description: 'anything else that furniture must not stand in: a pillar, a chimney, a step',
+    }),
   })
   .meta({
     title: 'vehicles/<id>.yaml',

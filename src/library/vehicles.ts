@@ -87,6 +87,7 @@ export function readVehicle(files: LibraryFiles, path: string): Vehicle | undefi
     widthAtHeight: readWidths(reader, value.widths),
     wheelArches: readObstacles(reader, value['wheel arches']),
     doors: readObstacles(reader, value.doors),
+    ...(value.obstacles === undefined ? {} : { obstacles: readObstacles(reader, value.obstacles) }),
     overallLengthUm: reader.lengthUm(
       value,
       value['overall length'] === undefined ? 'inside length' : 'overall length',

@@ -116,6 +116,8 @@ export interface Vehicle {
   readonly widthAtHeight: readonly { readonly heightUm: Um; readonly widthUm: Um }[];
   readonly wheelArches: readonly Obstacle[];
   readonly doors: readonly DoorOpening[];
+  /** Anything else that furniture must not stand in: a pillar, a chimney, a step. */
+  readonly obstacles?: readonly Obstacle[];
   /** Overall length, for the minimum payload rule; the inside length where none is stated. */
   readonly overallLengthUm: Um;
   /**

@@ -1,3 +1,4 @@
+import { isRoom } from '../../basics/vehicleSection.ts';
 import { listMoney } from '../figures.ts';
 import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
@@ -6,9 +7,11 @@ import type { BookFacts } from './subject.ts';
 function aboutOrder({ ordered, words, title }: BookFacts): Block[] {
   if (ordered === undefined) return [];
   const { order, library, furniture } = ordered;
+  const vehicle = library.vehicles.get(order.vehicle);
+  const place = vehicle !== undefined && isRoom(vehicle) ? words.title.room : words.title.vehicle;
   const said = [
     order.note === '' ? null : `${words.title.note}: ${order.note}`,
-    `${words.title.vehicle}: ${library.vehicles.get(order.vehicle)?.title ?? order.vehicle}`,
+    `${place}: ${vehicle?.title ?? order.vehicle}`,
     `${words.title.saw}: ${library.saws.get(order.saw)?.name ?? order.saw}`,
     `${words.title.count}: ${order.count}`,
     `${words.title.units}: ${furniture.units.map((unit) => unit.name).join(', ')}`,

@@ -131,15 +131,22 @@ export const drawingsDe: DrawingWords = {
       scribing: (allowance, edge) => `${allowance} Zugabe zum Anreißen an der Wand, ${edge}`,
     },
     fittings: { title: 'Beschläge', columns: ['Stück', 'Beschlag'] },
+    doorOpening: 'Türöffnung',
     wheelArch: 'Radkasten',
+    obstacle: 'was dort schon steht',
     walkway: (width) => `Gang ${width}`,
-    doorOrArch: 'Türöffnung, Radkasten',
     hangsAbove: 'von oben: hängt darüber',
-    room: {
-      plan: 'Von oben: Fahrerhaus links, rechte Seite des Fahrzeugs oben',
-      section: 'Schnitt, Blick zum Fahrerhaus',
-      rightWall: 'Rechte Wand',
-      leftWall: 'Linke Wand',
+    rightWall: 'Rechte Wand',
+    leftWall: 'Linke Wand',
+    inside: {
+      vehicle: {
+        plan: 'Von oben: Fahrerhaus links, rechte Seite des Fahrzeugs oben',
+        section: 'Schnitt, Blick zum Fahrerhaus',
+      },
+      room: {
+        plan: 'Von oben: vorderes Ende links, rechte Wand oben',
+        section: 'Schnitt, Blick zum vorderen Ende',
+      },
     },
     unitTitle: (job, unit) => `${job}: ${unit}`,
     unitDescription: (unit, size) => `${unit} von vorn, von links und von oben, ${size}, mit Maßen.`,

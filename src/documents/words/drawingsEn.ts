@@ -128,15 +128,22 @@ export const drawingsEn: DrawingWords = {
       scribing: (allowance, edge) => `${allowance} left on along the ${edge} for scribing to the wall`,
     },
     fittings: { title: 'Fittings', columns: ['How many', 'Fitting'] },
+    doorOpening: 'door opening',
     wheelArch: 'wheel arch',
+    obstacle: 'what stands there already',
     walkway: (width) => `walkway ${width}`,
-    doorOrArch: 'door opening, wheel arch',
     hangsAbove: 'in the plan: hangs above',
-    room: {
-      plan: 'Plan: cab on the left, right side of the vehicle at the top',
-      section: 'Section, looking to the cab',
-      rightWall: 'Right wall',
-      leftWall: 'Left wall',
+    rightWall: 'Right wall',
+    leftWall: 'Left wall',
+    inside: {
+      vehicle: {
+        plan: 'Plan: cab on the left, right side of the vehicle at the top',
+        section: 'Section, looking to the cab',
+      },
+      room: {
+        plan: 'Plan: front end on the left, right wall at the top',
+        section: 'Section, looking to the front end',
+      },
     },
     unitTitle: (job, unit) => `${job}: ${unit}`,
     unitDescription: (unit, size) => `Front, side and plan of ${unit}, ${size}, with dimensions.`,

@@ -42,6 +42,7 @@ export interface Words {
     readonly heading: string;
     readonly note: string;
     readonly vehicle: string;
+    readonly room: string;
     readonly count: string;
     readonly units: string;
     readonly saw: string;
