@@ -39,18 +39,23 @@ describe('the fit check', () => {
     ],
     [
       'the wall, where it narrows upward',
-      add('overhead-locker', [2700, 50, 1350], { width: 600, fronts: 1 }),
+      add('open-overhead-locker', [2700, 50, 1350], { width: 600 }),
       'the left side of the newcomer stands 10.0 mm through the left wall, between 1350 and 1700 mm above the floor',
     ],
     [
       'the right wall',
       add(
-        'overhead-locker',
-        [2700, 'vehicle.width - wall(1350, 1700) - 295', 1350],
-        { width: 600, fronts: 1 },
+        'open-overhead-locker',
+        [2700, 'vehicle.width - wall(1350, 1700) - 275', 1350],
+        { width: 600 },
         'left',
       ),
       'the left side of the newcomer stands 5.0 mm through the right wall, between 1350 and 1700 mm above the floor',
+    ],
+    [
+      'the wall behind a back that stands upright, though the sides follow it',
+      add('overhead-locker', [2700, 40, 1350], { width: 600, fronts: 1, depth: 320 }),
+      'the back of the newcomer stands 6.0 mm through the left wall, between 1360.2 and 1689.8 mm above the floor',
     ],
     [
       'the roof',
