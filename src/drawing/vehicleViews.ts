@@ -250,6 +250,18 @@ function cornersThenEdges(box: Box): Box[] {
   return [...level, ...upright, box];
 }
 
+/** Writes to the right of an upright line, or to its left where only that is free of the fields. */
+function writeBeside(sketch: Sketch, text: string, x: number, y: number, fields: readonly Box[]): void {
+  const wide = sketch.measure(text, SMALL, 'regular') + 1.2;
+  const free = (x0: number) =>
+    fields.every(
+      (field) =>
+        field.x1 <= x0 || x0 + wide <= field.x0 || field.y1 <= y - SMALL / 2 || y + SMALL / 2 <= field.y0,
+    );
+  const from = free(x) || !free(x - wide) ? x + 1.2 : x - wide;
+  sketch.text('dimensions', text, from, y + SMALL * 0.36, { sizeMm: SMALL });
+}
+
 function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed): void {
   const { vehicle } = room;
   const standing = room.units.filter(({ unit }) => !hangsAbove(unit, vehicle));
@@ -260,7 +272,11 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     const [low, high] = [view.y(way.across[1]), view.y(way.across[0])];
     sketch.arrow('dimensions', [x, low], [x, high], 'both', 1.5);
     const text = room.words.walkway(printLength(way.across[1] - way.across[0], room.sizes));
-    sketch.text('dimensions', text, x + 1.2, (low + high) / 2 + SMALL * 0.36, { sizeMm: SMALL });
+    const fields = standing.map(({ unit }) => {
+      const { u, v } = faceOf(unit.placeOutside, PLAN);
+      return pageBox(u, v, view);
+    });
+    writeBeside(sketch, text, x, (low + high) / 2, fields);
   }
   const writeLabels = drawStanding(sketch, standing, PLAN, view, room);
   const hanging = room.units.filter((each) => hangsAbove(each.unit, vehicle));
