@@ -214,7 +214,7 @@ export function drawFigure(
   sketch.text('numbers', facts.join('\u2002·\u2002'), left, y - SMALL * 0.3, { sizeMm: SMALL });
   const scale = (um: Um) => um / 1000 / reduction;
   const x0 = left + figure.leftMm;
-  const y1 = y + SIDE_NAME_MM + 1 + scale(bench.widthUm);
+  const y1 = y + SIDE_NAME_MM + 0.6 + scale(bench.widthUm);
   const box = { x0, y0: y1 - scale(bench.widthUm), x1: x0 + scale(bench.lengthUm), y1 };
   const at: OnPage = { x: (um) => x0 + scale(um), y: (um) => y1 - scale(um), box, scale };
   drawOutline(sketch, panel, at);

@@ -6,7 +6,7 @@ import { Sketch } from './sketch.ts';
 
 const PAGE = pageOf('A4');
 const MARGIN_MM = 4;
-const GAP_MM = 6;
+const GAP_MM = 4;
 const BLOCK_ROWS = 2;
 
 function titleOf(options: PanelDrawingOptions, page: number, pages: number): TitleField[][] {
@@ -67,7 +67,7 @@ export function drawPanels(panels: readonly DrawnPanel[], options: PanelDrawingO
   const { frame } = PAGE;
   const whole = frame.x1 - frame.x0 - 2 * MARGIN_MM;
   const widths = { whole, half: (whole - GAP_MM) / 2 };
-  const heightMm = frame.y1 - frame.y0 - MARGIN_MM - BLOCK_ROWS * TITLE_ROW_HEIGHT - 2;
+  const heightMm = frame.y1 - frame.y0 - MARGIN_MM - BLOCK_ROWS * TITLE_ROW_HEIGHT - 1;
   const ruler = new Sketch(options.measure);
   const figures = panels.map((panel) => measureFigure(panel, widths, heightMm, ruler, options));
   const pages = onPages(inRows(figures), heightMm);

@@ -32,11 +32,14 @@ export interface PanelDrawingOptions {
 export type FigureWidth = 'whole' | 'half';
 
 /** Largest size of the panel itself on the page, and the scales it is drawn to (ISO 5455 and steps between). */
-const MOST_MM = { whole: { width: 225, height: 104 }, half: { width: 100, height: 50 } } as const;
-/** A panel with no more distances than these along both sides is clear enough on half the width. */
-const FEW_DISTANCES = 14;
+const MOST_MM = { whole: { width: 225, height: 104 }, half: { width: 100, height: 56 } } as const;
+/**
+ * A panel is clear enough on half the width with few distances along both sides, or with some more as long as its scale
+ * leaves the holes of a row apart.
+ */
+const FEW_DISTANCES = { anyScale: 14, clearScale: 32, clearReduction: 10 } as const;
 const REDUCTIONS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50] as const;
-export const SIDE_NAME_MM = 3.6;
+export const SIDE_NAME_MM = 3.2;
 export const LINE_MM = SMALL * LINE_PITCH;
 /** Beyond these a heading or a legend is cut short: the list of holes has all of it. */
 const MOST_HEADING_LINES = 3;
@@ -157,6 +160,12 @@ function reductionFor(bench: BenchPanel, most: { readonly width: number; readonl
   return REDUCTIONS.find(fits) ?? Math.ceil(largest / 1000);
 }
 
+function widthFor(bench: BenchPanel, distances: number): FigureWidth {
+  if (distances <= FEW_DISTANCES.anyScale) return 'half';
+  const clear = reductionFor(bench, MOST_MM.half) <= FEW_DISTANCES.clearReduction;
+  return clear && distances <= FEW_DISTANCES.clearScale ? 'half' : 'whole';
+}
+
 /** Measures a figure for a page that has so much width for whole and half figures, and so much height. */
 export function measureFigure(
   panel: DrawnPanel,
@@ -168,7 +177,7 @@ export function measureFigure(
   const { bench } = panel;
   const units = options.units ?? 'mm';
   const { xs, ys } = distances(bench, units);
-  const width = xs.length + ys.length <= FEW_DISTANCES ? 'half' : 'whole';
+  const width = widthFor(bench, xs.length + ys.length);
   const widthMm = widths[width];
   const leftMm = runningRowMm(widestFigureMm(sketch, ys, units)) + SIDE_NAME_MM;
   const belowMm = runningRowMm(widestFigureMm(sketch, xs, units)) + SIDE_NAME_MM;

@@ -2,9 +2,8 @@ import type { Units } from './lengthsInWords.ts';
 
 /** Drawings of single panels with their holes. */
 export interface PanelWords {
-  /** Over the chapter that they make, and what it is about. */
+  /** Over the chapter that they make. */
   readonly heading: string;
-  readonly intro: string;
   readonly document: string;
   readonly measured: string;
   readonly fromOrigin: (units: Units) => string;

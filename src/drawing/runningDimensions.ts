@@ -9,7 +9,7 @@ const PITCH_MM = SMALL * 1.06;
 const OVER_MM = 2.6;
 /** From the edge of what is measured to the end of the straight part of a line, and to where the figure begins. */
 const STRAIGHT_MM = 1.8;
-const FIGURE_MM = 4.2;
+const FIGURE_MM = 3.6;
 
 /** Depth of a row of running dimensions whose widest figure is as wide as given. */
 export function runningRowMm(widestMm: number): number {

@@ -43,17 +43,14 @@ export function drillingChapter(facts: BookFacts): Section[] {
   if (panels.length === 0) return [];
   const titles = new Map([...library.edgings.keys()].map((id) => [id, title(id)] as const));
   const drawings = drawPanels(panels, { measure, words: words.drawings, units, job: plan.job, titles });
-  const { heading, intro } = words.drawings.panel;
+  const { heading } = words.drawings.panel;
   return [
     {
       id: 'drilling',
       heading,
       level: 2,
       startsPage: true,
-      blocks: [
-        { kind: 'paragraph', text: intro },
-        { kind: 'drawings', label: heading, drawings, pieces: [] },
-      ],
+      blocks: [{ kind: 'drawings', label: heading, drawings, pieces: [] }],
     },
   ];
 }

@@ -3,8 +3,6 @@ import type { PanelWords } from '../../drawing/index.ts';
 /** The words of drawings of single panels in German. */
 export const panelsDe: PanelWords = {
   heading: 'Bohren',
-  intro:
-    'Teile mit Bohrungen, Ausschnitten, Nuten oder einer geschwungenen Kante, wie sie nach dem Bekanten auf der Bank liegen. Gemessen wird ab der Ecke mit dem kleinen Kreis; die Worte an den Seiten sind die des Möbels. Das erste Band an einem Reststück derselben Platte probieren.',
   document: 'Bohren',
   measured: 'Gemessen',
   fromOrigin: (units) =>

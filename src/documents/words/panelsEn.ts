@@ -3,8 +3,6 @@ import type { PanelWords } from '../../drawing/index.ts';
 /** The words of drawings of single panels in English. */
 export const panelsEn: PanelWords = {
   heading: 'Drilling',
-  intro:
-    'Panels with holes, openings, grooves or a curved edge, as they lie on the bench after edging. Measure from the corner with the small circle; the words along the sides are those of the unit. Try the first hinge in a scrap of the same board.',
   document: 'Drilling',
   measured: 'Measured',
   fromOrigin: (units) =>
