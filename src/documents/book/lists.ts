@@ -1,6 +1,7 @@
 import { printLength, type Units } from '../../drawing/lengthsInWords.ts';
 import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
 import { listMetresUp } from '../figures.ts';
+import { keptPieces } from '../offcutsKept.ts';
 import type { EdgeWord } from '../words/words.ts';
 import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
@@ -169,22 +170,15 @@ export function cutOutChapter({ ordered, words, numberOf, units }: BookFacts): S
 /** What goes back to the rack, named as in the list of offcuts kept. */
 export function offcutChapter({ plan, words, groupWords, units }: BookFacts): Section {
   const says = words.offcuts;
-  const rows = plan.groups.flatMap((group) =>
-    group.sheets.flatMap((sheet) =>
-      sheet.pieces.flatMap((piece): Row[] => {
-        if (piece.is !== 'offcut') return [];
-        const grain = group.stock.find((stock) => stock.id === sheet.stock)?.grain ?? 'none';
-        const name = `${group.id} ${sheet.number} ${piece.piece}`;
-        const size = sizeText(piece.length, piece.width, units);
-        return [
-          {
-            tick: `offcut/${name}`,
-            cells: [name, groupWords(group), size, says.grain[grain], String(sheet.copies), ''],
-          },
-        ];
-      }),
-    ),
-  );
+  const rows = keptPieces(plan).map((kept): Row => {
+    const { name, group, length, width, grain, count, fromPanel } = kept;
+    const whence = fromPanel === null ? name : `${name}, ${says.byHand(panelText(fromPanel))}`;
+    const size = sizeText(length, width, units);
+    return {
+      tick: `offcut/${name}`,
+      cells: [whence, groupWords(group), size, says.grain[grain], String(count), ''],
+    };
+  });
   const blocks: Block[] =
     rows.length === 0
       ? [{ kind: 'paragraph', text: says.none }]

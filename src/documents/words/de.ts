@@ -145,6 +145,7 @@ export const de: Words = {
     unit: (unit, count) => `${unit} ${count}`,
   },
   offcuts: {
+    byHand: (panel) => `aus einem Ausschnitt von ${panel}: Tauch- oder Stichsäge, dann winklig schneiden`,
     heading: 'Reststücke fürs Lager',
     intro:
       'Jedes Stück mit seinem Namen beschriften, bevor es ins Lager kommt. Maße längs und quer zur Platte, aus der es stammt.',

@@ -134,6 +134,7 @@ export const en: Words = {
     unit: (unit, count) => `${unit} ${count}`,
   },
   offcuts: {
+    byHand: (panel) => `out of a cut-out of ${panel}: plunge saw or jigsaw, then square it up`,
     heading: 'Offcuts to put back',
     intro:
       'Write the name on each before it goes to the rack. Sizes along and across the length of the sheet it came from.',

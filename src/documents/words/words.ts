@@ -123,6 +123,7 @@ export interface Words {
     readonly unit: (unit: string, count: number) => string;
   };
   readonly offcuts: {
+    readonly byHand: (panel: string) => string;
     readonly heading: string;
     readonly intro: string;
     readonly none: string;
