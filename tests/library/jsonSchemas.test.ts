@@ -34,6 +34,15 @@ test.each([
   expect(accepts(name, 'text')).toBe(false);
 });
 
+test('the schema of drilling takes a right file and refuses others', () => {
+  const hole = { along: 0, across: 0, diameter: 35, depth: 'through' };
+  expect(accepts('drilling', { cup: { title: 'Cup', holes: { cup: hole } } })).toBe(true);
+  expect(accepts('drilling', { cup: { title: 'Cup', holes: { cup: { ...hole, depth: 'deep' } } } })).toBe(
+    false,
+  );
+  expect(accepts('drilling', { cup: { title: 'Cup' } })).toBe(false);
+});
+
 test('the schema of an order', () => {
   expect(accepts('order', parse(smallOrder))).toBe(true);
   expect(accepts('order', parse(smallOrder.replace('saw:', 'saww:')))).toBe(false);
