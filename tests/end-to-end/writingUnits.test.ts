@@ -32,6 +32,8 @@ describe('the page about writing a unit', () => {
       'units/shoe-rack.yaml',
       'layouts/hall.yaml',
       'orders/hall-racks.yaml',
+      'units/eaves-shelf.yaml',
+      'orders/attic-racks.yaml',
     ]);
     expect(changes.length).toBeGreaterThanOrEqual(6);
     expect(changes).toHaveLength(page.split('\nWrite `').length - 1);
@@ -44,6 +46,25 @@ describe('the page about writing a unit', () => {
     const cut = await plywright(folder, ['cut', 'orders/hall-racks.yaml']);
     expect(cut.code, cut.stdout + cut.stderr).toBe(0);
     expect((await plywright(folder, ['replay', 'out/hall-racks/plan.json'])).code).toBe(0);
+  });
+
+  it('has a shelf under the roof whose sides take the shape of the wall', async () => {
+    const folder = libraryWith(files);
+    const cut = await plywright(folder, ['cut', 'orders/attic-racks.yaml']);
+    expect(cut.code, cut.stdout + cut.stderr).toBe(0);
+    const { groups } = JSON.parse(readFileSync(join(folder, 'out/attic-racks/plan.json'), 'utf8'));
+    const panels = groups.flatMap((group: { panels: object[] }) => group.panels);
+    const side = panels.find(({ id }: { id: string }) => id === 'eaves shelf/left side');
+    // The wall leans in by 1 mm for every 2 mm: 200 mm at 1500, where the shelf ends; 15 mm are left on.
+    expect(side).toMatchObject({ length: 400, width: 515, finishedLength: 400, finishedWidth: 500 });
+    expect(side.byHand.outline).toEqual([
+      [0, 0],
+      [400, 0],
+      [400, 315],
+      [0, 515],
+    ]);
+    const top = panels.find(({ id }: { id: string }) => id === 'eaves shelf/top');
+    expect(top).toMatchObject({ width: 300 });
   });
 
   it.each(changes)('$to for $from gives the sentence that it quotes', async ({ to, from, sentence }) => {
