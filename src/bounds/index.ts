@@ -15,6 +15,10 @@ export interface BoundOptions {
   readonly effort: number;
   /** Cost of a plan that is known, in minor units: the bound stops there, and works harder to reach it. */
   readonly planCost?: number;
+  /** Asked now and then: true ends the work with the bound so far. */
+  readonly stop?: () => boolean;
+  /** Patterns that are known already, for the linear programme to start from. */
+  readonly patterns?: readonly SheetPattern[];
 }
 
 export interface LowerBound {
@@ -56,6 +60,8 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
     known: best,
     planCost: options.planCost ?? null,
     effort: options.effort,
+    patterns: options.patterns ?? [],
+    stop: options.stop ?? (() => false),
   });
   if (!byPatterns) return { bound: best, patterns: [] };
   return { bound: better(best, byPatterns.bound), patterns: byPatterns.patterns };

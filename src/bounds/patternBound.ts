@@ -1,10 +1,10 @@
+import { type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
+import { countsOf, fitsSheet } from '../basics/patternTree.ts';
 import { needFromPrices } from '../basics/recheckBound.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
-import { type MasterAnswer, type PatternColumn, PatternMaster } from './patternMaster.ts';
-import { countsOf, fitsSheet } from './patternTree.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
 
 /** Prices are whole multiples of this part of the dearest sheet. */
@@ -30,6 +30,9 @@ export interface PatternBoundRequest {
   /** The cost of a plan: when given, copies are counted to reach it; null for the plain bound by patterns. */
   readonly planCost: number | null;
   readonly effort: number;
+  /** Patterns to start from; none is fine. */
+  readonly patterns: readonly SheetPattern[];
+  readonly stop: () => boolean;
 }
 
 /**
@@ -82,11 +85,12 @@ class ColumnGeneration {
   }
 
   run(): PatternBound {
-    this.master.add(this.startingPatterns());
+    this.master.add(this.request.patterns);
+    if (this.request.patterns.length === 0) this.master.add(this.startingPatterns());
     let answer = this.generate();
     for (const rounds of ROUNDS_HOPED_FOR.slice(1)) answer = this.refine(rounds) ?? answer;
     const limited: number[] = [];
-    while (answer && this.planIsDearer() && this.work < this.request.effort) {
+    while (answer && this.planIsDearer() && !this.isSpent()) {
       const item = mostOverused(this.master.patterns(), this.problem.items.count);
       if (item < 0) break;
       limited.push(item);
@@ -107,6 +111,10 @@ class ColumnGeneration {
       bound: this.best,
       patterns: this.master.patterns().filter((pattern) => fitsSheet(this.problem, pattern)),
     };
+  }
+
+  private isSpent(): boolean {
+    return this.work >= this.request.effort || this.request.stop();
   }
 
   private planIsDearer(): boolean {
@@ -130,7 +138,7 @@ class ColumnGeneration {
    * they are: the coarse grid found most of what is needed, so that few of the dearer rounds are left. Null if not.
    */
   private refine(rounds: number): MasterAnswer | null {
-    if (this.work >= this.request.effort || this.planIsReached()) return null;
+    if (this.isSpent() || this.planIsReached()) return null;
     if (Math.round(this.problem.unitUm / 100) % this.tables.grid === 0) return null;
     const tables = makePricingTables(this.problem, [], this.request.effort / rounds, null);
     if (!tables || tables.grid >= this.tables.grid) return null;
@@ -149,7 +157,7 @@ class ColumnGeneration {
   /** Solves and prices in turn until nothing is to be gained; the last answer, or null when the solver gave up. */
   private generate(): MasterAnswer | null {
     let answer = this.master.solve();
-    while (answer && this.work < this.request.effort && !this.cannotGain(answer)) {
+    while (answer && !this.isSpent() && !this.cannotGain(answer)) {
       const gaining = this.priced(answer);
       if (this.planIsReached() || this.master.add(gaining) === 0) break;
       answer = this.master.solve();

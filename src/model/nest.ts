@@ -113,6 +113,8 @@ export interface NestOptions {
   readonly seed: number;
   /** Greatest number of search moves; the result for a given limit is the same on every machine. */
   readonly workLimit: number;
+  /** `as found`: neither offcuts nor fence settings are bettered, as for a part of a plan that goes on. */
+  readonly finish?: 'tidy' | 'as found';
   /** Asked now and then: true ends the search with the best plan so far. Makes results depend on the clock. */
   readonly stop?: () => boolean;
   readonly progress?: (state: {

@@ -49,6 +49,7 @@ export function nest(
     stop: () => options.stop?.() ?? false,
     isBest,
     patterns,
+    gathers: options.finish !== 'as found',
     improved: (plan, moves) =>
       options.progress?.({
         sheets: plan.sheets.length,
@@ -63,7 +64,7 @@ export function nest(
   return {
     ok: true,
     nest: {
-      sheets: mergeEqual(tidyAll(group, facts, found.plan)),
+      sheets: mergeEqual(tidyAll(group, facts, found.plan, options.finish)),
       costMinor,
       bound,
       proved: costMinor === bound.costMinor,
@@ -92,10 +93,11 @@ function runOut(unplaced: readonly number[]): NestFailure {
   return { kind: 'sheets run out', unplaced: list.sort((a, b) => a.demand - b.demand) };
 }
 
-function tidyAll(group: StockGroup, facts: Facts, plan: Plan): NestedSheet[] {
+function tidyAll(group: StockGroup, facts: Facts, plan: Plan, finish: NestOptions['finish']): NestedSheet[] {
   const tidier = new TreeTidier(facts, group.saw.leastOffcut);
   const known = new Map<string, NestedSheet>();
-  return fewerSettings(facts, plan, tidier).sheets.map(({ sheet, code }) => {
+  const settled = finish === 'as found' ? plan : fewerSettings(facts, plan, tidier);
+  return settled.sheets.map(({ sheet, code }) => {
     const key = `${sheet} ${code.join()}`;
     const tidy = known.get(key) ?? {
       sheet,

@@ -28,6 +28,8 @@ export interface SearchLimits {
   readonly stop: () => boolean;
   /** Ways to cut a sheet to start from; none is fine. */
   readonly patterns: readonly SheetPattern[];
+  /** Whether waste is gathered into large offcuts. */
+  readonly gathers: boolean;
   /** Whether a plan cannot be cheaper. */
   readonly isBest: (plan: Plan) => boolean;
   readonly improved: (plan: Plan, moves: number) => void;
@@ -121,7 +123,8 @@ class SearchRun {
     const windows = this.facts.total > MANY_PIECES && trees.openSheets > MANY_SHEETS;
     let whole = state.unplacedCount === 0;
     const { workLimit } = this.limits;
-    const limitForCost = workLimit - Math.min(workLimit / 2, gatheringMoves(this.facts));
+    const forWaste = this.limits.gathers ? Math.min(workLimit / 2, gatheringMoves(this.facts)) : 0;
+    const limitForCost = workLimit - forWaste;
     for (let tried = 0; !whole; tried++) {
       if (this.shouldStop(limitForCost)) return false;
       if (windows && tried % WINDOW_MOVES === 0) {
@@ -130,7 +133,7 @@ class SearchRun {
       }
       if (facts.sheetKinds > 1) mixes.watch(state, trees);
       else if (!windows) state.reheatWhenStuck();
-      if (this.moves >= this.nextGathering && this.isWhole()) this.gather();
+      if (this.limits.gathers && this.moves >= this.nextGathering && this.isWhole()) this.gather();
       whole = state.move();
       this.moves++;
     }
@@ -151,7 +154,7 @@ class SearchRun {
   }
 
   finish(): SearchResult {
-    if (this.isWhole()) this.gather();
+    if (this.limits.gathers && this.isWhole()) this.gather();
     return { plan: this.plan, unplaced: this.unplaced, moves: this.moves };
   }
 }

@@ -1,8 +1,13 @@
+import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
 import { lowerBound } from '../bounds/index.ts';
+import { PatternRounding } from '../covering/index.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
-import type { NestOptions, NestOutcome } from '../model/nest.ts';
+import type { Bound, Nest, NestOptions, NestOutcome } from '../model/nest.ts';
+import type { SheetPattern } from '../model/patterns.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { nest } from '../nesting/index.ts';
+import { patternsOfNest } from './patternsOfNest.ts';
+import { roundAndNest } from './roundAndNest.ts';
 
 /** Steps that the quick bound of one group may take, by areas and dual feasible functions only: some milliseconds. */
 const QUICK_BOUND_EFFORT = 30_000_000;
@@ -10,21 +15,139 @@ const QUICK_BOUND_EFFORT = 30_000_000;
 const BOUND_EFFORT = 100_000_000;
 /** Moves of the first search, which most small groups end in. */
 const FIRST_MOVES = 1000;
+/** Plans of no more sheets are left to the search alone: a rounding would leave it all of them. */
+const FEW_SHEETS = 5;
+/** Searches and roundings in turn, before the last search has the rest of the moves. */
+const PHASES = [
+  { moves: 20_000, rounds: 6 },
+  { moves: 200_000, rounds: 24 },
+] as const;
+/** Part of the moves that one search between roundings, and one for the rest of a rounding, may have. */
+const PART_OF_MOVES = 4;
+const PART_OF_ROUND = 16;
+const MOVES_A_ROUND = 20_000;
+/** Steps of a rounding that count as one move. */
+const STEPS_A_MOVE = 20_000;
+/** Steps that all roundings may take for one move allowed, and at most. */
+const MOST_ROUNDING_EFFORT = 30_000_000_000;
 
 /**
  * One stock group through the middle of the line. A quick bound and a short search prove most small groups best; for
- * the others the bound by patterns, which is told the cost of the plan so far, comes before the long search. The
- * outcome depends on the group, the seed and the work limit only, unless `stop` ends it earlier.
+ * the others the bound by patterns comes next, which is told the cost of the plan so far. Then searches take turns with
+ * roundings of the patterns where there are many sheets, and a last search has the rest of the moves. The outcome
+ * depends on the group, the seed and the work limit only, unless `stop` ends it earlier. `boundEffort`: steps that the
+ * bound by patterns may take.
  */
-export function nestGroup(group: StockGroup, solver: LinearSolver | null, options: NestOptions): NestOutcome {
+export function nestGroup(
+  group: StockGroup,
+  solver: LinearSolver | null,
+  options: NestOptions,
+  boundEffort = BOUND_EFFORT,
+): NestOutcome {
   const quick = lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT }).bound;
   const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
-  const asked = { solver, effort: BOUND_EFFORT, planCost };
-  const { bound, patterns } = lowerBound(group, asked);
-  const outcome = nest(group, bound, options, patterns);
-  // A search that was stopped at once may know less than the first one did.
-  if (outcome.ok && outcome.nest.costMinor <= planCost) return outcome;
-  return { ok: true, nest: { ...first.nest, bound, proved: planCost === bound.costMinor } };
+  const { bound, patterns } = lowerBound(group, {
+    solver,
+    effort: boundEffort,
+    planCost,
+    ...(options.stop && { stop: options.stop }),
+  });
+  const known = { ...first.nest, bound, proved: planCost === bound.costMinor };
+  return { ok: true, nest: new LongSearch(group, solver, options, bound, patterns, known).run() };
+}
+
+/** What follows the bound by patterns. */
+class LongSearch {
+  private readonly group: StockGroup;
+  private readonly solver: LinearSolver | null;
+  private readonly options: NestOptions;
+  private readonly bound: Bound;
+  /** Patterns that the next search starts from. */
+  private start: readonly SheetPattern[];
+  private best: Nest;
+  private movesLeft: number;
+
+  constructor(
+    group: StockGroup,
+    solver: LinearSolver | null,
+    options: NestOptions,
+    bound: Bound,
+    patterns: readonly SheetPattern[],
+    known: Nest,
+  ) {
+    this.group = group;
+    this.solver = solver;
+    this.options = options;
+    this.bound = bound;
+    this.start = patterns;
+    this.best = known;
+    this.movesLeft = options.workLimit;
+  }
+
+  run(): Nest {
+    if (this.solver && this.canBeRounded()) this.takeTurns(this.solver);
+    this.search(this.movesLeft, this.options.seed, 'tidy');
+    return this.best;
+  }
+
+  /** Roundings have three stages of cuts, and know of no longest cut. */
+  private canBeRounded(): boolean {
+    const { turns, longestCutUm } = this.group.saw;
+    const sheets = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
+    return sheets > FEW_SHEETS && (turns === null || turns >= 2) && longestCutUm === null;
+  }
+
+  private takeTurns(solver: LinearSolver): void {
+    const problem = makeRectangleProblem(this.group);
+    const rounding = new PatternRounding(problem, solver, this.start, {
+      effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
+      stop: () => this.options.stop?.() ?? false,
+    });
+    let seed = 0;
+    for (const { moves, rounds } of PHASES) {
+      const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
+      this.search(Math.min(moves, part, this.movesLeft), this.options.seed + seed, 'as found');
+      if (this.isDone()) return;
+      const workBefore = rounding.work;
+      const outcome = roundAndNest({
+        group: this.group,
+        problem,
+        solver,
+        rounding,
+        bound: this.bound,
+        below: this.best.costMinor,
+        firstSeed: seed,
+        rounds,
+        movesARound: Math.min(MOVES_A_ROUND, Math.floor(this.options.workLimit / PART_OF_ROUND)),
+        options: this.options,
+      });
+      seed += rounds;
+      this.movesLeft -= outcome.moves + Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
+      if (outcome.plan) {
+        this.start = outcome.plan.patterns;
+        this.search(0, this.options.seed, 'as found');
+      }
+      if (this.isDone()) return;
+    }
+  }
+
+  private isDone(): boolean {
+    return this.best.proved || this.movesLeft <= 0 || (this.options.stop?.() ?? false);
+  }
+
+  /** Searches on from `start`, which becomes the best plan when the search finds a better one. */
+  private search(moves: number, seed: number, finish: 'tidy' | 'as found'): void {
+    const workLimit = Math.max(0, moves);
+    const outcome = nest(this.group, this.bound, { ...this.options, workLimit, seed, finish }, this.start);
+    if (!outcome.ok) return;
+    this.movesLeft -= outcome.nest.moves;
+    // A search that was stopped at once may know less than an earlier one did.
+    if (outcome.nest.costMinor > this.best.costMinor) return;
+    this.best = outcome.nest;
+    if (finish === 'as found') {
+      this.start = patternsOfNest(makeRectangleProblem(this.group), outcome.nest, (demand) => demand);
+    }
+  }
 }

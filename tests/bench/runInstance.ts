@@ -1,6 +1,5 @@
-import { type LowerBound, lowerBound } from '../../src/bounds/index.ts';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
-import { nest } from '../../src/nesting/index.ts';
+import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { type BenchmarkInstance, groupOf, type Turning } from './instances.ts';
 import { shelfSheets } from './shelfReference.ts';
@@ -26,11 +25,10 @@ export interface RunResult {
   readonly proved: boolean;
   readonly itemArea: number;
   readonly moves: number;
-  /** Until the first plan, until the last better one, and of the whole search; then of the bound. */
+  /** Until the first plan, until the last better one, and of all, bounds included. */
   readonly firstSeconds: number;
   readonly lastSeconds: number;
-  readonly searchSeconds: number;
-  readonly boundSeconds: number;
+  readonly seconds: number;
 }
 
 /** Time that the process has computed for, so that a busy machine does not change the results. */
@@ -47,24 +45,26 @@ export function runInstance(
 ): RunResult {
   const group = groupOf(instance, turning);
   const start = processorSeconds();
-  const { bound, patterns } = boundOf(instance, turning, solver, settings.effort);
-  const searchStart = processorSeconds();
-  const since = () => processorSeconds() - searchStart;
+  const since = () => processorSeconds() - start;
   let firstSeconds = -1;
   let lastSeconds = 0;
+  let leastCost = Number.POSITIVE_INFINITY;
   const options = {
     seed: settings.seed,
     workLimit: Number.MAX_SAFE_INTEGER,
-    stop: () => processorSeconds() - start >= settings.seconds,
-    progress: () => {
+    stop: () => since() >= settings.seconds,
+    progress: ({ costMinor }: { costMinor: number }) => {
+      if (costMinor >= leastCost) return;
+      leastCost = costMinor;
       lastSeconds = since();
       if (firstSeconds < 0) firstSeconds = lastSeconds;
     },
   };
-  const outcome = nest(group, bound, options, patterns);
-  const searchSeconds = since();
+  const outcome = nestGroup(group, settings.effort > 0 ? solver : null, options, settings.effort);
+  const seconds = since();
   if (!outcome.ok) throw new Error(`${instance.id} ${turning}: ${JSON.stringify(outcome.failure)}`);
   assertNest(group, outcome.nest);
+  const { bound } = outcome.nest;
   const { bound: knownBound, best: knownBest } = instance.known[turning];
   const sheets = outcome.nest.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
   if (knownBound !== null && sheets < knownBound) {
@@ -86,19 +86,6 @@ export function runInstance(
     moves: outcome.nest.moves,
     firstSeconds,
     lastSeconds,
-    searchSeconds,
-    boundSeconds: searchStart - start,
+    seconds,
   };
-}
-
-function boundOf(
-  instance: BenchmarkInstance,
-  turning: Turning,
-  solver: LinearSolver | null,
-  effort: number,
-): LowerBound {
-  return lowerBound(groupOf(instance, turning), {
-    solver: effort > 0 ? solver : null,
-    effort: effort > 0 ? effort : 1e7,
-  });
 }

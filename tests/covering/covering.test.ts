@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
 import { lowerBound } from '../../src/bounds/index.ts';
-import { coverFromPool } from '../../src/covering/index.ts';
+import { coverFromPool } from '../../src/covering/coverFromPool.ts';
 import type { PoolSheet } from '../../src/model/covering.ts';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
 import type { StockGroup } from '../../src/model/stock.ts';

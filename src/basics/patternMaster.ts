@@ -69,6 +69,11 @@ export class PatternMaster {
     this.model.options.set({ output_flag: false, presolve: 'off', solver: 'simplex' });
   }
 
+  /** How many patterns there are. */
+  get size(): number {
+    return this.columns.length;
+  }
+
   /** Adds the patterns that are new; says how many. */
   add(patterns: readonly PatternColumn[]): number {
     const fresh = patterns.filter((pattern) => {

@@ -1,0 +1,217 @@
+import { type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
+import { SeededRandom } from '../basics/random.ts';
+import type { LinearSolver } from '../model/linearSolver.ts';
+import type { SheetPattern } from '../model/patterns.ts';
+import type { RectangleProblem } from '../model/rectangles.ts';
+import { StripPricing } from './stripPricing.ts';
+import { trimPattern } from './trimPattern.ts';
+
+/** A pattern must be worth this much more than its sheet to be added. */
+const LEAST_GAIN = 1e-6;
+/** What a solver may be out by. */
+const SOLVER_SLACK = 1e-3;
+const MOST_PRICINGS = 400;
+/** Where the programme would use about this many sheets more, the rest is left to the search. */
+const SHEETS_LEFT = 5;
+/** How much chance adds to the use of a pattern when the next one to be cut is chosen. */
+const CHANCE = 0.3;
+/** Patterns cut at once where none is used in whole, and from which use on the second and third. */
+const MOST_AT_ONCE = 3;
+const SURELY_USED = 0.75;
+/** Steps that an answer of the solver counts for, a row and a column. */
+const STEPS_A_CELL = 20;
+
+export interface RoundingLimits {
+  /** Greatest work in steps of about a nanosecond. */
+  readonly effort: number;
+  readonly stop: () => boolean;
+}
+
+/** Sheets settled by a rounding, and what it leaves to be cut. */
+export interface RoundedPatterns {
+  /** `use` is whole: how many sheets are cut so. No piece is cut too often. */
+  readonly patterns: readonly SheetPattern[];
+  /** Pieces of each item that are not on these sheets. */
+  readonly left: Int32Array;
+  readonly costMinor: number;
+}
+
+interface Programme {
+  readonly cost: number;
+  readonly patterns: readonly SheetPattern[];
+}
+
+/**
+ * Plans from the linear programme over patterns, by rounding and pricing anew (a dive): patterns that are used in whole
+ * are cut, then some of those used most, and the programme is solved again for what is left, with patterns priced for
+ * just that, until a few sheets are left over for a search. After G. Wäscher and T. Gau, Heuristics for the integer
+ * one-dimensional cutting stock problem, OR Spektrum 18 (1996) 131–144, with guillotine patterns of three stages.
+ *
+ * Costs are parts of the dearest sheet. The same problem, patterns, effort and seeds give the same roundings.
+ */
+export class PatternRounding {
+  private readonly problem: RectangleProblem;
+  private readonly solver: LinearSolver;
+  private readonly limits: RoundingLimits;
+  private readonly pricings: readonly StripPricing[];
+  private readonly costs: Float64Array;
+  private readonly dearest: number;
+  private whole: Programme | null = null;
+  private readonly known: readonly PatternColumn[];
+  private solved = 0;
+
+  /** `known`: patterns that fit, to start from. */
+  constructor(
+    problem: RectangleProblem,
+    solver: LinearSolver,
+    known: readonly PatternColumn[],
+    limits: RoundingLimits,
+  ) {
+    this.problem = problem;
+    this.solver = solver;
+    this.known = known;
+    this.limits = limits;
+    this.dearest = problem.sheets.reduce((most, sheet) => Math.max(most, sheet.costMinor), 0) || 1;
+    this.costs = Float64Array.from(problem.sheets, (sheet) => sheet.costMinor / this.dearest);
+    this.pricings = problem.sheets.flatMap((sheet, index) =>
+      (['w', 'h'] as const)
+        .filter((axis) => sheet.firstBlade === 'either' || sheet.firstBlade !== axis)
+        .map((axis) => new StripPricing(problem, index, axis)),
+    );
+  }
+
+  /** Steps taken so far. */
+  get work(): number {
+    return this.pricings.reduce((sum, pricing) => sum + pricing.work, this.solved);
+  }
+
+  isSpent(): boolean {
+    return this.work >= this.limits.effort || this.limits.stop();
+  }
+
+  /** The programme's patterns for all pieces, with their use; empty when the solver gave up. */
+  patterns(): readonly SheetPattern[] {
+    this.whole ??= this.solve(this.problem.items.count, this.known, new Int32Array(this.costs.length));
+    return this.whole?.patterns ?? [];
+  }
+
+  /**
+   * One rounding; null when it cannot cost less than `below`, in minor units, or the effort is spent. With seed 0 the
+   * patterns used most come first, else chance has its say.
+   */
+  round(seed: number, below: number): RoundedPatterns | null {
+    if (this.patterns().length === 0) return null;
+    const random = seed === 0 ? null : new SeededRandom(seed);
+    const dive = new Dive(this.problem);
+    let programme: Programme | null = this.whole;
+    for (;;) {
+      if (!programme || this.isSpent()) return null;
+      if (dive.costMinor + programme.cost * this.dearest > below + SOLVER_SLACK) return null;
+      if (programme !== this.whole && sheetsUsed(programme) <= SHEETS_LEFT) break;
+      if (!dive.cutMore(programme.patterns, random)) break;
+      if (dive.left.every((count) => count === 0)) break;
+      const known = programme.patterns.map((pattern) => trimPattern(pattern, dive.left));
+      programme = this.solve(
+        dive.left,
+        known.filter((pattern) => pattern !== null),
+        dive.used,
+      );
+    }
+    return { patterns: dive.patterns, left: dive.left, costMinor: dive.costMinor };
+  }
+
+  /** The programme for so many pieces, `used` sheets of each kind being gone; null when the solver gave up. */
+  private solve(counts: Int32Array, known: readonly PatternColumn[], used: Int32Array): Programme | null {
+    const left = this.problem.sheets.map(({ count }, s) => (count < 0 ? -1 : Math.max(0, count - used[s]!)));
+    const master = new PatternMaster(this.solver, counts, this.costs, left, 2);
+    try {
+      master.add(known);
+      let answer = master.solve();
+      for (let pricing = 0; answer && pricing < MOST_PRICINGS && !this.isSpent(); pricing++) {
+        if (!this.addPatterns(master, answer, counts)) break;
+        answer = master.solve();
+        this.solved += STEPS_A_CELL * counts.length * master.size;
+      }
+      return answer && { cost: answer.cost, patterns: master.patterns() };
+    } finally {
+      master.dispose();
+    }
+  }
+
+  /**
+   * Prices every kind of sheet. Patterns with too many pieces are trimmed first; where that gives nothing new, patterns
+   * made with the pieces there are come in, and the untrimmed ones, so that the programme is solved to the end.
+   */
+  private addPatterns(master: PatternMaster, answer: MasterAnswer, counts: Int32Array): boolean {
+    const { prices } = answer;
+    const gains = ({ sheet, counts: held }: PatternColumn) =>
+      held.reduce((sum, { item, count }) => sum + count * prices[item]!, 0) >
+      this.costs[sheet]! + answer.rents[sheet]! + LEAST_GAIN;
+    const found = this.pricings
+      .map((pricing) => (pricing.price(prices) > 0 ? pricing.pattern(prices) : null))
+      .filter((pattern) => pattern !== null)
+      .filter(gains);
+    if (found.length === 0) return false;
+    const trimmed = found
+      .map((pattern) => trimPattern(pattern, counts))
+      .filter((pattern) => pattern !== null);
+    if (master.add(trimmed) > 0) return true;
+    const within = this.pricings
+      .map((pricing) => pricing.patternWithin(prices, counts))
+      .filter((pattern) => pattern !== null)
+      .filter(gains);
+    return master.add([...within, ...found]) > 0;
+  }
+}
+
+function sheetsUsed({ patterns }: Programme): number {
+  return patterns.reduce((sum, pattern) => sum + pattern.use, 0);
+}
+
+/** The sheets settled so far in one rounding. */
+class Dive {
+  readonly left: Int32Array;
+  readonly used: Int32Array;
+  readonly patterns: SheetPattern[] = [];
+  costMinor = 0;
+  private readonly problem: RectangleProblem;
+
+  constructor(problem: RectangleProblem) {
+    this.problem = problem;
+    this.left = Int32Array.from(problem.items.count);
+    this.used = new Int32Array(problem.sheets.length);
+  }
+
+  /** Cuts the patterns used in whole, or if there are none those used most; false when nothing can be cut. */
+  cutMore(patterns: readonly SheetPattern[], random: SeededRandom | null): boolean {
+    const used = patterns
+      .filter(({ use }) => use > SOLVER_SLACK)
+      .map((pattern) => {
+        const whole = Math.floor(pattern.use + SOLVER_SLACK);
+        return { pattern, whole, rank: pattern.use - whole + (random ? CHANCE * random.unit() : 0) };
+      })
+      .sort((a, b) => b.rank - a.rank);
+    let sheets = 0;
+    for (const { pattern, whole } of used) sheets += this.cut(pattern, whole);
+    if (sheets > 0) return true;
+    for (const { pattern, rank } of used) {
+      if (sheets > 0 && (rank < SURELY_USED || sheets >= MOST_AT_ONCE)) break;
+      const trimmed = trimPattern(pattern, this.left);
+      if (trimmed && (sheets === 0 || trimmed === pattern)) sheets += this.cut(trimmed, 1);
+    }
+    return sheets > 0;
+  }
+
+  /** Cuts the pattern so often, or as often as pieces and sheets are left; gives how often. */
+  private cut({ sheet, counts, tree }: PatternColumn, wanted: number): number {
+    const there = this.problem.sheets[sheet]!.count;
+    let times = there < 0 ? wanted : Math.min(wanted, there - this.used[sheet]!);
+    for (const { item, count } of counts) times = Math.min(times, Math.floor(this.left[item]! / count));
+    if (times <= 0) return 0;
+    for (const { item, count } of counts) this.left[item]! -= times * count;
+    this.used[sheet]! += times;
+    this.costMinor += times * this.problem.sheets[sheet]!.costMinor;
+    this.patterns.push({ sheet, counts, tree, use: times });
+    return times;
+  }
+}

@@ -1,0 +1,193 @@
+import type { PatternColumn } from '../basics/patternMaster.ts';
+import { countsOf } from '../basics/patternTree.ts';
+import { mayTurn } from '../basics/pricesFromFunctions.ts';
+import type { PatternNode } from '../model/patterns.ts';
+import type { RectangleProblem } from '../model/rectangles.ts';
+import { Choices, fillKnapsack, LEAST_DIFFERENCE, laidOn } from './knapsack.ts';
+
+/** Most positions along a side of a sheet; sizes are rounded, safely, where there would be more. */
+const MOST_POSITIONS = 4000;
+
+/** Sizes of an item as it may lie on the sheet: `along` a strip and `across` it. */
+interface Lay {
+  readonly item: number;
+  readonly turned: boolean;
+  readonly along: number;
+  readonly across: number;
+}
+
+/**
+ * The best pattern of three stages on one kind of sheet at given prices: strips over the whole sheet, columns side by
+ * side in a strip, pieces one behind another in a column, each as often as it fits. Three nested knapsacks (P. C.
+ * Gilmore and R. E. Gomory, Multistage cutting stock problems of two and more dimensions, Operations Research 13 (1965)
+ * 94–120). It is exact for such patterns, fast, and what it gives always fits; a pattern of more stages may be better.
+ */
+export class StripPricing {
+  readonly sheet: number;
+  /** Steps taken so far. */
+  work = 0;
+  /** Strips are laid one behind another along this axis. */
+  private readonly axis: 'w' | 'h';
+  private readonly length: number;
+  private readonly breadth: number;
+  private readonly lays: readonly Lay[];
+  /** Different sizes along and across, in rising order. */
+  private readonly widths: readonly number[];
+  private readonly depths: readonly number[];
+  /** What a column of each width is worth in a strip of each depth; a row a width. */
+  private readonly columnWorth: Float64Array;
+  private readonly strips: Choices;
+  private readonly columns: Choices;
+  private readonly pieces: Choices;
+  private readonly best: Float64Array;
+  private readonly last: Int32Array;
+  private readonly sheetLast: Int32Array;
+
+  /** `axis`: along which the strips are laid one behind another. */
+  constructor(problem: RectangleProblem, sheet: number, axis: 'w' | 'h') {
+    this.sheet = sheet;
+    this.axis = axis;
+    const { w, h } = problem.sheets[sheet]!;
+    const grid = Math.max(1, Math.ceil(Math.max(w, h) / MOST_POSITIONS));
+    this.length = Math.floor((axis === 'h' ? w : h) / grid);
+    this.breadth = Math.floor((axis === 'h' ? h : w) / grid);
+    this.lays = laysOf(problem, sheet, axis, grid).filter(
+      (lay) => lay.along <= this.length && lay.across <= this.breadth,
+    );
+    this.widths = sortedSizes(this.lays.map((lay) => lay.along));
+    this.depths = sortedSizes(this.lays.map((lay) => lay.across));
+    this.columnWorth = new Float64Array(this.widths.length * this.depths.length);
+    this.strips = new Choices(this.depths.length);
+    this.columns = new Choices(this.widths.length);
+    this.pieces = new Choices(this.lays.length);
+    const most = Math.max(this.length, this.breadth) + 1;
+    this.best = new Float64Array(most);
+    this.last = new Int32Array(most);
+    this.sheetLast = new Int32Array(this.breadth + 1);
+  }
+
+  /** The most that a pattern is worth, with `prices` a piece of each item. */
+  price(prices: Float64Array, breadth = this.breadth): number {
+    const { strips, depths } = this;
+    this.priceColumns(prices, breadth);
+    strips.count = 0;
+    for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
+      this.chooseColumns(d);
+      this.work += fillKnapsack(this.columns, this.length, this.best, null);
+      strips.offer(depths[d]!, this.best[this.length]!, d);
+    }
+    this.work += fillKnapsack(strips, breadth, this.best, this.sheetLast);
+    return this.best[breadth]!;
+  }
+
+  /** The pattern of the pricing before, which must have had the same prices; null when nothing is worth anything. */
+  pattern(prices: Float64Array): PatternColumn | null {
+    const unlimited = new Int32Array(prices.length).fill(this.length * this.breadth);
+    const strips = laidOn(this.strips, this.sheetLast, this.breadth).map((strip) =>
+      this.strip(prices, this.strips.marks[strip]!, unlimited),
+    );
+    return this.columnOf(strips);
+  }
+
+  /**
+   * A good pattern with at most `counts` pieces of each item: strip by strip, the one worth most for its depth first,
+   * priced again for the rest of the sheet. Null when nothing is worth anything.
+   */
+  patternWithin(prices: Float64Array, counts: Int32Array): PatternColumn | null {
+    const left = Int32Array.from(counts);
+    const wanted = Float64Array.from(prices, (price, item) => (left[item]! > 0 ? price : 0));
+    const strips: (PatternNode | null)[] = [];
+    for (let free = this.breadth; free > 0; ) {
+      if (this.price(wanted, free) <= LEAST_DIFFERENCE) break;
+      const laid = laidOn(this.strips, this.sheetLast, free);
+      const worthFor = (i: number) => this.strips.worths[i]! / this.strips.lengths[i]!;
+      const strip = laid.reduce((a, b) => (worthFor(b) > worthFor(a) ? b : a));
+      const depth = this.strips.marks[strip]!;
+      free -= this.depths[depth]!;
+      strips.push(this.strip(wanted, depth, left));
+      for (let item = 0; item < left.length; item++) if (left[item] === 0) wanted[item] = 0;
+    }
+    return this.columnOf(strips);
+  }
+
+  /** Fills `columnWorth` for strips of at most this breadth; 0 where a column is no better than a narrower one. */
+  private priceColumns(prices: Float64Array, breadth: number): void {
+    const { widths, depths, columnWorth, best } = this;
+    columnWorth.fill(0);
+    for (let k = 0; k < widths.length; k++) {
+      if (!this.lays.some((lay) => lay.along === widths[k] && prices[lay.item]! > 0)) continue;
+      this.choosePieces(prices, k);
+      this.work += fillKnapsack(this.pieces, breadth, best, null);
+      for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
+        columnWorth[k * depths.length + d] = best[depths[d]!]!;
+      }
+    }
+  }
+
+  /** The pieces that may stand in a column of this width. */
+  private choosePieces(prices: Float64Array, width: number): void {
+    this.pieces.count = 0;
+    this.lays.forEach((lay, index) => {
+      if (lay.along <= this.widths[width]!) this.pieces.offer(lay.across, prices[lay.item]!, index);
+    });
+  }
+
+  /** The columns that may stand in a strip of this depth. */
+  private chooseColumns(depth: number): void {
+    this.columns.count = 0;
+    for (let k = 0; k < this.widths.length; k++) {
+      this.columns.offer(this.widths[k]!, this.columnWorth[k * this.depths.length + depth]!, k);
+    }
+  }
+
+  /** The best strip of a depth, less what there are no pieces left for; takes its pieces off `left`. */
+  private strip(prices: Float64Array, depth: number, left: Int32Array): PatternNode | null {
+    this.chooseColumns(depth);
+    fillKnapsack(this.columns, this.length, this.best, this.last);
+    const widths = laidOn(this.columns, this.last, this.length).map((i) => this.columns.marks[i]!);
+    const columns: (PatternNode | null)[] = [];
+    for (const width of widths) {
+      this.choosePieces(prices, width);
+      this.work += fillKnapsack(this.pieces, this.depths[depth]!, this.best, this.last);
+      const pieces: PatternNode[] = [];
+      for (const i of laidOn(this.pieces, this.last, this.depths[depth]!)) {
+        const { item, turned } = this.lays[this.pieces.marks[i]!]!;
+        if (left[item]! <= 0) continue;
+        left[item]!--;
+        pieces.push({ kind: 'item', item, turned });
+      }
+      columns.push(stackOf(this.axis, pieces));
+    }
+    return stackOf(this.axis === 'w' ? 'h' : 'w', columns);
+  }
+
+  private columnOf(strips: readonly (PatternNode | null)[]): PatternColumn | null {
+    const tree = stackOf(this.axis, strips);
+    return tree && { sheet: this.sheet, counts: countsOf(tree), tree };
+  }
+}
+
+/** A stack of those that are there: itself where there is only one, null where there is none. */
+function stackOf(axis: 'w' | 'h', nodes: readonly (PatternNode | null)[]): PatternNode | null {
+  const children = nodes.filter((node) => node !== null);
+  return children.length < 2 ? (children[0] ?? null) : { kind: 'stack', axis, children };
+}
+
+/** How the items may lie on a sheet, sizes rounded up to whole steps of the grid, the least `across` first. */
+function laysOf(problem: RectangleProblem, sheet: number, axis: 'w' | 'h', grid: number): Lay[] {
+  const { kinds, w, h } = problem.items;
+  const lays: Lay[] = [];
+  for (let item = 0; item < kinds; item++) {
+    const lay = (x: number, y: number, turned: boolean) => {
+      const [along, across] = axis === 'h' ? [x, y] : [y, x];
+      lays.push({ item, turned, along: Math.ceil(along / grid), across: Math.ceil(across / grid) });
+    };
+    lay(w[item]!, h[item]!, false);
+    if (w[item] !== h[item] && mayTurn(problem, item, problem.sheets[sheet]!)) lay(h[item]!, w[item]!, true);
+  }
+  return lays.sort((a, b) => a.across - b.across);
+}
+
+function sortedSizes(sizes: readonly number[]): number[] {
+  return [...new Set(sizes)].sort((a, b) => a - b);
+}
