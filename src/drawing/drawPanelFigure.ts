@@ -7,6 +7,7 @@ import { printLength, printSize } from './lengthsInWords.ts';
 import { HAIRLINE, LINE_PITCH, NARROW, NORMAL, plainText, SMALL, WIDE } from './lettering.ts';
 import {
   type DrawnPanel,
+  HEAD_GAP_MM,
   type HoleKind,
   holeKinds,
   LINE_MM,
@@ -99,6 +100,22 @@ function drawOpenings(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[] 
   return [...boxes, ...grooves];
 }
 
+/** Where a letter may stand about its hole, best first: beside it, above or below, and shifted from there. */
+const WAYS = [
+  [1, 0],
+  [-1, 0],
+  [0, -1],
+  [0, 1],
+  [1, -0.6],
+  [1, 0.6],
+  [-1, -0.6],
+  [-1, 0.6],
+  [-0.7, -1],
+  [0.7, -1],
+  [-0.7, 1],
+  [0.7, 1],
+] as const;
+
 /** Letters beside their holes, wherever there is room close by; one without room is left out. */
 function drawLetters(
   sketch: Sketch,
@@ -108,30 +125,20 @@ function drawLetters(
 ): void {
   const taken = [...obstacles];
   const sizeMm = SMALL;
-  const high = sizeMm * 0.74;
+  const high = sizeMm * (TEXT_RISE + TEXT_FALL) + 0.02;
   for (const { letter, holes } of kinds) {
     const wide = sketch.measure(letter, sizeMm, 'bold');
     for (const { leftUm, nearUm, diameterUm } of holes) {
       const [x, y] = [at.x(leftUm), at.y(nearUm)];
       const away = Math.max(at.scale(diameterUm / 2) + 0.5, 0.6) + 0.3;
-      const ways = [
-        [1, 0],
-        [-1, 0],
-        [0, -1],
-        [0, 1],
-        [0.8, -0.8],
-        [0.8, 0.8],
-        [-0.8, -0.8],
-        [-0.8, 0.8],
-      ] as const;
-      for (const [across, down] of ways) {
+      for (const [across, down] of WAYS) {
         const middle = [x + across * (away + wide / 2), y + down * (away + high / 2)] as const;
-        const baseline = middle[1] + high / 2;
+        const baseline = middle[1] + high / 2 - TEXT_FALL * sizeMm - 0.01;
         const box = {
           x0: middle[0] - wide / 2 - 0.15,
           x1: middle[0] + wide / 2 + 0.15,
-          y0: baseline - TEXT_RISE * sizeMm - 0.01,
-          y1: baseline + TEXT_FALL * sizeMm + 0.01,
+          y0: middle[1] - high / 2,
+          y1: middle[1] + high / 2,
         };
         const inside = box.x0 > at.box.x0 && box.x1 < at.box.x1 && box.y0 > at.box.y0 && box.y1 < at.box.y1;
         if (!inside || taken.some((other) => boxesOverlap(other, box))) continue;
@@ -214,7 +221,7 @@ export function drawFigure(
   sketch.text('numbers', facts.join('\u2002·\u2002'), left, y - SMALL * 0.3, { sizeMm: SMALL });
   const scale = (um: Um) => um / 1000 / reduction;
   const x0 = left + figure.leftMm;
-  const y1 = y + SIDE_NAME_MM + 0.6 + scale(bench.widthUm);
+  const y1 = y + SIDE_NAME_MM + HEAD_GAP_MM + scale(bench.widthUm);
   const box = { x0, y0: y1 - scale(bench.widthUm), x1: x0 + scale(bench.lengthUm), y1 };
   const at: OnPage = { x: (um) => x0 + scale(um), y: (um) => y1 - scale(um), box, scale };
   drawOutline(sketch, panel, at);

@@ -40,6 +40,8 @@ const MOST_MM = { whole: { width: 225, height: 104 }, half: { width: 100, height
 const FEW_DISTANCES = { anyScale: 14, clearScale: 32, clearReduction: 10 } as const;
 const REDUCTIONS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50] as const;
 export const SIDE_NAME_MM = 3.2;
+/** Between the lines over a figure and the name of its far side. */
+export const HEAD_GAP_MM = 0.6;
 export const LINE_MM = SMALL * LINE_PITCH;
 /** Beyond these a heading or a legend is cut short: the list of holes has all of it. */
 const MOST_HEADING_LINES = 3;
@@ -193,7 +195,7 @@ export function measureFigure(
     heading.length * NORMAL * LINE_PITCH +
     LINE_MM +
     SIDE_NAME_MM +
-    1 +
+    HEAD_GAP_MM +
     belowMm +
     (legend.length + 1) * LINE_MM;
   const reduction = reductionFor(bench, {

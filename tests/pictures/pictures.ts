@@ -1,6 +1,8 @@
+import { panelOnBench } from '../../src/basics/panelOnBench.ts';
 import { drawCutPlan } from '../../src/drawing/cutPlan.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { drawOverview } from '../../src/drawing/overview.ts';
+import { drawPanels } from '../../src/drawing/panelDrawing.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { measure, words } from '../drawing/drawingTools.ts';
@@ -100,6 +102,19 @@ function cutByHand(): Drawing[] {
  * The named pictures. Each has been looked at on A4 in black and white; the SVG beside this file is compared byte by
  * byte, so a change of any drawing has to be looked at again.
  */
+/** Panels of a unit that are worked on, as they lie on the bench. */
+function panelsOf(id: string): Drawing[] {
+  const library = demoLibrary();
+  const { panels } = alone(id, {}, library, demoOrder(library)).unit!;
+  const drawn = panels
+    .map(({ number, name, thicknessUm, grain, count }, index) => {
+      const bench = panelOnBench(panels[index]!, panels, library.edgings);
+      return { names: [`${number} ${name}`], bench, thicknessUm, grain, count };
+    })
+    .filter(({ bench }) => bench.holes.length + bench.cutOuts.length + bench.grooves.length > 0);
+  return drawPanels(drawn, furnitureOptions);
+}
+
 export const pictures: Record<string, () => Drawing[]> = {
   'dense sheet': () => {
     const { group, sheet } = stripPlan(galley, {}, { copies: 2 });
@@ -161,6 +176,8 @@ export const pictures: Record<string, () => Drawing[]> = {
   'base cupboard': () => unitAlone('base-cupboard'),
   'bed base': () => unitAlone('bed-base'),
   'drawer cupboard': () => unitAlone('drawer-cupboard'),
+  'drilled panels': () => panelsOf('base-cupboard'),
+  'drilled panels with openings': () => panelsOf('fridge-housing'),
   'long van': longVan,
   labels: () => pageOfLabels('99.1x38.1'),
   'small labels in German': () => pageOfLabels('70x37', 'de'),
