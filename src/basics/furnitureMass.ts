@@ -1,6 +1,7 @@
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
-import type { Box, Extent, Um } from '../model/geometry.ts';
+import type { Um } from '../model/geometry.ts';
 import type { Library, Vehicle } from '../model/library.ts';
+import { boxShape, type MassShape, panelShape } from './massShape.ts';
 import { widthAtUm } from './vehicleSection.ts';
 
 /** What something weighs, of what, and where; boards, edging and fittings, without appliances and loads. */
@@ -32,7 +33,7 @@ export interface FurnitureMass extends MassShares {
 export type MassLibrary = Pick<Library, 'edgings' | 'fittings'>;
 
 interface Lump {
-  readonly box: Box;
+  readonly shape: MassShape;
   readonly boardKg: number;
   readonly edgingKg: number;
   readonly fittingsKg: number;
@@ -57,19 +58,14 @@ export function fittingsKgOf(unit: Pick<PlacedUnit, 'fittings'>, fittings: MassL
   );
 }
 
-/** Each panel's mass spread evenly over its box, each unit's fittings over its outside box. */
+/** Each panel's mass spread evenly over its board, each unit's fittings over its outside box. */
 function lumpsOf(unit: PlacedUnit, library: MassLibrary): Lump[] {
   const panels = unit.panels.map((panel): Lump => {
     const edgingKg = edgingKgOf(panel, library.edgings);
-    return { box: panel.placeBox, boardKg: panel.massKg - edgingKg, edgingKg, fittingsKg: 0 };
+    return { shape: panelShape(panel, unit), boardKg: panel.massKg - edgingKg, edgingKg, fittingsKg: 0 };
   });
   const fittingsKg = fittingsKgOf(unit, library.fittings);
-  return [...panels, { box: unit.placeOutside, boardKg: 0, edgingKg: 0, fittingsKg }];
-}
-
-/** The share of an extent below a line. */
-function shareBelow(extent: Extent, lineUm: Um): number {
-  return Math.min(1, Math.max(0, (lineUm - extent[0]) / (extent[1] - extent[0])));
+  return [...panels, { shape: boxShape(unit.placeOutside), boardKg: 0, edgingKg: 0, fittingsKg }];
 }
 
 function sharesOf(lumps: readonly Lump[], vehicle: Vehicle): MassShares {
@@ -77,11 +73,11 @@ function sharesOf(lumps: readonly Lump[], vehicle: Vehicle): MassShares {
   const sum = (of: (lump: Lump) => number) => lumps.reduce((total, lump) => total + of(lump), 0);
   const totalKg = sum(massKg);
   const below = (axis: 'x' | 'y', lineUm: Um) =>
-    sum((lump) => massKg(lump) * shareBelow(lump.box[axis], lineUm));
+    sum((lump) => massKg(lump) * lump.shape.shareBelow(axis, lineUm));
   const leftKg = below('y', widthAtUm(vehicle, 0) / 2);
   const frontKg = below('x', vehicle.insideLengthUm / 2);
   const centre = (axis: 'x' | 'y' | 'z') =>
-    Math.round(sum((lump) => (massKg(lump) * (lump.box[axis][0] + lump.box[axis][1])) / 2) / totalKg);
+    Math.round(sum((lump) => massKg(lump) * lump.shape.centre(axis)) / totalKg);
   return {
     totalKg,
     boardsKg: sum(({ boardKg }) => boardKg),

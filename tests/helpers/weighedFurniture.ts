@@ -23,6 +23,7 @@ export function weighedPanel(name: string, place: Box, massKg: number, edgedMm =
     placeBox: place,
     massKg,
     edges: edgedMm > 0 ? [edge] : [],
+    cutOuts: [],
     count: 1,
   };
   return panel as Panel;
