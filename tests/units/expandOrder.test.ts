@@ -36,6 +36,7 @@ function placed(
     choices: [],
     names: new Map(),
     musts: [],
+    cautions: [],
     units: [
       {
         name: 'test',
@@ -75,11 +76,12 @@ describe('expandOrder', () => {
       'side table',
       'rear locker',
     ]);
-    // bed: 3900 − 50 − 1250 = 2600; wardrobe 2600 − (800 + 380 + 400 + 560) = 460, 70 in from the floor's edge
+    // bed: 3900 − 50 − 1250 = 2600; wardrobe 2600 − (800 + 380 + 400 + 560) = 460; its front 620 in from the
+    // floor's edge, its back where the wall is furthest out: (1820 − 1760) / 2 = 30 beyond that edge
     const wardrobe = units.find((one) => one.name === 'wardrobe')!;
     expect(wardrobe.placeOutside).toEqual({
       x: [2_140_000, 2_600_000],
-      y: [70_000, 620_000],
+      y: [-30_000, 620_000],
       z: [0, 1_750_000],
     });
     expect(wardrobe.parameters.get('hand')).toBe('right');
