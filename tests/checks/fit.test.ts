@@ -39,18 +39,18 @@ describe('the fit check', () => {
     ],
     [
       'the wall, where it narrows upward',
-      add('open-overhead-locker', [2700, 50, 1350], { width: 600 }),
-      'the left side of the newcomer stands 10.0 mm through the left wall, between 1350 and 1700 mm above the floor',
+      add('drawer-box', [2700, 50, 1350], { width: 600, depth: 280, height: 350 }),
+      'the left of the newcomer stands 10.0 mm through the left wall, between 1350 and 1700 mm above the floor',
     ],
     [
       'the right wall',
       add(
-        'open-overhead-locker',
+        'drawer-box',
         [2700, 'vehicle.width - wall(1350, 1700) - 275', 1350],
-        { width: 600 },
+        { width: 600, depth: 280, height: 350 },
         'left',
       ),
-      'the left side of the newcomer stands 5.0 mm through the right wall, between 1350 and 1700 mm above the floor',
+      'the left of the newcomer stands 5.0 mm through the right wall, between 1350 and 1700 mm above the floor',
     ],
     [
       'the wall behind a back that stands upright, though the sides follow it',
