@@ -8,7 +8,7 @@ import { drawLegend, legendHeight } from './legend.ts';
 import { printLength, printNamedLength, printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
 import { drawFrame, drawTitleBlock, type Page, type PageSize, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
-import { keyTable, markAt } from './panelKey.ts';
+import { keyTable, markAt, type UnmarkedPanel, unmarkedTable } from './panelKey.ts';
 import { drawMarkWithLeader, drawPanelLabel, type PanelWords } from './panelLabels.ts';
 import {
   drawEdging,
@@ -20,7 +20,7 @@ import {
   hatch,
   type PageSide,
 } from './pieces.ts';
-import { type SawnEnd, type SawnSheet, sawSheet } from './sawnSheet.ts';
+import { type SawnEnd, type SawnSheet, type SheetRect, sawSheet } from './sawnSheet.ts';
 import { type SheetView, viewOfSheet } from './sheetView.ts';
 import { Sketch, TakenPlaces } from './sketch.ts';
 import { drawSpareLabel } from './spareLabels.ts';
@@ -108,12 +108,13 @@ interface PanelOnPage {
   readonly panel: PlanPanel;
   readonly lengthAlong: 'length' | 'width';
   readonly box: Box;
+  readonly rect: SheetRect;
 }
 
 function panelsOnPage({ sawn, view }: Sheet): PanelOnPage[] {
   return sawn.ends.flatMap(({ piece, ending, panel }) =>
     panel && ending.is === 'panel'
-      ? [{ panel, lengthAlong: ending.lengthAlong, box: view.place(piece.rect) }]
+      ? [{ panel, lengthAlong: ending.lengthAlong, box: view.place(piece.rect), rect: piece.rect }]
       : [],
   );
 }
@@ -133,8 +134,23 @@ function drawAllEdging(sketch: Sketch, sheet: Sheet, order: readonly string[]): 
   }
 }
 
-/** Labels all panels; those without room for even a mark get theirs beside them once the others stand. */
-function drawPanels(sketch: Sketch, sheet: Sheet): void {
+/** On a sheet with so many panels without room for a mark, leaders are kept short, or none could be followed. */
+const MANY_HOMELESS = 40;
+const SHORT_LEADER_MM = 60;
+/** After so many panels without a place for their mark at all, those of the others are looked for close by only. */
+const MANY_UNMARKED = 20;
+const SHORTEST_LEADER_MM = 12;
+
+function mostLeader(homeless: number, unmarked: number): number {
+  if (unmarked > MANY_UNMARKED) return SHORTEST_LEADER_MM;
+  return homeless > MANY_HOMELESS ? SHORT_LEADER_MM : Number.POSITIVE_INFINITY;
+}
+
+/**
+ * Labels all panels; those without room for even a mark get theirs beside them once the others stand. Gives those for
+ * which there is no place for that either.
+ */
+function drawPanels(sketch: Sketch, sheet: Sheet): UnmarkedPanel[] {
   const { view, marks } = sheet;
   const panels = panelsOnPage(sheet);
   const panelPlaces = new TakenPlaces();
@@ -151,9 +167,14 @@ function drawPanels(sketch: Sketch, sheet: Sheet): void {
     marks.set(panel.id, words.mark);
     if (drawn === 'no room') homeless.push(one);
   }
-  for (const { panel, box } of homeless) {
-    drawMarkWithLeader(sketch, box, marks.get(panel.id)!, sheet.field, isPanel);
+  const unmarked: UnmarkedPanel[] = [];
+  for (const { panel, box, rect } of homeless) {
+    const mark = marks.get(panel.id)!;
+    const reach = mostLeader(homeless.length, unmarked.length);
+    if (drawMarkWithLeader(sketch, box, mark, sheet.field, isPanel, reach)) continue;
+    unmarked.push({ mark, leftUm: rect.x0, nearUm: rect.y0 });
   }
+  return unmarked;
 }
 
 function drawSpares(sketch: Sketch, sheet: Sheet): void {
@@ -251,7 +272,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   drawHandWork(first, sawn.ends, view, { units, offcut: sheet.words.cutPlan.offcut });
   drawSurroundings(first, sawn, view, units, words.cutPlan);
   const unnumbered = drawCutNumbers(first, sawn.cuts, view, field, smallPanels(sheet));
-  drawPanels(first, sheet);
+  const unmarked = drawPanels(first, sheet);
   drawSpares(first, sheet);
   drawStripNames(first, sawn, view);
   sketches.push(first);
@@ -275,6 +296,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
       words.cutPlan.key,
       words.page,
     ),
+    unmarkedTable(unmarked, units, words.cutPlan.unmarked, words.page),
     stackNamesTable(first, group, plan, words.cutPlan, words.page),
     ...(options.steps === 'left out'
       ? []

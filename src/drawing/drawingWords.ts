@@ -81,6 +81,13 @@ export interface CutPlanWords {
     readonly trim: (side: SheetSide) => string;
     readonly off: (take: string) => string;
   };
+  /** Panels so crowded that not even their mark found a place: where they lie on the raw sheet. */
+  readonly unmarked: {
+    readonly title: string;
+    readonly shortTitle: string;
+    readonly columns: readonly [mark: string, where: string];
+    readonly from: (left: string, near: string) => string;
+  };
   readonly unnumbered: { readonly title: string; readonly shortTitle: string; readonly column: string };
   readonly key: {
     readonly title: string;

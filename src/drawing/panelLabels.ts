@@ -190,13 +190,20 @@ export function drawPanelLabel(
   return withoutArrow ? draw(withoutArrow.label, withoutArrow) : 'no room';
 }
 
-/** Sets a panel's mark outside it with a leader that ends in a dot on the panel; false when there is no place. */
+/** How far from its panel a mark may stand, in mm, the nearest first; the last is all round the sheet. */
+const LEADER_REACHES = [12, 30, 60, 420] as const;
+
+/**
+ * Sets a panel's mark outside it with a leader that ends in a dot on the panel; false when there is no place within
+ * `mostReachMm`, at least 12.
+ */
 export function drawMarkWithLeader(
   sketch: Sketch,
   panelBox: Box,
   mark: string,
   field: Box,
   avoid: (box: Box) => boolean,
+  mostReachMm: number = Number.POSITIVE_INFINITY,
 ): boolean {
   const label: Label = { lines: [{ text: '', weight: 'bold', mark }], sizeMm: SMALL, reads: 'across' };
   const [w, h] = extent(sketch, label);
@@ -223,7 +230,7 @@ export function drawMarkWithLeader(
     (box: Box) => isFree(box) && leaderIsFree(box),
     isFree,
   ]) {
-    for (const far of [12, 30]) {
+    for (const far of LEADER_REACHES.filter((reach) => reach <= mostReachMm)) {
       const centre = findRoomOnGrid(near(far), w + 0.4, h + 0.4, from, wanted);
       if (!centre) continue;
       sketch.line('panels', from[0], from[1], centre[0], centre[1], NARROW);

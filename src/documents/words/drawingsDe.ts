@@ -13,7 +13,7 @@ export const drawingsDe: DrawingWords = {
     date: 'Datum',
     page: 'Blatt',
     scale: 'Maßstab',
-    scaleAndUnits: (units) => (units === 'mm' ? 'Maßstab, Maße in mm' : 'Maßstab, Maße in Zoll (mm)'),
+    scaleAndUnits: (units) => (units === 'mm' ? 'Maßstab, Maße in mm' : 'Maßstab, in Zoll (mm)'),
     of: (number, all) => `${number} von ${all}`,
     continued: (title) => `${title}, Fortsetzung`,
   },
@@ -75,6 +75,12 @@ export const drawingsDe: DrawingWords = {
       cut: { rip: 'längs', crosscut: 'quer', recut: 'nach', part: 'trennen' },
       trim: (side) => `säumen ${sides[side]}`,
       off: (take) => `ab ${take}`,
+    },
+    unmarked: {
+      title: 'Kein Platz für die Zeichen von, ab der linken und vorderen Seite der rohen Platte',
+      shortTitle: 'Kein Platz für Zeichen',
+      columns: ['Z.', 'wo es liegt'],
+      from: (left, near) => `links ${left}, vorn ${near}`,
     },
     unnumbered: { title: 'Kein Platz für die Nummern von', shortTitle: 'Kein Platz', column: 'Schnitte' },
     key: {

@@ -12,7 +12,7 @@ export const drawingsEn: DrawingWords = {
     date: 'Date',
     page: 'Page',
     scale: 'Scale',
-    scaleAndUnits: (units) => (units === 'mm' ? 'Scale, sizes in mm' : 'Scale, sizes in inches (mm)'),
+    scaleAndUnits: (units) => (units === 'mm' ? 'Scale, sizes in mm' : 'Scale, in inches (mm)'),
     of: (number, all) => `${number} of ${all}`,
     continued: (title) => `${title}, continued`,
   },
@@ -75,6 +75,12 @@ export const drawingsEn: DrawingWords = {
       cut: { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' },
       trim: (side) => `trim ${side}`,
       off: (take) => `off ${take}`,
+    },
+    unmarked: {
+      title: 'No room for the marks of, from the left and near side of the raw sheet',
+      shortTitle: 'No room for marks',
+      columns: ['mark', 'where it lies'],
+      from: (left, near) => `left ${left}, near ${near}`,
     },
     unnumbered: { title: 'No room for the numbers of', shortTitle: 'No room', column: 'cuts' },
     key: {
