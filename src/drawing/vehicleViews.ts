@@ -111,7 +111,21 @@ function drawStanding(
     const own = fields
       .filter((field) => field.owner.number === number)
       .map(({ u, v }) => pageBox(u, v, view));
-    label(sketch, own, `${number} ${unit.name}`, String(number));
+    const names = [`${number} ${unit.name}`, String(number)] as const;
+    if (label(sketch, own, ...names)) return;
+    const within = emptyWithin(unit, number);
+    if (within !== null) label(sketch, [within], ...names);
+  }
+  /** The room within a unit of which only edges are seen, where nothing else is seen in it. */
+  function emptyWithin(unit: PlacedUnit, number: number): Box | null {
+    const { u, v } = faceOf(unit.placeOutside, look);
+    const around = pageBox(u, v, view);
+    const others = fields.filter((field) => field.owner.number !== number);
+    const apart = others.every((field) => {
+      const box = pageBox(field.u, field.v, view);
+      return box.x1 <= around.x0 || around.x1 <= box.x0 || box.y1 <= around.y0 || around.y1 <= box.y0;
+    });
+    return apart ? around : null;
   }
 }
 
@@ -127,8 +141,11 @@ function ownerOf(panel: Panel, unit: PlacedUnit, number: number) {
   return owner;
 }
 
-/** Writes a unit's words onto the largest field that is seen of it, on white; its number alone where words have no room. */
-function label(sketch: Sketch, fields: readonly Box[], words: string, number: string): void {
+/**
+ * Writes a unit's words onto the largest field that is seen of it, on white; its number alone where words have no room.
+ * Gives whether there was room for either.
+ */
+function label(sketch: Sketch, fields: readonly Box[], words: string, number: string): boolean {
   const area = (box: Box) => (box.x1 - box.x0) * (box.y1 - box.y0);
   const largest = [...fields].sort((a, b) => area(b) - area(a)).slice(0, 60);
   for (const [text, sizeMm] of [
@@ -156,9 +173,10 @@ function label(sketch: Sketch, fields: readonly Box[], words: string, number: st
         const base = y - high / 2 + (index + 0.76) * sizeMm * LINE_PITCH;
         sketch.text('numbers', line, x, base, { sizeMm, anchor: 'middle' });
       });
-      return;
+      return true;
     }
   }
+  return false;
 }
 
 function dashedBox(sketch: Sketch, box: Box, stroke: Stroke): void {

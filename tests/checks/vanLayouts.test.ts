@@ -1,21 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/model/finding.ts';
-import type { Order } from '../../src/model/order.ts';
-import { readOrder } from '../../src/order/index.ts';
-import { demoFiles, demoLibrary, demoRoot, formula, furnish, messages, must } from '../helpers/demoVan.ts';
+import { demoLibrary, demoOrder, formula, furnish, messages } from '../helpers/demoVan.ts';
 
 const library = demoLibrary();
 
 type Choices = Readonly<Record<string, string | number>>;
 
-function orderOf(name: string): Order {
-  const path = `${demoRoot}/orders/${name}.yaml`;
-  return must(readOrder(demoFiles().get(path)!, path, library));
-}
-
 /** A demonstration order without its changes, in one of the vans, with these choices and no others. */
 function chosen(name: string, vehicle: string, choices: Choices) {
-  const order = orderOf(name);
+  const order = demoOrder(library, name);
   const values = new Map(Object.entries(choices).map(([choice, value]) => [choice, formula(value)]));
   return furnish({ ...order, vehicle, choices: values, changes: [] }, library);
 }
@@ -34,7 +27,7 @@ describe.each(['two-singles-long', 'two-singles-short', 'weekend-dog-long', 'wee
   'the order %s',
   (name) => {
     it('has neither errors nor warnings', () => {
-      const { findings } = furnish(orderOf(name), library);
+      const { findings } = furnish(demoOrder(library, name), library);
       expect(messages(findings.filter(({ severity }) => severity !== 'caution'))).toEqual([]);
     });
   },

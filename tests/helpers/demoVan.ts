@@ -39,7 +39,7 @@ export function demoLibrary(...changes: readonly (readonly [string, string, stri
   return must(readLibrary(files, demoRoot));
 }
 
-export function demoOrder(library: Library, name: 'demo-long' | 'demo-short' = 'demo-long'): Order {
+export function demoOrder(library: Library, name = 'demo-long'): Order {
   const path = `${demoRoot}/orders/${name}.yaml`;
   return must(readOrder(demoFiles().get(path)!, path, library));
 }

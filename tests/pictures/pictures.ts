@@ -53,9 +53,9 @@ function unitAlone(id: string): Drawing[] {
   return drawUnit(alone(id, {}, library, demoOrder(library)).unit!, furnitureOptions);
 }
 
-function longVan(): Drawing[] {
+function layoutOf(name: string): Drawing[] {
   const library = demoLibrary();
-  const order = demoOrder(library);
+  const order = demoOrder(library, name);
   const made = furnish(order, library).furniture!;
   return drawLayout(made, library.vehicles.get(order.vehicle)!, library.finishes, furnitureOptions);
 }
@@ -178,7 +178,9 @@ export const pictures: Record<string, () => Drawing[]> = {
   'drawer cupboard': () => unitAlone('drawer-cupboard'),
   'drilled panels': () => panelsOf('base-cupboard'),
   'drilled panels with openings': () => panelsOf('fridge-housing'),
-  'long van': longVan,
+  'long van': () => layoutOf('demo-long'),
+  'two single beds': () => layoutOf('two-singles-long'),
+  'benches and boot': () => layoutOf('weekend-dog-short'),
   labels: () => pageOfLabels('99.1x38.1'),
   'small labels in German': () => pageOfLabels('70x37', 'de'),
   overview: () => {
