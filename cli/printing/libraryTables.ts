@@ -1,4 +1,5 @@
 import { printMmShort } from '../../src/basics/lengths.ts';
+import { placeWord } from '../../src/basics/vehicleSection.ts';
 import type {
   LayoutDefinition,
   Library,
@@ -97,7 +98,7 @@ const tables: Readonly<Record<TableKind, (library: Library) => Rows>> = {
     ]),
   }),
   vehicles: (library) => ({
-    head: ['vehicle', 'title', 'inside length', 'height', 'payload kg'],
+    head: [placeWord(library.vehicles.values()), 'title', 'inside length', 'height', 'payload kg'],
     aligns: 'llrrr',
     rows: [...library.vehicles.values()].map((v) => [
       v.id,
@@ -127,11 +128,12 @@ export function describeUnit(unit: UnitDefinition): string {
   return [`${unit.id}  ${printable(unit.title)}`, ...unit.parameters.map(describeParameter)].join('\n');
 }
 
-/** A layout with its vehicles, choices and units. */
-export function describeLayout(layout: LayoutDefinition): string {
+/** A layout with the vehicles or rooms that it is for, its choices and units. */
+export function describeLayout(layout: LayoutDefinition, library: Library): string {
+  const places = layout.vehicles.flatMap((id) => library.vehicles.get(id) ?? []);
   return [
     `${layout.id}  ${printable(layout.title)}`,
-    `  vehicles: ${layout.vehicles.join(', ')}`,
+    `  for the ${placeWord(places)}${layout.vehicles.length === 1 ? '' : 's'}: ${layout.vehicles.join(', ')}`,
     ...(layout.choices.length === 0
       ? []
       : ['  choices:', ...layout.choices.map((c) => `  ${describeParameter(c)}`)]),

@@ -70,7 +70,7 @@ function asText(library: Library, kind: ListKind): string {
     case 'units':
       return `${[...library.units.values()].map(describeUnit).join('\n\n')}\n\n${counted(library.units.size, 'unit')}\n`;
     case 'layouts':
-      return `${[...library.layouts.values()].map(describeLayout).join('\n\n')}\n`;
+      return `${[...library.layouts.values()].map((layout) => describeLayout(layout, library)).join('\n\n')}\n`;
     default:
       return `${libraryTable(library, kind)}\n`;
   }

@@ -7,6 +7,12 @@ export function isRoom(vehicle: Pick<Vehicle, 'payloadKg'>): boolean {
   return vehicle.payloadKg === null;
 }
 
+/** What to call the places that furniture may stand in: `vehicle`, `room`, or both where there are both or none. */
+export function placeWord(places: Iterable<Pick<Vehicle, 'payloadKg'>>): string {
+  const words = new Set([...places].map((place) => (isRoom(place) ? 'room' : 'vehicle')));
+  return words.size === 1 ? [...words][0]! : 'vehicle or room';
+}
+
 /** Inner width of a vehicle at a height, straight between the given heights, as at the nearest one beyond them. */
 export function widthAtUm(vehicle: Vehicle, heightUm: Um): Um {
   const points = vehicle.widthAtHeight;

@@ -12,6 +12,8 @@ export interface KnownWords {
   readonly drilling: readonly string[] | undefined;
   readonly units: readonly string[];
   readonly cautions: readonly string[];
+  /** What its vehicles are called in sentences: `vehicle`, `room`. */
+  readonly place: string;
 }
 
 /** Refuses a name that formulas use themselves, or that stands for something else already. */

@@ -1,4 +1,5 @@
 import { checkedValue, unknownWord } from '../basics/findings.ts';
+import { placeWord } from '../basics/vehicleSection.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
 import { cautionWords, readCautionTexts } from './cautions.ts';
@@ -47,6 +48,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     drilling: drilling === undefined && source.has('drilling.yaml') ? undefined : (drilling?.names ?? []),
     units: source.idsIn('units'),
     cautions: cautionWords(head),
+    place: placeWord(vehicles.values()),
   };
   const units = source.readFolder('units', (files, path) => readUnit(files, path, known));
   const layouts = source.readFolder('layouts', (files, path) => readLayout(files, path, known));

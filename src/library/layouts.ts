@@ -26,7 +26,7 @@ export function readLayout(
   for (const [index, vehicle] of value.vehicles.entries()) {
     if (vehicles.includes(vehicle) || !yaml.isWritten(value.vehicles, index)) continue;
     reader.report(
-      unknownWord(vehicle, 'a vehicle of this library', vehicles, yaml.placeOf(value.vehicles, index)),
+      unknownWord(vehicle, `a ${known.place} of this library`, vehicles, yaml.placeOf(value.vehicles, index)),
     );
   }
   const taken = new Map<string, Place>();

@@ -1,6 +1,7 @@
 import { checkedValue, errorFinding, listWords, shownText, unknownWord } from '../basics/findings.ts';
 import { readPlacedYaml } from '../basics/placedYaml.ts';
 import { checkShape } from '../basics/shape.ts';
+import { placeWord } from '../basics/vehicleSection.ts';
 import { FieldReader } from '../basics/yamlFields.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { LayoutDefinition, Library } from '../model/library.ts';
@@ -42,14 +43,15 @@ function checkWords(reader: FieldReader, value: OrderFile, library: Library): La
       unknownWord(value.layout, 'a layout of this library', library.layouts.keys(), place('layout')),
     );
   }
+  const word = placeWord(library.vehicles.values());
   if (isWritten('vehicle') && !library.vehicles.has(value.vehicle)) {
     const known = layout?.vehicles ?? library.vehicles.keys();
-    reader.report(unknownWord(value.vehicle, 'a vehicle of this library', known, place('vehicle')));
+    reader.report(unknownWord(value.vehicle, `a ${word} of this library`, known, place('vehicle')));
   } else if (isWritten('vehicle') && layout !== undefined && !layout.vehicles.includes(value.vehicle)) {
     reader.report(
       errorFinding(
         'vehicle-not-fitting',
-        `The layout \`${layout.id}\` is not drawn for the vehicle \`${value.vehicle}\`.`,
+        `The layout \`${layout.id}\` is not drawn for the ${word} \`${value.vehicle}\`.`,
         place('vehicle'),
         { found: value.vehicle, expected: listWords(layout.vehicles) },
       ),

@@ -2,7 +2,7 @@ import type { LayoutWall } from '../basics/evaluateFormula.ts';
 import { FormulaScope } from '../basics/formulaScope.ts';
 import type { FormulaValue } from '../basics/formulas.ts';
 import { mmToUm, UM_PER_INCH, UM_PER_MM, umToMm } from '../basics/lengths.ts';
-import { freeAcrossUm, widthAtUm } from '../basics/vehicleSection.ts';
+import { freeAcrossUm, placeWord, widthAtUm } from '../basics/vehicleSection.ts';
 import type { ExpandedOrder } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { LayoutDefinition, Library, Vehicle } from '../model/library.ts';
@@ -99,7 +99,7 @@ function checkVehicle(layout: LayoutDefinition, vehicle: Vehicle, order: Order, 
   findings.push({
     code: 'vehicle-not-for-layout',
     severity: 'error',
-    message: `the layout ${layout.id} is not drawn for the vehicle ${vehicle.id}`,
+    message: `the layout ${layout.id} is not drawn for the ${placeWord([vehicle])} ${vehicle.id}`,
     place: order.place,
     found: vehicle.id,
     expected: `one of ${layout.vehicles.join(', ')}`,
