@@ -172,11 +172,8 @@ async function writeAll(
   interrupts: Interrupts,
 ): Promise<void> {
   interrupts.putOff();
-  const failed: Finding[] = [];
-  for (const { prepared, papers } of jobs) {
-    const existing = options.replace ? 'replace edited' : 'keep edited';
-    failed.push(...(await diskWriter.papers(prepared.folder, papers, existing)));
-  }
+  const folders = jobs.map(({ prepared, papers }) => ({ folder: prepared.folder, papers }));
+  const failed = await diskWriter.allPapers(folders, options.replace ? 'replace edited' : 'keep edited');
   if (failed.length > 0) return reportFindings(failed, options);
   if (options.json) await print(jsonDocument(jobs, warnings, options, interrupts.pressed()));
   else await printSummary(jobs, warnings, interrupts.pressed());

@@ -14,8 +14,9 @@ import {
 } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
-import type { ExistingFiles, Papers, Writer } from '../../src/edge/index.ts';
+import type { ExistingFiles, FolderOfPapers, Papers, Writer } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
+import { exchangeAll, type ReadyFolder } from './exchangeFolders.ts';
 import { systemReason } from './reader.ts';
 
 /**
@@ -168,22 +169,6 @@ async function writeBeside(fresh: string, papers: Papers): Promise<void> {
   await writeFile(join(fresh, LIST_NAME), listOf(papers), { flag: 'wx' });
 }
 
-async function exchange(folder: string, fresh: string): Promise<void> {
-  if (!(await exists(folder))) {
-    await rename(fresh, folder);
-    return;
-  }
-  const old = join(dirname(folder), `.${basename(folder)}.old-${process.pid}`);
-  await rename(folder, old);
-  try {
-    await rename(fresh, folder);
-  } catch (error) {
-    await rename(old, folder);
-    throw error;
-  }
-  await rm(old, { recursive: true, force: true });
-}
-
 function checkPaths(papers: Papers): void {
   for (const path of papers.keys()) {
     const parts = path.split('/');
@@ -226,18 +211,17 @@ async function lookFirst(folder: string, existing: ExistingFiles): Promise<reado
   }
 }
 
-async function writePapers(
-  folder: string,
-  papers: Papers,
+/** Writes the papers into a new folder beside the one they are for, with what a person keeps there. */
+async function makeReady(
+  { folder, papers }: FolderOfPapers,
   existing: ExistingFiles,
-): Promise<readonly Finding[]> {
-  checkPaths(papers);
+): Promise<{ readonly ready: ReadyFolder } | { readonly finding: Finding }> {
   const fresh = join(dirname(folder), `.${basename(folder)}.new-${process.pid}`);
   try {
     await mkdir(dirname(folder), { recursive: true });
     await tidyAfterKilledRuns(folder);
     const { finding, own } = await checkFolder(folder, papers, existing);
-    if (finding !== null) return [finding];
+    if (finding !== null) return { finding };
     await writeBeside(fresh, papers);
     for (const path of own) {
       await cp(join(folder, path), join(fresh, path), {
@@ -246,12 +230,38 @@ async function writePapers(
         verbatimSymlinks: true,
       });
     }
-    await exchange(folder, fresh);
-    return [];
+    const old = join(dirname(folder), `.${basename(folder)}.old-${process.pid}`);
+    return { ready: { folder, fresh, old } };
   } catch (error) {
-    await rm(fresh, { recursive: true, force: true }).catch(() => undefined);
-    return [cannotWrite(folder, systemReason(error))];
+    await clearAway([fresh]);
+    return { finding: cannotWrite(folder, systemReason(error)) };
   }
+}
+
+async function clearAway(folders: readonly string[]): Promise<void> {
+  for (const folder of folders) await rm(folder, { recursive: true, force: true }).catch(() => undefined);
+}
+
+/** All papers of all folders are made ready first; only then are the folders exchanged, all or none. */
+async function writeAllPapers(
+  folders: readonly FolderOfPapers[],
+  existing: ExistingFiles,
+): Promise<readonly Finding[]> {
+  for (const { papers } of folders) checkPaths(papers);
+  const ready: ReadyFolder[] = [];
+  const findings: Finding[] = [];
+  for (const one of folders) {
+    const made = await makeReady(one, existing);
+    if ('ready' in made) ready.push(made.ready);
+    else findings.push(made.finding);
+  }
+  if (findings.length === 0) {
+    const failure = await exchangeAll(ready);
+    if (failure === null) return [];
+    findings.push(cannotWrite(failure.folder, failure.reason));
+  }
+  await clearAway(ready.map(({ fresh }) => fresh));
+  return findings;
 }
 
 function cannotWrite(folder: string, reason: string): Finding {
@@ -265,4 +275,8 @@ function cannotWrite(folder: string, reason: string): Finding {
 }
 
 /** Writes into the file system. */
-export const diskWriter: Writer = { look: lookFirst, papers: writePapers };
+export const diskWriter: Writer = {
+  look: lookFirst,
+  papers: (folder, papers, existing) => writeAllPapers([{ folder, papers }], existing),
+  allPapers: writeAllPapers,
+};
