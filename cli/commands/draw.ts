@@ -18,7 +18,7 @@ fittings.
 
 With --unit one unit of the library is drawn by itself. Boards are those of
 ORDER; without one, those of the first order in the library's orders/. Sizes
-are in mm.
+are in mm. Panels that follow a wall stay straight: alone it stands at none.
 
 Examples:
   plywright draw parts-libraries/demo-van/orders/demo-long.yaml
