@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { axisFaces } from '../../../src/basics/boxes.ts';
 import { panelOnBench } from '../../../src/basics/panelOnBench.ts';
 import { numberPanels } from '../../../src/documents/cuttingList.ts';
 import { asciiText, dxfText, exactMm, layerName } from '../../../src/documents/dxf/dxfText.ts';
 import { dxfFiles } from '../../../src/documents/dxf/index.ts';
-import { holeLayer } from '../../../src/documents/dxf/panelDxf.ts';
+import { holeLayer, panelDxf } from '../../../src/documents/dxf/panelDxf.ts';
 import { sawSheet } from '../../../src/drawing/sawnSheet.ts';
+import type { Panel } from '../../../src/model/furniture.ts';
+import type { Axis } from '../../../src/model/geometry.ts';
 import { demoPlan } from '../../helpers/demoPlan.ts';
 import { readDxf } from './readDxf.ts';
 
@@ -28,6 +31,7 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
     const panelFiles = files.filter((file) => file.of === 'panel');
     expect(panelFiles).toHaveLength(panels.length);
     let holes = 0;
+    let shaped = 0;
     for (const [index, { panel }] of numberPanels(plan).entries()) {
       const found = panels.find((other) => other.panel.id === panel.id)!;
       const bench = panelOnBench(found.panel, found.unit.panels, ordered.library.edgings);
@@ -57,9 +61,20 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
       const own = found.panel.holes.map((hole) => [hole.alongLengthUm, hole.alongWidthUm].map(mm));
       const turned = own.map(([x, y]) => [x, mm(found.panel.finishedWidthUm - y! * 1000)]);
       expect([own, turned]).toContainEqual(read.circles.map(({ x, y }) => [x, y]));
+      const corners = (found.panel.outline ?? []).map((corner) =>
+        [corner.alongLengthUm, corner.alongWidthUm].map(mm),
+      );
+      if (corners.length > 0) {
+        const mirrored = corners
+          .map(([x, y]) => [x, mm(found.panel.finishedWidthUm - y! * 1000)])
+          .toReversed();
+        expect([corners, mirrored]).toContainEqual(on('OUTLINE')[0]!.points);
+        shaped += 1;
+      }
       holes += read.circles.length;
     }
     expect(holes).toBeGreaterThan(400);
+    expect(shaped).toBe(panels.filter(({ panel }) => panel.outline !== undefined).length);
   });
 
   it('has a file for each cut plan, with every piece as it is sawn and a line for every cut', () => {
@@ -96,6 +111,153 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
       expect(text.endsWith('  0\r\nEOF\r\n')).toBe(true);
       for (const layer of readDxf(text).layers) expect(layer).toMatch(/^[A-Z0-9$_-]{1,31}$/);
     }
+  });
+});
+
+/** A panel of any size in any position, with holes, openings and perhaps a corner cut off, all within it. */
+const anyPanel: fc.Arbitrary<Panel> = fc
+  .record({
+    lengthUm: fc.integer({ min: 50_000, max: 3_000_000 }),
+    widthUm: fc.integer({ min: 50_000, max: 1_250_000 }),
+    axes: fc.constantFrom<readonly [Axis, Axis, Axis]>(
+      ['x', 'y', 'z'],
+      ['y', 'x', 'z'],
+      ['x', 'z', 'y'],
+      ['z', 'x', 'y'],
+      ['y', 'z', 'x'],
+      ['z', 'y', 'x'],
+    ),
+    cut: fc.boolean(),
+    at: fc.integer({ min: -500_000, max: 500_000 }),
+  })
+  .chain(({ lengthUm, widthUm, axes: [lengthAxis, widthAxis, thicknessAxis], cut, at }) => {
+    const [low, high] = axisFaces[thicknessAxis];
+    const along = (most: number) => fc.integer({ min: 0, max: most });
+    const extent = (most: number) =>
+      fc.tuple(fc.integer({ min: 0, max: most - 1 }), fc.integer({ min: 1, max: most })).map(([a, b]) => {
+        return a < b ? ([a, b] as const) : ([b - 1, a + 1] as const);
+      });
+    return fc
+      .record({
+        holes: fc.array(
+          fc.record({
+            name: fc.string(),
+            alongLengthUm: along(lengthUm),
+            alongWidthUm: along(widthUm),
+            diameterUm: fc.integer({ min: 1, max: 80_000 }),
+            depthUm: fc.oneof(fc.constant(null), fc.integer({ min: 1, max: 16_000 })),
+            face: fc.constantFrom(low, high),
+          }),
+          { maxLength: 30 },
+        ),
+        cutOuts: fc.array(
+          fc.record({ name: fc.string(), alongLength: extent(lengthUm), alongWidth: extent(widthUm) }),
+          { maxLength: 4 },
+        ),
+      })
+      .map(({ holes, cutOuts }): Panel => {
+        const box = { x: [0, 0], y: [0, 0], z: [0, 0] } as Record<Axis, readonly [number, number]>;
+        box[lengthAxis] = [at, at + lengthUm];
+        box[widthAxis] = [-at, widthUm - at];
+        box[thicknessAxis] = [0, 16_200];
+        const corner = (alongLengthUm: number, alongWidthUm: number) => ({ alongLengthUm, alongWidthUm });
+        const outline = [
+          corner(0, 0),
+          corner(lengthUm, 0),
+          corner(lengthUm - 20_000, widthUm),
+          corner(0, widthUm),
+        ];
+        const face = (axis: Axis, end: 0 | 1) => ({ face: axisFaces[axis][end], edging: null, lengthUm: 1 });
+        return {
+          id: 'unit/panel',
+          number: 1,
+          name: 'panel',
+          baseName: 'panel',
+          unit: 'unit',
+          order: 'order',
+          role: 'carcass',
+          board: 'board',
+          finish: 'finish',
+          thicknessUm: 16_200,
+          finishedLengthUm: lengthUm,
+          finishedWidthUm: widthUm,
+          cutLengthUm: lengthUm,
+          cutWidthUm: widthUm,
+          grain: 'length',
+          edging: { alongLength: [null, null], alongWidth: [null, null] },
+          count: 1,
+          box,
+          placeBox: box,
+          lengthAxis,
+          widthAxis,
+          thicknessAxis,
+          edges: [face(widthAxis, 0), face(widthAxis, 1), face(lengthAxis, 0), face(lengthAxis, 1)],
+          cutOuts,
+          holes,
+          ...(cut ? { outline } : {}),
+          housings: [],
+          massKg: 1,
+        };
+      });
+  });
+
+describe('DXF of any panel', () => {
+  it('has its outline, openings and holes to the µm, as they are or all seen from the other face', () => {
+    fc.assert(
+      fc.property(anyPanel, (panel) => {
+        const bench = panelOnBench(panel, [panel], new Map());
+        const drawing = panelDxf({
+          bench,
+          number: 1,
+          name: 'panel',
+          unit: 'unit',
+          job: 'job',
+          count: 1,
+          board: 'board',
+          finish: 'finish',
+          thicknessUm: 16_200,
+          grain: 'length',
+          standsInUnit: true,
+        });
+        const read = readDxf(dxfText(drawing));
+        const um = (figure: number) => Math.round(figure * 1000);
+        const { finishedLengthUm: length, finishedWidthUm: width } = panel;
+        const seen = (turned: 'as it is' | 'turned') => {
+          const v = (alongWidth: number) => (turned === 'turned' ? width - alongWidth : alongWidth);
+          const outline = panel.outline?.map((one) => [one.alongLengthUm, v(one.alongWidthUm)]) ?? [
+            [0, 0],
+            [length, 0],
+            [length, width],
+            [0, width],
+          ];
+          return {
+            holes: panel.holes.map((hole) => [hole.alongLengthUm, v(hole.alongWidthUm), hole.diameterUm]),
+            outline: outline.toSorted((a, b) => a[0]! - b[0]! || a[1]! - b[1]!),
+            cutOuts: panel.cutOuts.map(({ alongLength: [a, b], alongWidth: [c, d] }) => [
+              a,
+              b,
+              Math.min(v(c), v(d)),
+              Math.max(v(c), v(d)),
+            ]),
+          };
+        };
+        const found = {
+          holes: read.circles.map(({ x, y, radius }) => [um(x), um(y), um(radius * 2)]),
+          outline: read.polygons
+            .find(({ layer }) => layer === 'OUTLINE')!
+            .points.map(([x, y]) => [um(x), um(y)])
+            .toSorted((a, b) => a[0]! - b[0]! || a[1]! - b[1]!),
+          cutOuts: read.polygons
+            .filter(({ layer }) => layer === 'CUT-OUT')
+            .map(({ points: [a, , c] }) => [um(a![0]), um(c![0]), um(a![1]), um(c![1])]),
+        };
+        expect([seen('as it is'), seen('turned')]).toContainEqual(found);
+        const below = read.circles.filter(({ layer }) => layer.endsWith('-BELOW'));
+        const otherFace = panel.holes.filter((hole) => hole.depthUm !== null && hole.face !== bench.faceUp);
+        expect(below).toHaveLength(otherFace.length);
+      }),
+      { numRuns: 200 },
+    );
   });
 });
 

@@ -1,4 +1,18 @@
-import DxfParser from 'dxf-parser';
+import dxfParser from 'dxf-parser';
+
+interface Parser {
+  parseSync(text: string): {
+    readonly header: Readonly<Record<string, unknown>>;
+    readonly tables: { readonly layer: { readonly layers: Readonly<Record<string, unknown>> } };
+    readonly entities: readonly (Readonly<Record<string, unknown>> & {
+      readonly type: string;
+      readonly layer: string;
+    })[];
+  } | null;
+}
+
+/** The published types name the module where the class is meant. */
+const DxfParser = dxfParser as unknown as new () => Parser;
 
 interface Point {
   readonly x: number;
@@ -33,10 +47,7 @@ export function readDxf(text: string): ReadDxf {
     lines: ReadDxf['lines'][number][];
     texts: ReadDxf['texts'][number][];
   };
-  for (const entity of file.entities as unknown as (Record<string, unknown> & {
-    type: string;
-    layer: string;
-  })[]) {
+  for (const entity of file.entities) {
     const { layer } = entity;
     switch (entity.type) {
       case 'POLYLINE': {
@@ -63,7 +74,7 @@ export function readDxf(text: string): ReadDxf {
     }
   }
   return {
-    version: String((file.header as Record<string, unknown>)['$ACADVER']),
+    version: String(file.header['$ACADVER']),
     layers: Object.keys(file.tables.layer.layers),
     ...found,
   };
