@@ -65,21 +65,37 @@ function sawingLines(groups: readonly GroupSummary[]): string[] {
   return lines;
 }
 
+const LINE_WIDTH = 80;
+
+/** Parts after each other with commas, on as many lines as they take; all but the first are indented. */
+function commaLines(parts: readonly string[]): string[] {
+  const lines: string[] = [];
+  parts.forEach((part, index) => {
+    const text = index < parts.length - 1 ? `${part},` : part;
+    const line = lines.at(-1);
+    if (line !== undefined && line.length + 1 + text.length <= LINE_WIDTH)
+      lines[lines.length - 1] = `${line} ${text}`;
+    else lines.push(line === undefined ? text : `  ${text}`);
+  });
+  return lines;
+}
+
 /** What the plans obey, each saw once. */
 function sawLines(groups: readonly GroupSummary[]): string[] {
-  const lines = groups.map(({ saw }) =>
-    [
-      `saw: ${shorten(saw.name, 40)}, kerf ${saw.kerf}`,
-      saw.firstCut === 'either' ? '' : `${saw.firstCut} first`,
-      saw.turns === null ? '' : `at most ${counted(saw.turns, 'turn')}`,
-      saw.longestCut === null ? '' : `no cut over ${saw.longestCut}`,
-      saw.smallestPart === null || saw.smallestPart === 0 ? '' : `nothing under ${saw.smallestPart} wide`,
-      saw.cuttingHeight === null ? '' : `up to ${saw.cuttingHeight} high`,
-    ]
-      .filter((part) => part !== '')
-      .join(', '),
+  const told = groups.map(({ saw }) =>
+    commaLines(
+      [
+        `saw: ${shorten(saw.name, 40)}`,
+        `kerf ${saw.kerf}`,
+        saw.firstCut === 'either' ? '' : `${saw.firstCut} first`,
+        saw.turns === null ? '' : `at most ${counted(saw.turns, 'turn')}`,
+        saw.longestCut === null ? '' : `no cut over ${saw.longestCut}`,
+        saw.smallestPart === null || saw.smallestPart === 0 ? '' : `nothing under ${saw.smallestPart} wide`,
+        saw.cuttingHeight === null ? '' : `stacks up to ${saw.cuttingHeight} high`,
+      ].filter((part) => part !== ''),
+    ).join('\n'),
   );
-  return [...new Set(lines)];
+  return [...new Set(told)];
 }
 
 /** What the terminal says of one job: a line per stock group, what the figures are, and what it costs. */

@@ -47,7 +47,7 @@ function asData({ report, measure }: Replayed) {
 
 function atTheSaw(groups: readonly Replayed[]): string {
   return plainTable(
-    ['stock group', 'different', 'ways', 'stacks', 'cuts', 'sawn', 'settings', 'turns', 'heavy', 'largest'],
+    ['stock group', 'kinds', 'ways', 'stacks', 'cuts', 'sawn', 'set', 'turns', 'heavy', 'm²'],
     groups.map(({ measure }) => [
       printable(measure.group).slice(0, 26),
       String(measure.differentSheets),
@@ -58,7 +58,7 @@ function atTheSaw(groups: readonly Replayed[]): string {
       String(measure.sawings.fenceSettings),
       String(measure.turns),
       String(measure.heavy.cuts),
-      `${(Number(measure.heavy.largestUm2) / 1e12).toFixed(2)} m²`,
+      (Number(measure.heavy.largestUm2) / 1e12).toFixed(2),
     ]),
     'lrrrrrrrrr',
   );
@@ -91,9 +91,9 @@ function describe(groups: readonly Replayed[]): string {
     '',
     atTheSaw(groups),
     '',
-    'different: sheets that differ in a cut; ways: through the saw, equal sheets in',
-    'stacks; cuts, metres and settings with stacks; heavy: cuts through more than half',
-    'of a sheet; largest: piece that is left after the first parting of a sheet',
+    'kinds: sheets that differ in a cut; ways: times through the saw, equal ones stacked;',
+    'cuts, metres and fence settings (set) with stacks; heavy: cuts through more than',
+    'half of a sheet; m²: largest piece left after the first parting of a sheet',
     '',
   ].join('\n');
 }
