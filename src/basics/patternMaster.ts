@@ -14,6 +14,11 @@ export interface MasterAnswer {
 
 const SOLVED = 7;
 
+/** Slack so dear that no piece is left out that can be cut. */
+export function dearSlack(items: number): Float64Array {
+  return new Float64Array(items).fill(2);
+}
+
 /**
  * The linear programme over sheet patterns (P. C. Gilmore and R. E. Gomory, A linear programming approach to the
  * cutting-stock problem, Operations Research 9 (1961) 849–859), on one live model to which columns are added:
@@ -32,13 +37,13 @@ export class PatternMaster {
   private readonly rows: number;
   private lastUse: Float64Array = new Float64Array(0);
 
-  /** `costs` and `limits` per kind of sheet (limit −1: none); `slackCost`: what a piece not cut costs. */
+  /** `costs` and `limits` per kind of sheet (limit −1: none); `slackCosts`: what a piece of each item costs that is not cut. */
   constructor(
     solver: LinearSolver,
     counts: Int32Array,
     costs: Float64Array,
     limits: readonly number[],
-    slackCost: number,
+    slackCosts: Float64Array,
   ) {
     this.items = counts.length;
     this.costs = costs;
@@ -52,7 +57,7 @@ export class PatternMaster {
     this.model = solver.createModel({
       numCols: this.items,
       numRows: rows,
-      colCost: new Float64Array(this.items).fill(slackCost),
+      colCost: slackCosts,
       colLower: new Float64Array(this.items),
       colUpper: new Float64Array(this.items).fill(Number.POSITIVE_INFINITY),
       rowLower: lower,

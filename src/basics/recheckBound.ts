@@ -1,14 +1,15 @@
-import type { Certificate } from '../model/nest.ts';
+import type { Certificate, PriceCertificate } from '../model/nest.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import { type DualFeasibleFamily, type DualFeasibleFunction, dualFeasibleFamilies } from './dualFeasible.ts';
 import { GuillotineTable } from './guillotineTable.ts';
 import { type PricesAndWorth, pricesFromAreas, pricesFromFunctions } from './pricesFromFunctions.ts';
-import { type SheetNeed, sheetsNeeded } from './sheetsNeeded.ts';
+import { type Requirement, type SheetNeed, sheetsNeeded } from './sheetsNeeded.ts';
 
 /** No table that takes more steps than this is built for a recheck, and so none for a bound; about ten seconds. */
 export const MOST_RECHECK_WORK = 8_000_000_000;
 
-const NOTHING: SheetNeed = { enough: true, sheets: 0, costMinor: 0 };
+/** More certificates than this are not looked at together. */
+export const MOST_PARTS = 24;
 
 function knownFunction(name: string, parameter: number): DualFeasibleFunction | null {
   const family = dualFeasibleFamilies.find((known): known is DualFeasibleFamily => known === name);
@@ -18,7 +19,7 @@ function knownFunction(name: string, parameter: number): DualFeasibleFunction | 
 /** Best worth of each kind of sheet at the prices, by the guillotine table; null when that cannot be told. */
 function worthByPatterns(
   problem: RectangleProblem,
-  { prices, grid, limited }: Extract<Certificate, { method: 'pattern prices' }>,
+  { prices, grid, limited }: Extract<PriceCertificate, { method: 'pattern prices' }>,
 ): number[] | null {
   const table = Float64Array.from(prices);
   const worth: number[] = [];
@@ -44,7 +45,7 @@ export function sameSheetBefore(problem: RectangleProblem, index: number): numbe
   );
 }
 
-function pricesOf(problem: RectangleProblem, certificate: Certificate): PricesAndWorth | null {
+function pricesOf(problem: RectangleProblem, certificate: PriceCertificate): PricesAndWorth | null {
   switch (certificate.method) {
     case 'area':
       return pricesFromAreas(problem);
@@ -66,11 +67,25 @@ function pricesOf(problem: RectangleProblem, certificate: Certificate): PricesAn
   }
 }
 
-/** Prices and worth of sheets to the least number and cost of sheets. */
-export function needFromPrices(problem: RectangleProblem, { prices, worth }: PricesAndWorth): SheetNeed {
+/** What all pieces are worth together at the prices, beside what a sheet of each kind can hold. */
+export function requirementOf(problem: RectangleProblem, { prices, worth }: PricesAndWorth): Requirement {
   let wanted = 0n;
   for (const [item, price] of prices.entries()) wanted += BigInt(price) * BigInt(problem.items.count[item]!);
-  return sheetsNeeded(problem.sheets, worth, wanted);
+  return { worth, wanted };
+}
+
+/** Prices and worth of sheets to the least number and cost of sheets. */
+export function needFromPrices(problem: RectangleProblem, prices: PricesAndWorth): SheetNeed {
+  return sheetsNeeded(problem.sheets, [requirementOf(problem, prices)]);
+}
+
+/** What a certificate asks, worked out anew; null when it does not suit the problem. */
+export function requirementOfCertificate(
+  problem: RectangleProblem,
+  certificate: PriceCertificate,
+): Requirement | null {
+  const prices = pricesOf(problem, certificate);
+  return prices && requirementOf(problem, prices);
 }
 
 /**
@@ -82,7 +97,12 @@ export function recheckBound(
   problem: RectangleProblem,
   certificate: Certificate,
 ): { readonly sheets: number; readonly costMinor: number } {
-  const prices = pricesOf(problem, certificate);
-  const { sheets, costMinor } = prices ? needFromPrices(problem, prices) : NOTHING;
+  const parts = certificate.method === 'together' ? certificate.parts : [certificate];
+  const requirements = parts
+    .slice(0, MOST_PARTS)
+    .map((part) => requirementOfCertificate(problem, part))
+    .filter((requirement) => requirement !== null);
+  if (requirements.length === 0) return { sheets: 0, costMinor: 0 };
+  const { sheets, costMinor } = sheetsNeeded(problem.sheets, requirements);
   return { sheets, costMinor };
 }

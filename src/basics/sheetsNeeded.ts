@@ -5,10 +5,21 @@ export interface SheetNeed {
   readonly enough: boolean;
   readonly sheets: number;
   readonly costMinor: number;
+  /** Sheets of each kind in a cheapest mix; null where it is not known. */
+  readonly mix: readonly number[] | null;
+}
+
+/** What pieces must be worth together, at one set of prices: a sheet of kind s holds at most `worth[s]` of `wanted`. */
+export interface Requirement {
+  readonly worth: readonly number[];
+  readonly wanted: bigint;
 }
 
 interface Kind {
-  readonly worth: bigint;
+  /** Index among the sheets. */
+  readonly sheet: number;
+  /** Worth by requirement. */
+  readonly worths: readonly bigint[];
   readonly cost: bigint;
   /** Sheets of this kind at most; never more than could be needed. */
   readonly most: bigint;
@@ -19,107 +30,147 @@ const MOST_STEPS = 20_000;
 
 const ceilDivide = (a: bigint, b: bigint): bigint => (a <= 0n ? 0n : (a + b - 1n) / b);
 const smaller = (a: bigint, b: bigint): bigint => (a < b ? a : b);
+const larger = (a: bigint, b: bigint): bigint => (a > b ? a : b);
 
 function greatestCommonDivisor(a: bigint, b: bigint): bigint {
   while (b !== 0n) [a, b] = [b, a % b];
   return a;
 }
 
-function fewest(kinds: readonly Kind[], wanted: bigint): bigint {
-  let left = wanted;
-  let sheets = 0n;
-  for (const kind of kinds.toSorted((a, b) => (a.worth > b.worth ? -1 : a.worth < b.worth ? 1 : 0))) {
-    if (left <= 0n) break;
-    const taken = smaller(kind.most, ceilDivide(left, kind.worth));
-    sheets += taken;
-    left -= taken * kind.worth;
-  }
-  return sheets;
-}
-
-/** The cheapest whole numbers of sheets that reach `wanted`: a knapsack turned round, by branch and bound. */
+/** The cheapest whole numbers of sheets that meet every requirement: knapsacks turned round, by branch and bound. */
 class CheapestMix {
   private steps = 0;
   private best: bigint;
+  /** Sheets of each kind in the best mix, and in the one looked at; null while there is none. */
+  private bestMix: bigint[] | null = null;
+  private readonly mix: bigint[];
   private readonly step: bigint;
   private readonly kinds: readonly Kind[];
+  private readonly priceOf: (kind: Kind) => bigint;
+  /** By requirement, the kinds from the one that meets it for the least money on. */
+  private readonly orders: readonly (readonly number[])[];
 
-  constructor(kinds: readonly Kind[]) {
-    this.kinds = kinds.toSorted((a, b) => {
-      const left = a.cost * b.worth;
-      const right = b.cost * a.worth;
-      return left < right ? -1 : left > right ? 1 : 0;
+  constructor(kinds: readonly Kind[], requirements: number, priceOf: (kind: Kind) => bigint) {
+    this.priceOf = priceOf;
+    this.kinds = kinds.toSorted(cheaperFirst(0, priceOf));
+    this.orders = Array.from({ length: requirements }, (_, r) => {
+      const order = cheaperFirst(r, priceOf);
+      return this.kinds.map((_, k) => k).sort((a, b) => order(this.kinds[a]!, this.kinds[b]!) || a - b);
     });
-    this.step = this.kinds.reduce((g, kind) => greatestCommonDivisor(g, kind.cost), 0n);
-    this.best = this.kinds.reduce((sum, kind) => sum + kind.cost * kind.most, 0n);
+    this.mix = this.kinds.map(() => 0n);
+    this.step = this.kinds.reduce((g, kind) => greatestCommonDivisor(g, priceOf(kind)), 0n);
+    this.best = this.kinds.reduce((sum, kind) => sum + priceOf(kind) * kind.most, 0n) + 1n;
   }
 
-  /** Cost of reaching `wanted` from kind `from` on when the last kind may be taken in part, as a possible sum of prices. */
-  private relaxed(from: number, wanted: bigint): bigint | null {
+  /** Cost of meeting requirement r with kinds `from` on when one sheet may be taken in part, as a possible sum of prices. */
+  private relaxed(from: number, r: number, wanted: bigint): bigint | null {
     let left = wanted;
     let cost = 0n;
-    for (let k = from; k < this.kinds.length && left > 0n; k++) {
-      const { worth, cost: price, most } = this.kinds[k]!;
-      if (most * worth >= left) {
-        cost += ceilDivide(price * left, worth);
+    for (const k of this.orders[r]!) {
+      if (left <= 0n) break;
+      const kind = this.kinds[k]!;
+      const worth = kind.worths[r]!;
+      if (k < from || worth <= 0n) continue;
+      if (kind.most * worth >= left) {
+        cost += ceilDivide(this.priceOf(kind) * left, worth);
         left = 0n;
       } else {
-        cost += price * most;
-        left -= most * worth;
+        cost += this.priceOf(kind) * kind.most;
+        left -= kind.most * worth;
       }
     }
     if (left > 0n) return null;
     return this.step === 0n ? 0n : ceilDivide(cost, this.step) * this.step;
   }
 
-  private visit(from: number, wanted: bigint, spent: bigint): void {
-    if (wanted <= 0n) {
-      if (spent < this.best) this.best = spent;
+  /** The greatest of the relaxations of all requirements; null when one of them cannot be met. */
+  private relaxedOfAll(from: number, wanted: readonly bigint[]): bigint | null {
+    let most = 0n;
+    for (const [r, want] of wanted.entries()) {
+      const cost = this.relaxed(from, r, want);
+      if (cost === null) return null;
+      most = larger(most, cost);
+    }
+    return most;
+  }
+
+  private visit(from: number, wanted: readonly bigint[], spent: bigint): void {
+    if (wanted.every((want) => want <= 0n)) {
+      if (spent >= this.best) return;
+      this.best = spent;
+      this.bestMix = this.mix.map((n, k) => (k < from ? n : 0n));
       return;
     }
     this.steps++;
-    const rest = this.relaxed(from, wanted);
+    const rest = this.relaxedOfAll(from, wanted);
     if (rest === null || spent + rest >= this.best || this.steps > MOST_STEPS) return;
-    const { worth, cost, most } = this.kinds[from]!;
-    for (let n = smaller(most, ceilDivide(wanted, worth)); n >= 0n; n--) {
-      this.visit(from + 1, wanted - n * worth, spent + n * cost);
+    const kind = this.kinds[from]!;
+    const enough = wanted.reduce(
+      (most, want, r) => (kind.worths[r]! > 0n ? larger(most, ceilDivide(want, kind.worths[r]!)) : most),
+      0n,
+    );
+    for (let n = smaller(kind.most, enough); n >= 0n; n--) {
+      this.mix[from] = n;
+      const left = wanted.map((want, r) => want - n * kind.worths[r]!);
+      this.visit(from + 1, left, spent + n * this.priceOf(kind));
       if (this.steps > MOST_STEPS) return;
     }
   }
 
-  solve(wanted: bigint): bigint {
-    const relaxed = this.relaxed(0, wanted) ?? this.best;
+  /** Cost, and the sheets of each kind where the search came to its end. */
+  solve(wanted: readonly bigint[], sheets: number): { cost: bigint; mix: number[] | null } {
+    const relaxed = this.relaxedOfAll(0, wanted) ?? this.best - 1n;
     this.visit(0, wanted, 0n);
-    return this.steps > MOST_STEPS ? relaxed : this.best;
+    if (this.steps > MOST_STEPS) return { cost: relaxed, mix: null };
+    const mix = new Array<number>(sheets).fill(0);
+    for (const [k, kind] of this.kinds.entries()) mix[kind.sheet] = Number(this.bestMix?.[k] ?? 0n);
+    return { cost: this.best, mix: this.bestMix && mix };
   }
 }
 
+/** Order by cost for worth in requirement r; kinds that are worth nothing in it come last. */
+function cheaperFirst(r: number, priceOf: (kind: Kind) => bigint): (a: Kind, b: Kind) => number {
+  return (a, b) => {
+    const [worthA, worthB] = [a.worths[r]!, b.worths[r]!];
+    if (worthA <= 0n || worthB <= 0n) return worthA > 0n ? -1 : worthB > 0n ? 1 : 0;
+    const left = priceOf(a) * worthB;
+    const right = priceOf(b) * worthA;
+    return left < right ? -1 : left > right ? 1 : 0;
+  };
+}
+
 /**
- * Fewest sheets, and least cost in minor units, of any plan, when a sheet of kind s can hold pieces worth at most
- * `worth[s]` (whole numbers up to 2^53) and pieces worth `wanted` must be cut. Limited counts of sheets are kept to,
- * and costs are sums of whole prices. Exact up to a fixed number of steps; after that the cost is that of the
- * relaxation in which one sheet may be bought in part, rounded up to a multiple of the prices' common divisor.
+ * Fewest sheets, and least cost in minor units, of any plan that meets all requirements: for each, when a sheet of kind
+ * s can hold pieces worth at most `worth[s]` (whole numbers up to 2^53), pieces worth `wanted` must be cut. Limited
+ * counts of sheets are kept to, and costs are sums of whole prices. Exact up to a fixed number of steps; after that the
+ * cost is that of the dearest relaxation of one requirement in which one sheet may be bought in part, rounded up to a
+ * multiple of the prices' common divisor. `mix`: the sheets of each kind in a cheapest mix, null where it is not known.
  */
 export function sheetsNeeded(
   sheets: readonly RectangleSheet[],
-  worth: readonly number[],
-  wanted: bigint,
+  requirements: readonly Requirement[],
 ): SheetNeed {
   const kinds: Kind[] = [];
-  let all = 0n;
   for (const [s, sheet] of sheets.entries()) {
-    const value = BigInt(worth[s]!);
-    if (value <= 0n) continue;
-    const enough = ceilDivide(wanted, value);
+    const worths = requirements.map(({ worth }) => larger(0n, BigInt(worth[s]!)));
+    const enough = requirements.reduce(
+      (most, { wanted }, r) => (worths[r]! > 0n ? larger(most, ceilDivide(wanted, worths[r]!)) : most),
+      0n,
+    );
+    if (enough === 0n) continue;
     const most = sheet.count < 0 ? enough : smaller(BigInt(sheet.count), enough);
-    kinds.push({ worth: value, cost: BigInt(sheet.costMinor), most });
-    all += most * value;
+    kinds.push({ sheet: s, worths, cost: BigInt(sheet.costMinor), most });
   }
-  const enough = all >= wanted;
-  const reached = enough ? wanted : all;
+  const all = requirements.map((_, r) => kinds.reduce((sum, kind) => sum + kind.most * kind.worths[r]!, 0n));
+  const enough = requirements.every(({ wanted }, r) => all[r]! >= wanted);
+  const reached = requirements.map(({ wanted }, r) => smaller(wanted, all[r]!));
+  const cheapest = new CheapestMix(kinds, requirements.length, (kind) => kind.cost);
+  const fewest = new CheapestMix(kinds, requirements.length, () => 1n);
+  const { cost, mix } = cheapest.solve(reached, sheets.length);
   return {
     enough,
-    sheets: Number(fewest(kinds, reached)),
-    costMinor: Number(new CheapestMix(kinds).solve(reached)),
+    sheets: Number(fewest.solve(reached, sheets.length).cost),
+    costMinor: Number(cost),
+    mix,
   };
 }

@@ -1,22 +1,21 @@
-import { type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
+import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { countsOf, fitsSheet } from '../basics/patternTree.ts';
 import { needFromPrices } from '../basics/recheckBound.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
+import { cutMixes, hasMixes } from './mixCuts.ts';
+import { mostOverused } from './mostOverused.ts';
+import { PRICE_DENOMINATOR, priceSheets } from './priceSheets.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
 
-/** Prices are whole multiples of this part of the dearest sheet. */
-const DENOMINATOR = 1_000_000_000;
-/** A pattern must be worth this much more than its sheet to be added. */
-const LEAST_GAIN = 1e-7;
-/** A pricing gives so many patterns at most for each kind of sheet. */
-const PATTERNS_A_PRICING = 12;
 /** One pricing may take this part of the effort: first, and on the finer grids that follow. */
 const ROUNDS_HOPED_FOR = [160, 50, 16] as const;
 /** A pricing with counted copies may take this part of the effort. */
 const COUNTED_ROUNDS_HOPED_FOR = 15;
+/** Part of the effort that is kept for ruling out mixes of several kinds of sheet. */
+const PART_FOR_MIXES = 0.6;
 
 export interface PatternBound {
   readonly bound: Bound;
@@ -66,6 +65,7 @@ class ColumnGeneration {
   private readonly costs: Float64Array;
   private readonly dearest: number;
   private readonly priceStep: number;
+  private readonly effort: number;
 
   constructor(problem: RectangleProblem, request: PatternBoundRequest, tables: PricingTables) {
     this.problem = problem;
@@ -77,6 +77,7 @@ class ColumnGeneration {
       this.dearest === 0 ? 1 : sheet.costMinor / this.dearest,
     );
     this.priceStep = problem.sheets.reduce((g, sheet) => greatestCommonDivisor(g, sheet.costMinor), 0);
+    this.effort = request.effort * (hasMixes(problem) ? 1 - PART_FOR_MIXES : 1);
     this.master = this.newMaster([]);
   }
 
@@ -107,6 +108,12 @@ class ColumnGeneration {
       this.replaceMaster((pattern) => pattern.counts.every((c) => c.item !== item || c.count <= wanted));
       answer = this.generate();
     }
+    if (this.planIsDearer()) {
+      const { problem, request, tables, best } = this;
+      const known = { bound: best, patterns: this.master.patterns() };
+      const effort = request.effort - this.work;
+      this.best = cutMixes(problem, tables, known, { ...request, effort, planCost: request.planCost! });
+    }
     return {
       bound: this.best,
       patterns: this.master.patterns().filter((pattern) => fitsSheet(this.problem, pattern)),
@@ -114,7 +121,7 @@ class ColumnGeneration {
   }
 
   private isSpent(): boolean {
-    return this.work >= this.request.effort || this.request.stop();
+    return this.work >= this.effort || this.request.stop();
   }
 
   private planIsDearer(): boolean {
@@ -128,7 +135,13 @@ class ColumnGeneration {
   private newMaster(patterns: readonly PatternColumn[]): PatternMaster {
     const { items, sheets } = this.problem;
     const limits = sheets.map((sheet) => sheet.count);
-    const master = new PatternMaster(this.request.solver, items.count, this.costs, limits, 2);
+    const master = new PatternMaster(
+      this.request.solver,
+      items.count,
+      this.costs,
+      limits,
+      dearSlack(items.kinds),
+    );
     master.add(patterns);
     return master;
   }
@@ -173,26 +186,10 @@ class ColumnGeneration {
   }
 
   /** Prices every kind of sheet, keeps the bound that this proves, and gives the patterns that gain. */
-  private priced(answer: MasterAnswer): PatternColumn[] {
-    const prices = answer.prices.map((price) => Math.floor(price * DENOMINATOR));
-    const worth = new Array<number>(this.problem.sheets.length).fill(0);
-    const found: PatternColumn[] = [];
-    for (const s of this.tables.distinct) {
-      const table = this.tables.bySheet[s]!;
-      const value = table.evaluate(prices);
-      for (let twin = s; twin < worth.length; twin++) {
-        if (this.tables.bySheet[twin] !== table) continue;
-        worth[twin] = value;
-        const gain = value / DENOMINATOR - this.costs[twin]! - answer.rents[twin]!;
-        if (gain <= LEAST_GAIN) continue;
-        const least = (this.costs[twin]! + answer.rents[twin]! + LEAST_GAIN) * DENOMINATOR;
-        for (const tree of table.patterns(prices, least, PATTERNS_A_PRICING)) {
-          found.push({ sheet: twin, counts: countsOf(tree), tree });
-        }
-      }
-    }
+  private priced(answer: MasterAnswer): readonly PatternColumn[] {
+    const { prices, worth, found } = priceSheets(this.problem, this.tables, answer, this.costs);
     this.work += this.tables.work;
-    this.keep(Array.from(prices), worth);
+    this.keep(prices, worth);
     return found;
   }
 
@@ -202,7 +199,7 @@ class ColumnGeneration {
     if (costMinor === this.best.costMinor && sheets <= this.best.sheets) return;
     const certificate = {
       method: 'pattern prices',
-      denominator: DENOMINATOR,
+      denominator: PRICE_DENOMINATOR,
       prices,
       sheetValues: worth,
       limited: this.tables.limited,
@@ -232,19 +229,6 @@ class ColumnGeneration {
     }
     return found;
   }
-}
-
-/** The item of which patterns in use hold most beyond what is wanted; −1 when none do. */
-function mostOverused(patterns: readonly SheetPattern[], wanted: Int32Array): number {
-  const surplus = new Float64Array(wanted.length);
-  for (const { counts, use } of patterns) {
-    for (const { item, count } of counts) surplus[item]! += use * Math.max(0, count - wanted[item]!);
-  }
-  let most = -1;
-  for (let item = 0; item < surplus.length; item++) {
-    if (surplus[item]! > 1e-6 && (most < 0 || surplus[item]! > surplus[most]!)) most = item;
-  }
-  return most;
 }
 
 function greatestCommonDivisor(a: number, b: number): number {

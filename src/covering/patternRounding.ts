@@ -1,4 +1,4 @@
-import { type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
+import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { SeededRandom } from '../basics/random.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { SheetPattern } from '../model/patterns.ts';
@@ -123,7 +123,7 @@ export class PatternRounding {
   /** The programme for so many pieces, `used` sheets of each kind being gone; null when the solver gave up. */
   private solve(counts: Int32Array, known: readonly PatternColumn[], used: Int32Array): Programme | null {
     const left = this.problem.sheets.map(({ count }, s) => (count < 0 ? -1 : Math.max(0, count - used[s]!)));
-    const master = new PatternMaster(this.solver, counts, this.costs, left, 2);
+    const master = new PatternMaster(this.solver, counts, this.costs, left, dearSlack(counts.length));
     try {
       master.add(known);
       let answer = master.solve();

@@ -125,7 +125,6 @@ function planGroup(group: StockGroup, nest: Nest): PlanGroup {
       ? [{ name: blank.run, follows: blank.follows, panels: blank.pieces.map((piece) => piece.part) }]
       : [],
   );
-  const { certificate } = nest.bound;
   const saw = planSaw(group.saw);
   const thickness = umToMm(group.thicknessUm);
   const sheets = planSheets(group, nest);
@@ -144,14 +143,7 @@ function planGroup(group: StockGroup, nest: Nest): PlanGroup {
     bound: {
       sheets: nest.bound.sheets,
       cost: nest.bound.costMinor,
-      certificate:
-        certificate.method === 'pattern prices'
-          ? {
-              ...certificate,
-              prices: [...certificate.prices],
-              sheetValues: [...certificate.sheetValues],
-            }
-          : certificate,
+      certificate: nest.bound.certificate,
     },
     proved: nest.proved,
   };

@@ -55,7 +55,7 @@ export interface NestedSheet {
  *   than `sheetValues[s] / denominator`, as the best guillotine pattern shows. Of the demands in `limited` a pattern
  *   has no more pieces than are wanted; of the others it may have any number.
  */
-export type Certificate =
+export type PriceCertificate =
   | { readonly method: 'area' }
   | {
       readonly method: 'dual feasible function';
@@ -74,6 +74,14 @@ export type Certificate =
       /** Grid in 0.1 mm to which pieces and sheets were rounded down; 1 when nothing was rounded. */
       readonly grid: number;
     };
+
+/**
+ * One set of prices, or several `together`: a plan must meet each of them, so that with several sizes of sheet the
+ * cheapest mix of whole sheets that meets all can cost more than one that meets any single one.
+ */
+export type Certificate =
+  | PriceCertificate
+  | { readonly method: 'together'; readonly parts: readonly PriceCertificate[] };
 
 export interface Bound {
   /** No plan uses fewer sheets than this. */

@@ -147,26 +147,36 @@ export const planRun = z
   })
   .describe('panels that must come from one blank, in this order, so that the grain runs on through them');
 
+const priceCertificates = [
+  z.strictObject({ method: z.literal('area') }),
+  z.strictObject({
+    method: z.literal('dual feasible function'),
+    function: z.string(),
+    parameter: z.number().int(),
+    across: z.strictObject({ function: z.string(), parameter: z.number().int() }),
+    sheet: z.number().int().min(0),
+  }),
+  z.strictObject({
+    method: z.literal('pattern prices'),
+    denominator: z.number().int().positive(),
+    prices: z.array(z.number().int().min(0)).readonly(),
+    sheetValues: z.array(z.number().int().min(0)).readonly(),
+    limited: z.array(z.number().int().min(0)).readonly(),
+    grid: z.number().int().positive(),
+  }),
+] as const;
+
 export const planBound = z.strictObject({
   sheets: z.number().int().min(0),
   cost: z.number().int().min(0),
   certificate: z.discriminatedUnion('method', [
-    z.strictObject({ method: z.literal('area') }),
-    z.strictObject({
-      method: z.literal('dual feasible function'),
-      function: z.string(),
-      parameter: z.number().int(),
-      across: z.strictObject({ function: z.string(), parameter: z.number().int() }),
-      sheet: z.number().int().min(0),
-    }),
-    z.strictObject({
-      method: z.literal('pattern prices'),
-      denominator: z.number().int().positive(),
-      prices: z.array(z.number().int().min(0)),
-      sheetValues: z.array(z.number().int().min(0)),
-      limited: z.array(z.number().int().min(0)).readonly(),
-      grid: z.number().int().positive(),
-    }),
+    ...priceCertificates,
+    z
+      .strictObject({
+        method: z.literal('together'),
+        parts: z.array(z.discriminatedUnion('method', priceCertificates)).min(1).readonly(),
+      })
+      .describe('sets of prices of which a plan must meet each'),
   ]),
 });
 

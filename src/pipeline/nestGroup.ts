@@ -1,5 +1,5 @@
 import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
-import { lowerBound } from '../bounds/index.ts';
+import { type LowerBound, lowerBound } from '../bounds/index.ts';
 import { PatternRounding } from '../covering/index.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, Nest, NestOptions, NestOutcome } from '../model/nest.ts';
@@ -11,17 +11,28 @@ import { roundAndNest } from './roundAndNest.ts';
 
 /** Steps that the quick bound of one group may take, by areas and dual feasible functions only: some milliseconds. */
 const QUICK_BOUND_EFFORT = 30_000_000;
-/** Steps that the bound by patterns may take. */
-const BOUND_EFFORT = 100_000_000;
+/** Steps that the bound by patterns may take: for each move allowed, at least, and at most at first and later. */
+const BOUND_STEPS_A_MOVE = 3000;
+const LEAST_BOUND_EFFORT = 100_000_000;
+const MOST_BOUND_EFFORT = 1_000_000_000;
+const LATER_EFFORT = 5;
+/** Moves after which the bound is worked on again, when so many times more are allowed. */
+const MOVES_TO_LATER_BOUND = 300_000;
+const TIMES_MORE = 4;
 /** Moves of the first search, which most small groups end in. */
 const FIRST_MOVES = 1000;
 /** Plans of no more sheets are left to the search alone: a rounding would leave it all of them. */
 const FEW_SHEETS = 5;
+/** From so many pieces a size on, patterns are used often, and rounding them pays soon. */
+const MANY_COPIES = 2.5;
 /** Searches and roundings in turn, before the last search has the rest of the moves. */
-const PHASES = [
-  { moves: 20_000, rounds: 6 },
-  { moves: 200_000, rounds: 24 },
-] as const;
+const PHASES = {
+  'many copies': [
+    { moves: 20_000, rounds: 6 },
+    { moves: 200_000, rounds: 24 },
+  ],
+  'few copies': [{ moves: 500_000, rounds: 16 }],
+} as const;
 /** Part of the moves that one search between roundings, and one for the rest of a rounding, may have. */
 const PART_OF_MOVES = 4;
 const PART_OF_ROUND = 16;
@@ -36,26 +47,31 @@ const MOST_ROUNDING_EFFORT = 30_000_000_000;
  * the others the bound by patterns comes next, which is told the cost of the plan so far. Then searches take turns with
  * roundings of the patterns where there are many sheets, and a last search has the rest of the moves. The outcome
  * depends on the group, the seed and the work limit only, unless `stop` ends it earlier. `boundEffort`: steps that the
- * bound by patterns may take.
+ * bound by patterns may take at first.
  */
 export function nestGroup(
   group: StockGroup,
   solver: LinearSolver | null,
   options: NestOptions,
-  boundEffort = BOUND_EFFORT,
+  boundEffort = usualBoundEffort(options.workLimit),
 ): NestOutcome {
   const quick = lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT }).bound;
   const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
-  const { bound, patterns } = lowerBound(group, {
+  const byPatterns = lowerBound(group, {
     solver,
     effort: boundEffort,
     planCost,
     ...(options.stop && { stop: options.stop }),
   });
+  const { bound } = byPatterns;
   const known = { ...first.nest, bound, proved: planCost === bound.costMinor };
-  return { ok: true, nest: new LongSearch(group, solver, options, bound, patterns, known).run() };
+  return { ok: true, nest: new LongSearch(group, solver, options, byPatterns, boundEffort, known).run() };
+}
+
+function usualBoundEffort(workLimit: number): number {
+  return Math.max(LEAST_BOUND_EFFORT, Math.min(MOST_BOUND_EFFORT, workLimit * BOUND_STEPS_A_MOVE));
 }
 
 /** What follows the bound by patterns. */
@@ -63,9 +79,11 @@ class LongSearch {
   private readonly group: StockGroup;
   private readonly solver: LinearSolver | null;
   private readonly options: NestOptions;
-  private readonly bound: Bound;
+  private bound: Bound;
+  private readonly boundEffort: number;
   /** Patterns that the next search starts from. */
   private start: readonly SheetPattern[];
+  private readonly boundPatterns: readonly SheetPattern[];
   private best: Nest;
   private movesLeft: number;
 
@@ -73,23 +91,43 @@ class LongSearch {
     group: StockGroup,
     solver: LinearSolver | null,
     options: NestOptions,
-    bound: Bound,
-    patterns: readonly SheetPattern[],
+    { bound, patterns }: LowerBound,
+    boundEffort: number,
     known: Nest,
   ) {
     this.group = group;
     this.solver = solver;
     this.options = options;
     this.bound = bound;
+    this.boundEffort = boundEffort;
     this.start = patterns;
+    this.boundPatterns = patterns;
     this.best = known;
     this.movesLeft = options.workLimit;
   }
 
   run(): Nest {
     if (this.solver && this.canBeRounded()) this.takeTurns(this.solver);
+    if (!this.isDone() && this.solver && this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND) {
+      this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
+      if (!this.isDone()) this.boundAgain(this.solver);
+    }
     this.search(this.movesLeft, this.options.seed, 'tidy');
     return this.best;
+  }
+
+  /** The bound by patterns once more, with the cost of the better plan and more effort. */
+  private boundAgain(solver: LinearSolver): void {
+    const { bound } = lowerBound(this.group, {
+      solver,
+      effort: LATER_EFFORT * this.boundEffort,
+      planCost: this.best.costMinor,
+      patterns: this.boundPatterns,
+      ...(this.options.stop && { stop: this.options.stop }),
+    });
+    if (bound.costMinor <= this.bound.costMinor) return;
+    this.bound = bound;
+    this.best = { ...this.best, bound, proved: this.best.costMinor === bound.costMinor };
   }
 
   /** Roundings have three stages of cuts, and know of no longest cut. */
@@ -106,7 +144,8 @@ class LongSearch {
       stop: () => this.options.stop?.() ?? false,
     });
     let seed = 0;
-    for (const { moves, rounds } of PHASES) {
+    const copies = problem.items.count.reduce((sum, count) => sum + count, 0) / problem.items.kinds;
+    for (const { moves, rounds } of PHASES[copies >= MANY_COPIES ? 'many copies' : 'few copies']) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       this.search(Math.min(moves, part, this.movesLeft), this.options.seed + seed, 'as found');
       if (this.isDone()) return;

@@ -18,7 +18,9 @@ import { benchWorkshopLists } from './workshopBench.ts';
 
 const HELP = `npm run bench -- <set> [options]
 
-sets: ${BENCHMARK_SETS.join(', ')}; workshop-lists and workshop-lists-one-size (with --seconds, --sample and --seed as the number of the series);
+sets: ${BENCHMARK_SETS.join(', ')};
+workshop-lists: thirty lists, carcasses, fronts and backs of a board each, two sizes of sheet; workshop-lists-one-board;
+workshop-lists-one-size: one board and one size (all with --seconds, --sample and --seed as the number of the series);
 growth: 500 to 5,000 panels of 300 sizes, or only as many as --only says;
 sawing: what the workshop lists take on the saw after 1000 moves per second asked for
 
@@ -69,6 +71,7 @@ if (set.startsWith('workshop-lists') && !values.help) {
     limit: Number(values.seconds),
     series: Number(values.seed) - 1,
     choice: set === 'workshop-lists-one-size' ? 'one size a list' : 'both sizes',
+    boards: set === 'workshop-lists' ? 'three boards' : 'one board',
     sample: Number(values.sample),
   });
   process.exit(0);

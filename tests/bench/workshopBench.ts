@@ -1,9 +1,10 @@
 import Table from 'cli-table3';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
+import type { StockGroup } from '../../src/model/stock.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { loadSolver } from '../helpers/loadSolver.ts';
-import { panelsOfList, type SheetChoice, WORKSHOP_LISTS, workshopList } from './workshopLists.ts';
+import { type SheetChoice, WORKSHOP_LISTS, workshopList, workshopListByBoard } from './workshopLists.ts';
 
 const MARKS = [1, 5, 20] as const;
 
@@ -29,13 +30,7 @@ function processorSeconds(): number {
   return (user + system) / 1e6;
 }
 
-function runList(
-  index: number,
-  asked: { readonly series: number; readonly choice: SheetChoice; readonly limit: number },
-  solver: LinearSolver,
-): ListResult {
-  const { series, choice, limit } = asked;
-  const group = workshopList(index, series, choice);
+function runGroup(group: StockGroup, limit: number, solver: LinearSolver): ListResult {
   const start = processorSeconds();
   const since = () => processorSeconds() - start;
   const steps: Step[] = [];
@@ -49,12 +44,12 @@ function runList(
     },
   });
   const seconds = since();
-  if (!outcome.ok) throw new Error(`list ${index + 1}: ${JSON.stringify(outcome.failure)}`);
+  if (!outcome.ok) throw new Error(`${group.id}: ${JSON.stringify(outcome.failure)}`);
   assertNest(group, outcome.nest);
   const area = group.demands.reduce((sum, d) => sum + d.lengthUm * d.widthUm * d.count, 0);
   return {
     id: group.id,
-    panels: panelsOfList(index),
+    panels: group.demands.reduce((sum, d) => sum + d.count, 0),
     kinds: group.demands.length,
     areaCost: area / 1e12,
     steps,
@@ -71,7 +66,7 @@ function print(results: readonly ListResult[], limit: number): void {
   const marks = MARKS.filter((mark) => mark <= limit);
   const table = new Table({
     head: [
-      'list',
+      'stock group',
       'panels',
       'sizes',
       'm²',
@@ -108,19 +103,24 @@ function print(results: readonly ListResult[], limit: number): void {
 }
 
 /**
- * Nests the thirty workshop lists as the command does, quick bound, first search and bound by patterns included, for
+ * Nests the stock groups of the thirty workshop lists as the command does, quick bound, first search and bound by patterns included, for
  * `limit` seconds of processor time each, and prints first plan, best at 1, 5 and 20 s, and the bound.
  */
 export async function benchWorkshopLists(asked: {
   readonly limit: number;
   readonly series: number;
   readonly choice: SheetChoice;
+  readonly boards: 'one board' | 'three boards';
   readonly sample: number;
 }): Promise<void> {
   const solver = await loadSolver();
   const results: ListResult[] = [];
   for (let index = 0; index < WORKSHOP_LISTS; index += asked.sample) {
-    results.push(runList(index, asked, solver));
+    const groups =
+      asked.boards === 'one board'
+        ? [workshopList(index, asked.series, asked.choice)]
+        : workshopListByBoard(index, asked.series, asked.choice);
+    for (const group of groups) results.push(runGroup(group, asked.limit, solver));
     if (process.stderr.isTTY) process.stderr.write(`\r${index + 1} of ${WORKSHOP_LISTS} `);
   }
   print(results, asked.limit);

@@ -2,7 +2,8 @@ import type { Demand, StockGroup, StockSheet } from '../../src/model/stock.ts';
 import { SearchRandom } from '../../src/nesting/searchRandom.ts';
 
 /**
- * Thirty invented cutting lists of one board as a small workshop has them, of 30 to 150 panels in even steps.
+ * Thirty invented cutting lists as a small workshop has them, of 30 to 150 panels in even steps, of one board or of
+ * three (carcasses, fronts and backs).
  *
  * Cupboards are drawn until the list is long enough, then the last panels are left off. All sizes are in mm, drawn
  * evenly from the ranges in steps of 5, so that cupboards of one list seldom but sometimes agree:
@@ -24,7 +25,11 @@ export const WORKSHOP_LISTS = 30;
 
 const BOARD = 16;
 
+/** Boards of a cupboard where it is not all of one. */
+export const BOARDS = ['carcass', 'front', 'back'] as const;
+
 interface Row {
+  readonly board: (typeof BOARDS)[number];
   readonly length: number;
   readonly width: number;
   readonly count: number;
@@ -53,10 +58,10 @@ export class Draw {
 function carcass(height: number, width: number, depth: number, shelves: number): Row[] {
   const inside = width - 2 * BOARD;
   return [
-    { length: height, width: depth, count: 2 },
-    { length: inside, width: depth, count: 2 },
-    { length: inside - 2, width: depth - 20, count: shelves },
-    { length: height - 2 * BOARD, width: inside, count: 1 },
+    { board: 'carcass', length: height, width: depth, count: 2 },
+    { board: 'carcass', length: inside, width: depth, count: 2 },
+    { board: 'carcass', length: inside - 2, width: depth - 20, count: shelves },
+    { board: 'back', length: height - 2 * BOARD, width: inside, count: 1 },
   ];
 }
 
@@ -65,13 +70,16 @@ function baseCupboard(draw: Draw): Row[] {
   if (draw.whole(1, 3) === 1) {
     const drawers = draw.whole(2, 4);
     const front = Math.floor((height - 2 - 2 * drawers) / drawers);
-    return [...carcass(height, width, depth, 0), { length: width - 4, width: front, count: drawers }];
+    return [
+      ...carcass(height, width, depth, 0),
+      { board: 'front', length: width - 4, width: front, count: drawers },
+    ];
   }
   const doors = width > 600 ? 2 : 1;
   const door = Math.floor((width - 2 - 2 * doors) / doors);
   return [
     ...carcass(height, width, depth, draw.whole(1, 2)),
-    { length: height - 4, width: door, count: doors },
+    { board: 'front', length: height - 4, width: door, count: doors },
   ];
 }
 
@@ -79,7 +87,7 @@ function wallCupboard(draw: Draw): Row[] {
   const [height, width, depth] = [draw.size(300, 420), draw.size(400, 1000), draw.size(280, 360)];
   return [
     ...carcass(height, width, depth, draw.whole(0, 1)),
-    { length: width - 4, width: height - 4, count: 1 },
+    { board: 'front', length: width - 4, width: height - 4, count: 1 },
   ];
 }
 
@@ -88,8 +96,8 @@ function tallCupboard(draw: Draw): Row[] {
   const lower = draw.size(600, 900);
   return [
     ...carcass(height, width, depth, draw.whole(2, 4)),
-    { length: lower, width: width - 4, count: 1 },
-    { length: height - lower - 6, width: width - 4, count: 1 },
+    { board: 'front', length: lower, width: width - 4, count: 1 },
+    { board: 'front', length: height - lower - 6, width: width - 4, count: 1 },
   ];
 }
 
@@ -131,30 +139,61 @@ export function panelsOfList(index: number): number {
   return 30 + Math.round((120 * index) / (WORKSHOP_LISTS - 1));
 }
 
-/** Whether a list may be cut from both sizes of sheet, or even lists from the larger one and odd ones from the smaller. */
+/** Which sheets a list may be cut from: both sizes, or even lists from the larger one and odd ones from the smaller. */
 export type SheetChoice = 'both sizes' | 'one size a list';
 
-/** A list as a stock group; `series` 0 is the one whose figures are stated, others are for comparison. */
+/** A list as one stock group; `series` 0 is the one whose figures are stated, others are for comparison. */
 export function workshopList(index: number, series = 0, choice: SheetChoice = 'both sizes'): StockGroup {
+  const demands = demandsOf(index, series).map(({ demand }) => demand);
+  return groupOf(`list ${index + 1}`, demands, sheetsFor(index, choice));
+}
+
+/**
+ * The same list where carcasses, fronts and backs are of a board each, as they mostly are: three stock groups, or two
+ * where a list has no fronts yet.
+ */
+export function workshopListByBoard(
+  index: number,
+  series = 0,
+  choice: SheetChoice = 'both sizes',
+): StockGroup[] {
+  const rows = demandsOf(index, series);
+  return BOARDS.map((board) => ({
+    board,
+    demands: rows.filter((row) => row.board === board).map(({ demand }) => demand),
+  }))
+    .filter(({ demands }) => demands.length > 0)
+    .map(({ board, demands }) => groupOf(`list ${index + 1}, ${board}`, demands, sheetsFor(index, choice)));
+}
+
+function demandsOf(index: number, series: number): { board: Row['board']; demand: Demand }[] {
   const draw = new Draw(1000 * series + index + 1);
-  const sheets = [sheet(2800, 2070, 17_900), sheet(2500, 1250, 10_300)];
-  const demands = rowsOf(draw, panelsOfList(index)).map(
-    ({ length, width, count }): Demand => ({
+  return rowsOf(draw, panelsOfList(index)).map(({ board, length, width, count }) => ({
+    board,
+    demand: {
       lengthUm: length * 1000,
       widthUm: width * 1000,
       count,
       grain: draw.whole(0, 1) === 0 ? 'length' : 'none',
       parts: [],
-    }),
-  );
+    },
+  }));
+}
+
+function sheetsFor(index: number, choice: SheetChoice): StockSheet[] {
+  const sheets = [sheet(2800, 2070, 17_900), sheet(2500, 1250, 10_300)];
+  return choice === 'both sizes' ? sheets : [sheets[index % 2]!];
+}
+
+function groupOf(id: string, demands: readonly Demand[], sheets: readonly StockSheet[]): StockGroup {
   return {
-    id: `list ${index + 1}`,
+    id,
     board: 'test board',
     finish: 'plain',
     thicknessUm: BOARD * 1000,
     parts: [],
     demands,
-    sheets: choice === 'both sizes' ? sheets : [sheets[index % 2]!],
+    sheets,
     saw: {
       name: 'panel saw',
       kerfUm: 3200,

@@ -32,6 +32,7 @@ describe('lowerBound', () => {
     let withPlan = 0;
     let met = 0;
     let metWithCounting = 0;
+    let together = 0;
     for (const group of groups(500)) {
       const exact = exactNest(group);
       if (!exact) continue;
@@ -49,15 +50,25 @@ describe('lowerBound', () => {
       expect(counted.costMinor).toBeGreaterThanOrEqual(priced.costMinor);
       if (priced.costMinor === exact.costMinor) met++;
       if (counted.costMinor === exact.costMinor) metWithCounting++;
-      if (counted.certificate.method === 'pattern prices' && counted.certificate.limited.length > 0) {
+      const { certificate } = counted;
+      if (certificate.method === 'together') together++;
+      if (
+        certificate.method === 'together' ||
+        (certificate.method === 'pattern prices' && certificate.limited.length > 0)
+      ) {
         const problem = makeRectangleProblem(group);
-        expect(recheckBound(problem, counted.certificate).costMinor).toBe(counted.costMinor);
+        expect(recheckBound(problem, certificate)).toEqual({
+          costMinor: counted.costMinor,
+          sheets: counted.sheets,
+        });
       }
     }
     expect(withPlan).toBeGreaterThan(1000);
     // A bound of nothing would pass the test above.
     expect(met / withPlan).toBeGreaterThan(0.75);
     expect(metWithCounting).toBeGreaterThan(met);
+    // Ruling out mixes must be what proves some of them.
+    expect(together).toBeGreaterThan(4);
   });
 
   it('is at least the bound by areas, and no worse with a solver than without', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { GuillotineTable } from '../../src/basics/guillotineTable.ts';
+import { countsOf, leastSize } from '../../src/basics/patternTree.ts';
 import { SeededRandom } from '../../src/basics/random.ts';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
-import { countsOf, leastSize } from '../../src/basics/patternTree.ts';
 import type { StockGroup } from '../../src/model/stock.ts';
 import { setsThatFit } from '../helpers/exactNest.ts';
 import { smallGroup } from '../helpers/smallGroups.ts';
