@@ -3,6 +3,7 @@ import type { Finding } from '../../src/model/finding.ts';
 import type { Order } from '../../src/model/order.ts';
 import { readOrder } from '../../src/order/index.ts';
 import {
+  alone,
   demoFiles,
   demoLibrary,
   demoOrder,
@@ -101,6 +102,26 @@ describe('the roof bed', () => {
     );
     expect(four.slice(0, 2)).toEqual(['', '']);
     expect(four[2]).toContain('there are fewer places to sit');
+  });
+
+  /**
+   * Two persons of 100 kg on a bed, half of them on the middle rail of two boards: 5/384 W L³ / (E I), simply supported,
+   * evenly loaded (Wood Handbook, FPL-GTR-190, equation 9-2 and table 9-1), at 5000 N/mm².
+   */
+  it.each([
+    [1400, 120, true],
+    [1740, 140, true],
+    [1900, 140, true],
+    [1900, 130, false],
+    [1740, 120, false],
+    [1740, 130, true],
+  ])('%i mm wide on rails of %i mm stands: %s', (width, rail, stands) => {
+    const span = width - 2 * (16.2 + 2) - 2 * 16.2;
+    const high = rail - 30 - 15;
+    const sag = ((5 / 384) * 981 * span ** 3) / (5000 * ((2 * 16.2 * high ** 3) / 12));
+    expect(sag <= span / 200).toBe(stands);
+    const { findings } = alone('slatted-roof-bed', { width, rail }, library, demoOrder(library));
+    expect(errors(findings).join().includes('the middle rail would sag')).toBe(!stands);
   });
 
   it('hinged, is narrower than the walls by what its front edge needs on its way up', () => {
