@@ -9,7 +9,8 @@ const more = `
 The plan is sawn again in simulation, by code that shares nothing with the
 search: every cut right across the piece in hand, kerf and trim taken off, every
 panel once and of the right size, grain the right way, and pieces and dust
-adding up to the sheet. The bound is checked again, too.
+adding up to the sheet. So are the rules of the saw (first cut, turns, longest
+cut, narrowest strip, height of a stack of equal sheets), and the bound.
 
 Examples:
   plywright replay out/demo-long/plan.json
