@@ -354,6 +354,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
         ? { pieces: sawn.ends.map(({ piece }) => ({ piece: piece.name, box: view.place(piece.rect) })) }
         : {}),
       reduction: view.reduction,
+      ...(options.steps === 'left out' ? { picture: inset(page.frame, -1) } : {}),
       ...(options.steps === 'left out' && index === sketches.length - 1 ? { free } : {}),
     };
   });

@@ -29,7 +29,7 @@ function aboutOrder({ ordered, words, title }: BookFacts): Block[] {
     {
       kind: 'table',
       caption: words.title.roles,
-      columns: columnsOf(words.title.rolesColumns, [2, 4, 3, 4]),
+      columns: columnsOf(words.title.rolesColumns, [1.6, 5.6, 2.4, 3.4]),
       rows: roles,
     },
   ];
@@ -63,7 +63,7 @@ function totals({ plan, summaries, words, groupWords }: BookFacts): Block {
   return {
     kind: 'table',
     caption: words.title.totals,
-    columns: columnsOf(words.title.totalsColumns, [6, -1.8, -1.8, -2.6, -2.2, -3.2]),
+    columns: columnsOf(words.title.totalsColumns, [9, -1.6, -1.6, -2.2, -2, -2.7]),
     rows,
     sum: true,
   };
@@ -91,7 +91,7 @@ function sawing({ plan, summaries, words: { title }, groupWords }: BookFacts): B
   return {
     kind: 'table',
     caption: title.sawing,
-    columns: columnsOf(title.sawingColumns, [5, -2, -2, -1.6, -1.8, -2, -1.8, -2.4]),
+    columns: columnsOf(title.sawingColumns, [8.6, -1.6, -1.5, -1.3, -1.6, -1.4, -1.3, -2]),
     rows,
   };
 }

@@ -64,15 +64,15 @@ function planDrawings(facts: BookFacts, group: PlanGroup, sheet: PlanSheet) {
       leastReduction,
     });
   const drawings = drawOn('A4', 0);
-  if (facts.page === 'A4') return { drawings };
-  // On larger paper it may be reduced until it is as small as on A4.
-  const tried: Drawing[][] = [];
   const reductionOf = ([first]: readonly Drawing[]) => first?.reduction ?? 0;
+  // On larger paper it may be reduced until it is as small as on A4, and there by a quarter more.
+  const most = facts.page === 'A4' ? reductionOf(drawings) * 1.25 : reductionOf(drawings);
+  const tried: Drawing[][] = facts.page === 'A4' ? [drawings] : [];
   const onPaper = (smaller: number): readonly Drawing[] | null => {
     const last = tried[smaller - 1];
-    if (last !== undefined && reductionOf(last) >= reductionOf(drawings)) return null;
+    if (last !== undefined && reductionOf(last) >= most) return null;
     tried[smaller] ??= drawOn(facts.page, last === undefined ? 0 : reductionOf(last) + 0.01);
-    return tried[smaller];
+    return reductionOf(tried[smaller]) <= most ? tried[smaller] : null;
   };
   return { drawings, onPaper };
 }
@@ -89,7 +89,7 @@ function drawingsOf(
     const panel = own[0]?.panel;
     return panel === undefined ? [] : [{ panel, box, ticks: own.map((tick) => tick.key) }];
   });
-  return { kind: 'drawings', drawings, pieces, ...(onPaper === undefined ? {} : { onPaper }) };
+  return { kind: 'drawings', drawings, pieces, onPaper };
 }
 
 function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Section {

@@ -130,7 +130,7 @@ export const de: Words = {
     outside: (x, y, z) => `Außenmaße: ${x} breit, ${y} tief, ${z} hoch.`,
     panels: 'Teile',
     panelColumns: ['Nr.', 'Teil', 'Stück', 'Fertigmaß', 'Platte', 'eingelassen in', 'kg'],
-    into: (name, depth) => `${name}, ${depth} tief`,
+    into: (panels, depth) => `${panels}: ${depth} tief`,
     fittings: 'Beschläge',
     fittingColumns: ['Beschlag', 'Stück', 'erledigt'],
     noFittings: 'Keine Beschläge.',

@@ -117,7 +117,7 @@ export const en: Words = {
     outside: (x, y, z) => `Outside: ${x} wide, ${y} deep, ${z} high.`,
     panels: 'Panels',
     panelColumns: ['no.', 'panel', 'count', 'finished size', 'board', 'let into', 'kg'],
-    into: (name, depth) => `${name}, ${depth} deep`,
+    into: (panels, depth) => `${panels}: ${depth} deep`,
     fittings: 'Fittings',
     fittingColumns: ['fitting', 'count', 'done'],
     noFittings: 'No fittings.',
