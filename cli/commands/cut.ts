@@ -93,8 +93,8 @@ where they are.
 
 --language holds for cut plans, book, labels and cautions, --lengths for cut
 plans, book and labels: inches prints fractions to 1/64, inches-32 to 1/32, and
-both keep the mm beside every setting of the saw. Lists and plan.json are for other
-programs too and stay in mm, with columns in English.
+both keep the mm beside every setting of the saw. Lists and plan.json are for
+other programs too and stay in mm, with columns in English.
 
 labels.pdf has a label for every panel, in the order in which they come off the
 saw, then one for every offcut to keep. Print it in true size ("actual size",
