@@ -97,7 +97,12 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
           columns: columnsOf(says.fittingColumns, [8, -1.8, 1.6]),
           rows: unit.fittings.map(({ fitting, count }) => ({
             tick: `fitting/${index + 1}/${fitting}`,
-            cells: [ordered?.library.fittings.get(fitting)?.title ?? fitting, String(count), ''],
+            // As the panels beside it: of all that are made alike.
+            cells: [
+              ordered?.library.fittings.get(fitting)?.title ?? fitting,
+              String(count * (ordered?.furniture.count ?? 1)),
+              '',
+            ],
           })),
         };
   const blocks: Block[] = [
