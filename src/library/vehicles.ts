@@ -1,4 +1,4 @@
-import { errorFinding } from '../basics/findings.ts';
+import { errorFinding, warningFinding } from '../basics/findings.ts';
 import type { FieldReader } from '../basics/yamlFields.ts';
 import type { Um } from '../model/geometry.ts';
 import type { Obstacle, Vehicle } from '../model/library.ts';
@@ -79,6 +79,16 @@ export function readVehicle(files: LibraryFiles, path: string): Vehicle | undefi
   });
   if (read === undefined) return undefined;
   const { value, reader } = read;
+  if (value.payload !== undefined && value['overall length'] === undefined) {
+    reader.report(
+      warningFinding(
+        'no-overall-length',
+        'The payload is held against the overall length, which is not stated; the inside length is taken and is too short.',
+        reader.yaml.placeOf(value, 'payload'),
+        { advice: 'Add `overall length`, as the papers of the vehicle have it.' },
+      ),
+    );
+  }
   return {
     id: read.id,
     title: value.title,

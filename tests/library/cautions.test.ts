@@ -137,3 +137,14 @@ describe('persons in an order', () => {
     expect(readOrder(`${smallOrder}persons: ${persons}\n`, 'orders/test.yaml', library).ok).toBe(false);
   });
 });
+
+describe('a vehicle with a payload', () => {
+  it('should state its overall length, which the payload is held against', () => {
+    const without: Change = ['vehicles/van-long.yaml', 'overall length: 6000\n', ''];
+    const [finding, ...others] = read(without).findings;
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({ code: 'no-overall-length', severity: 'warning', place: { line: 4 } });
+    const room: Change = ['vehicles/van-long.yaml', 'overall length: 6000\npayload: 850\n', ''];
+    expect(read(room).findings).toEqual([]);
+  });
+});
