@@ -56,6 +56,7 @@ describe('the lists of a job', () => {
       'edging-to-buy.csv',
       'sheets-to-buy.csv',
       'offcuts-kept.csv',
+      'saw-steps.csv',
     ]);
   });
 
