@@ -25,8 +25,8 @@ export const massDe: MassWords = {
       : `ab Mitfahrer: ${count} × ${eachKg} kg (wer fährt, zählt zum Fahrzeug)`,
   left: 'bleibt für den übrigen Ausbau und für Ladung',
   least: (count, lengthM, eachKg) =>
-    `davon für Ladung frei zu halten: ${eachKg} kg × (${persons(count)} + ${lengthM} m Länge)`,
-  rest: 'bleibt für Geräte, Batterie, Tanks, Dämmung, Polster und alles andere',
+    `davon für Ladung frei: ${eachKg} kg × (${persons(count)} + ${lengthM} m Länge)`,
+  rest: 'bleibt für Geräte, Batterie, Tanks, Dämmung, Polster, alles andere',
   persons: (count, from) => {
     switch (from) {
       case 'order':
