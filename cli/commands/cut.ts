@@ -7,7 +7,7 @@ import {
   stickerFormatInWords,
   stickerFormats,
 } from '../../src/pipeline/stickerFormats.ts';
-import { bookLanguages, bookPageSizes, lengthUnits } from '../papers/kinds.ts';
+import { bookPageSizes, lengthUnits, paperLanguages } from '../papers/kinds.ts';
 import { kindsOfPapers, oneOf, papersInWords } from './paperOptions.ts';
 
 /** What `plywright cut` was asked for. */
@@ -63,8 +63,6 @@ function lengthUpTo(mostMm: number): (text: string) => number {
     return um;
   };
 }
-
-const languages = new Map(bookLanguages.map((tag) => [tag, tag]));
 
 /** What labels are printed on unless something else is asked for. */
 export const usualLabelFormat = [...stickerFormats.values()][0]!;
@@ -136,7 +134,7 @@ export function addCutCommand(program: Command): void {
         .argParser(kindsOfPapers)
         .default([], 'none'),
     )
-    .option('--language <TAG>', 'language of the papers: en or de', oneOf(languages), 'en')
+    .option('--language <TAG>', 'language of the papers: en or de', oneOf(paperLanguages), 'en')
     .option('--lengths <UNIT>', 'print lengths in mm, inches or inches-32', oneOf(lengthUnits), 'mm')
     .option('--page <SIZE>', 'paper of the job book: a4 or a3', oneOf(bookPageSizes), 'A4')
     .option(

@@ -1,4 +1,7 @@
 import type { Command } from 'commander';
+import type { Units } from '../../src/pipeline/makePapers.ts';
+import { lengthUnits, paperLanguages } from '../papers/kinds.ts';
+import { oneOf } from './paperOptions.ts';
 
 /** What `plywright draw` was asked for. */
 export interface DrawOptions {
@@ -8,6 +11,8 @@ export interface DrawOptions {
   readonly library?: string;
   readonly json?: true;
   readonly replace?: true;
+  readonly language: string;
+  readonly lengths: Units;
 }
 
 const more = `
@@ -17,8 +22,7 @@ front, side and plan and a page with the unit drawn apart, its panels and its
 fittings.
 
 With --unit one unit of the library is drawn by itself. Boards are those of
-ORDER; without one, those of the first order in the library's orders/. Sizes
-are in mm. Panels that follow a wall stay straight: alone it stands at none.
+ORDER; without one, those of the first order in the library's orders/. Panels that follow a wall stay straight: alone it stands at none.
 
 Examples:
   plywright draw parts-libraries/demo-van/orders/demo-long.yaml
@@ -43,6 +47,8 @@ export function addDrawCommand(program: Command): void {
     .option('--out <DIR>', 'folder in which each job gets its folder (default: "out")')
     .option('--unit <UNIT>', 'draw only this unit of the library, by itself')
     .option('--set <NAME=VALUE>', 'with --unit: a parameter of the unit; may be given again', collect)
+    .option('--language <TAG>', 'language of the drawings: en or de', oneOf(paperLanguages), 'en')
+    .option('--lengths <UNIT>', 'print lengths in mm, inches or inches-32', oneOf(lengthUnits), 'mm')
     .option('--json', 'print one JSON document instead of the list of files')
     .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
     .option('--replace', 'write over drawings that were changed by hand')

@@ -9,7 +9,10 @@ export const paperKinds: Readonly<Record<string, string>> = {
 };
 
 /** Languages of papers, for `--language`. */
-export const bookLanguages: readonly string[] = ['en', 'de'];
+export const paperLanguages: ReadonlyMap<string, string> = new Map([
+  ['en', 'en'],
+  ['de', 'de'],
+]);
 
 /** Pages of the job book, for `--page`. */
 export const bookPageSizes: ReadonlyMap<string, PageSize> = new Map([

@@ -76,7 +76,10 @@ export async function draw(order: string | undefined, options: DrawOptions): Pro
   if (!furnished.ok) return reportFindings(furnished.findings, options);
   const { ordered, folder } = furnished.value;
   const what = options.unit === undefined ? 'units and layout' : 'units only';
-  const papers = drawFurniture(ordered, what, await loadDrawingTools());
+  const papers = drawFurniture(ordered, what, await loadDrawingTools(), {
+    language: options.language,
+    lengths: options.lengths,
+  });
   const existing = options.replace ? 'replace edited' : 'keep edited';
   const refused = await diskWriter.papers(folder, papers, existing);
   if (refused.length > 0) return reportFindings([...furnished.findings, ...refused], options);

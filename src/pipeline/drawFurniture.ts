@@ -2,7 +2,7 @@ import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawLayout, drawUnit } from '../drawing/index.ts';
 import { svgFromDrawing } from '../drawing/svg.ts';
 import type { OrderedFurniture } from './job.ts';
-import type { DrawingTools } from './makePapers.ts';
+import type { DrawingTools, PaperWishes } from './makePapers.ts';
 
 /** Words for ids: titles of the library's boards, finishes, fittings and units. */
 function titlesOf({ library }: OrderedFurniture): Map<string, string> {
@@ -29,11 +29,13 @@ export function drawFurniture(
   ordered: OrderedFurniture,
   what: 'units and layout' | 'units only',
   tools: DrawingTools,
+  wishes: PaperWishes,
 ): ReadonlyMap<string, string> {
   const papers = new Map<string, string>();
   const options = {
     measure: tools.measure,
-    words: wordsOf('en').drawings,
+    words: wordsOf(wishes.language).drawings,
+    units: wishes.lengths,
     job: ordered.order.title,
     titles: titlesOf(ordered),
   };

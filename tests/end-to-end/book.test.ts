@@ -25,6 +25,24 @@ describe('plywright cut --papers', () => {
     expect(pages.join('\n')).toContain('ist Teil 1, side <a>,');
   });
 
+  it('writes all papers, on A3 and in inches, and keeps lists in mm', async () => {
+    const folder = temporaryFolder();
+    writeFiles(folder, lists);
+    const asked = ['--papers', 'all', '--page', 'a3', '--lengths', 'inches', '--json'];
+    const run = await plywright(folder, [...list, ...asked]);
+    expect(run.code, run.stderr).toBe(0);
+    const papers: string[] = JSON.parse(run.stdout).jobs[0].papers;
+    for (const paper of ['book.html', 'book.pdf', 'labels.pdf', 'lists.xlsx'])
+      expect(papers).toContain(paper);
+    const out = (paper: string) => readFileSync(join(folder, 'out/panels', paper));
+    expect(out('book.html').toString()).toContain('28\u00a011/32"\u00a0×\u00a022\u00a03/64"');
+    // A3 lying, in points.
+    expect(out('book.pdf').toString('latin1')).toMatch(/MediaBox \[0 0 1190\.55\d* 841\.8/);
+    expect(out('cutting-list.csv').toString()).toContain(',720.0,560.0,');
+    const wrong = await plywright(folder, [...list, '--lengths', 'inch']);
+    expect(wrong.stderr).toContain('It must be one of mm, inches, inches-32. Did you mean inches?');
+  });
+
   it('writes no book unasked, and says which papers there are', async () => {
     const folder = temporaryFolder();
     writeFiles(folder, lists);

@@ -55,6 +55,16 @@ describe('plywright draw', () => {
     expect(readFileSync(join(folder, files[0]!), 'utf8')).toContain('>450<');
   });
 
+  it('draws in German and in inches where asked to', async () => {
+    const folder = temporaryFolder();
+    const wishes = ['--language', 'de', '--lengths', 'inches-32', '--set', 'width=508'];
+    const run = await plywright(folder, ['draw', '--unit', 'base-cupboard', '--library', demo, ...wishes]);
+    expect(run.code, run.stderr).toBe(0);
+    const svg = readFileSync(join(folder, 'out/base-cupboard/drawings/base-cupboard.svg'), 'utf8');
+    expect(svg).toContain('>Von links<');
+    expect(svg).toContain('>20"<');
+  });
+
   it.each([
     [['--unit', 'base-cupbord'], 'base-cupboard'],
     [['--unit', 'base-cupboard', '--set', 'wdth=450'], 'width'],
