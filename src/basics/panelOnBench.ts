@@ -31,7 +31,7 @@ export interface BenchRect {
 
 /** A groove that another panel is let into. */
 export interface BenchGroove extends BenchRect {
-  /** Name of the panel that is let in. */
+  /** Name of the panel that is let in, without its number. */
   readonly holds: string;
   readonly depthUm: Um;
   readonly face: Face;
@@ -169,7 +169,7 @@ function groovesIn(panel: Panel, unit: readonly Panel[]): Groove[] {
     const [lowFace, highFace] = axisFaces[thicknessAxis];
     return [
       {
-        holds: inner.name,
+        holds: inner.baseName,
         alongLength: along(lengthAxis),
         alongWidth: along(widthAxis),
         depthUm: extentSize(shared[thicknessAxis]),

@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { panelOnBench } from '../../src/basics/panelOnBench.ts';
-import { demoLibrary, demoOrder, furnish, panelOf } from '../helpers/demoVan.ts';
+import { alone, demoLibrary, demoOrder } from '../helpers/demoVan.ts';
 
 const library = demoLibrary();
-const furnished = furnish(demoOrder(library), library);
+const order = demoOrder(library);
 
+/** A panel of a unit with its defaults, away from any wall that would shape it. */
 function onBench(unit: string, name: string) {
-  const panels = furnished.furniture!.units.find((placed) => placed.name === unit)!.panels;
-  return panelOnBench(panelOf(furnished, unit, name), panels, library.edgings);
+  const panels = alone(unit, {}, library, order).unit!.panels;
+  const panel = panels.find((one) => one.name === name);
+  if (panel === undefined) throw new Error(`${unit} has no ${name}`);
+  return panelOnBench(panel, panels, library.edgings);
 }
 
 describe('a panel on the bench', () => {
@@ -22,8 +25,8 @@ describe('a panel on the bench', () => {
   });
 
   it('mirrors nothing: the two sides of a cupboard are each other’s mirror images on the bench', () => {
-    const left = onBench('sink cupboard', 'left side');
-    const right = onBench('sink cupboard', 'right side');
+    const left = onBench('sink-cupboard', 'left side');
+    const right = onBench('sink-cupboard', 'right side');
     expect(right.faceUp).toBe('left');
     expect(right.sides).toEqual({ left: 'bottom', right: 'top', near: 'front', far: 'back' });
     const mirrored = left.holes.map((hole) => ({ ...hole, nearUm: left.widthUm - hole.nearUm, face: '' }));

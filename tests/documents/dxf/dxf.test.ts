@@ -48,6 +48,23 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
       const sawn = on('SAWN-SIZE')[0]!.points;
       expect(sawn[2]![0] - sawn[0]![0]).toBeCloseTo(panel.length, 9);
       expect(sawn[2]![1] - sawn[0]![1]).toBeCloseTo(panel.width, 9);
+      // What is cut by hand lies on the sawn part, and is there exactly where the plan has it.
+      const byHand = panel.byHand?.outline ?? [];
+      expect(on('SAWN-SHAPE').map(({ points }) => points.length)).toEqual(
+        byHand.length === 0 ? [] : [byHand.length],
+      );
+      for (const [x, y] of on('SAWN-SHAPE').flatMap(({ points }) => points)) {
+        const near = y - sawn[0]![1];
+        const far = sawn[2]![1] - y;
+        const planned = byHand.map(([along, across]) => [along, across] as const);
+        expect(
+          planned.some(
+            ([along, across]) =>
+              Math.abs(along - (x - sawn[0]![0])) < 1e-9 &&
+              (Math.abs(across - near) < 1e-9 || Math.abs(across - far) < 1e-9),
+          ),
+        ).toBe(true);
+      }
       expect(on('CUT-OUT').map(({ points }) => [points[0], points[2]])).toEqual(
         bench.cutOuts.map(({ left, near }) => [
           [mm(left[0]), mm(near[0])],
