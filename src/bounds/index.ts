@@ -67,6 +67,11 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
   return { bound: better(best, byPatterns.bound), patterns: byPatterns.patterns };
 }
 
+/** The bound by areas alone, which takes no time. */
+export function areaBound(group: StockGroup): Bound {
+  return boundFrom(makeRectangleProblem(group), { method: 'area' });
+}
+
 function boundFrom(problem: RectangleProblem, certificate: Certificate): Bound {
   return { ...recheckBound(problem, certificate), certificate };
 }

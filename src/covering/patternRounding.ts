@@ -11,6 +11,10 @@ const LEAST_GAIN = 1e-6;
 /** What a solver may be out by. */
 const SOLVER_SLACK = 1e-3;
 const MOST_PRICINGS = 400;
+/** New patterns of one pricing, for each kind of sheet and direction. */
+const PATTERNS_A_PRICING = 6;
+/** How much steady prices count for beside the programme's own, in one attempt after another. */
+const CENTRE_WEIGHTS = [0.85, 0.5, 0] as const;
 /** Where the programme would use about this many sheets more, the rest is left to the search. */
 const SHEETS_LEFT = 5;
 /** How much chance adds to the use of a pattern when the next one to be cut is chosen. */
@@ -124,11 +128,12 @@ export class PatternRounding {
   private solve(counts: Int32Array, known: readonly PatternColumn[], used: Int32Array): Programme | null {
     const left = this.problem.sheets.map(({ count }, s) => (count < 0 ? -1 : Math.max(0, count - used[s]!)));
     const master = new PatternMaster(this.solver, counts, this.costs, left, dearSlack(counts.length));
+    const centre = new SteadyPrices(this.problem, counts);
     try {
       master.add(known);
       let answer = master.solve();
       for (let pricing = 0; answer && pricing < MOST_PRICINGS && !this.isSpent(); pricing++) {
-        if (!this.addPatterns(master, answer, counts)) break;
+        if (!this.addPatterns(master, answer, counts, centre)) break;
         answer = master.solve();
         this.solved += STEPS_A_CELL * counts.length * master.size;
       }
@@ -138,29 +143,88 @@ export class PatternRounding {
     }
   }
 
+  /** Prices nearer and nearer to the programme's until patterns are found that gain; false when none do. */
+  private addPatterns(
+    master: PatternMaster,
+    answer: MasterAnswer,
+    counts: Int32Array,
+    centre: SteadyPrices,
+  ): boolean {
+    for (const weight of CENTRE_WEIGHTS) {
+      const prices = centre.between(answer.prices, weight);
+      let worthPerCost = 0;
+      const found = this.pricings.flatMap((pricing) => {
+        const worth = pricing.price(prices);
+        worthPerCost = Math.max(worthPerCost, worth / (this.costs[pricing.sheet]! || LEAST_GAIN));
+        return worth > 0 ? pricing.patterns(prices, 0, PATTERNS_A_PRICING) : [];
+      });
+      centre.learn(prices, worthPerCost);
+      if (this.addGaining(master, answer, counts, found)) return true;
+    }
+    return false;
+  }
+
   /**
-   * Prices every kind of sheet. Patterns with too many pieces are trimmed first; where that gives nothing new, patterns
-   * made with the pieces there are come in, and the untrimmed ones, so that the programme is solved to the end.
+   * Adds what gains at the programme's own prices. Patterns with too many pieces are trimmed first; where that gives
+   * nothing new, patterns made with the pieces there are come in, and the untrimmed ones, so that the programme is
+   * solved to the end.
    */
-  private addPatterns(master: PatternMaster, answer: MasterAnswer, counts: Int32Array): boolean {
-    const { prices } = answer;
+  private addGaining(
+    master: PatternMaster,
+    { prices, rents }: MasterAnswer,
+    counts: Int32Array,
+    found: readonly PatternColumn[],
+  ): boolean {
     const gains = ({ sheet, counts: held }: PatternColumn) =>
       held.reduce((sum, { item, count }) => sum + count * prices[item]!, 0) >
-      this.costs[sheet]! + answer.rents[sheet]! + LEAST_GAIN;
-    const found = this.pricings
-      .map((pricing) => (pricing.price(prices) > 0 ? pricing.pattern(prices) : null))
-      .filter((pattern) => pattern !== null)
-      .filter(gains);
-    if (found.length === 0) return false;
-    const trimmed = found
+      this.costs[sheet]! + rents[sheet]! + LEAST_GAIN;
+    const gaining = found.filter(gains);
+    if (gaining.length === 0) return false;
+    const trimmed = gaining
       .map((pattern) => trimPattern(pattern, counts))
       .filter((pattern) => pattern !== null);
-    if (master.add(trimmed) > 0) return true;
+    if (master.add(trimmed.filter(gains)) > 0) return true;
     const within = this.pricings
       .map((pricing) => pricing.patternWithin(prices, counts))
       .filter((pattern) => pattern !== null)
       .filter(gains);
-    return master.add([...within, ...found]) > 0;
+    return master.add([...within, ...gaining]) > 0;
+  }
+}
+
+/**
+ * Prices that do not jump about: the best of those met so far, by the bound that they prove, areas at first. Patterns
+ * are priced between them and the programme's own, nearer to these the less is found (smoothing: P. Wentges, Weighted
+ * Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in Operational
+ * Research 4 (1997) 151–162).
+ */
+class SteadyPrices {
+  private readonly counts: Int32Array;
+  private centre: Float64Array;
+  /** Worth of all pieces at the centre, once it is scaled so that no sheet is worth more than it costs. */
+  private bound = 0;
+  private scaled = false;
+
+  constructor(problem: RectangleProblem, counts: Int32Array) {
+    const { w, h } = problem.items;
+    const largest = problem.sheets.reduce((most, sheet) => Math.max(most, sheet.w * sheet.h), 1);
+    this.counts = counts;
+    this.centre = Float64Array.from(w, (side, i) => (counts[i]! > 0 ? (side * h[i]!) / largest : 0));
+  }
+
+  between(prices: Float64Array, weight: number): Float64Array {
+    if (!this.scaled) return this.centre;
+    return prices.map((price, item) => weight * this.centre[item]! + (1 - weight) * price);
+  }
+
+  /** Keeps prices at which no sheet's pieces are worth more than `worthPerCost` times its cost, if they prove more. */
+  learn(prices: Float64Array, worthPerCost: number): void {
+    if (worthPerCost <= 0) return;
+    const bound = prices.reduce((sum, price, item) => sum + price * this.counts[item]!, 0) / worthPerCost;
+    this.scaled = true;
+    if (bound <= this.bound) return;
+    this.bound = bound;
+    this.centre = prices.map((price) => price / worthPerCost);
   }
 }
 

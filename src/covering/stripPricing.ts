@@ -41,6 +41,7 @@ export class StripPricing {
   private readonly pieces: Choices;
   private readonly best: Float64Array;
   private readonly last: Int32Array;
+  private readonly sheetBest: Float64Array;
   private readonly sheetLast: Int32Array;
 
   /** `axis`: along which the strips are laid one behind another. */
@@ -63,6 +64,7 @@ export class StripPricing {
     const most = Math.max(this.length, this.breadth) + 1;
     this.best = new Float64Array(most);
     this.last = new Int32Array(most);
+    this.sheetBest = new Float64Array(this.breadth + 1);
     this.sheetLast = new Int32Array(this.breadth + 1);
   }
 
@@ -76,17 +78,31 @@ export class StripPricing {
       this.work += fillKnapsack(this.columns, this.length, this.best, null);
       strips.offer(depths[d]!, this.best[this.length]!, d);
     }
-    this.work += fillKnapsack(strips, breadth, this.best, this.sheetLast);
-    return this.best[breadth]!;
+    this.work += fillKnapsack(strips, breadth, this.sheetBest, this.sheetLast);
+    return this.sheetBest[breadth]!;
   }
 
-  /** The pattern of the pricing before, which must have had the same prices; null when nothing is worth anything. */
-  pattern(prices: Float64Array): PatternColumn | null {
+  /**
+   * Patterns of the pricing before, which must have had the same prices, that are worth more than `least`: the best
+   * with each kind of strip on it, the most valuable first, `most` at most.
+   */
+  patterns(prices: Float64Array, least: number, most: number): PatternColumn[] {
     const unlimited = new Int32Array(prices.length).fill(this.length * this.breadth);
-    const strips = laidOn(this.strips, this.sheetLast, this.breadth).map((strip) =>
-      this.strip(prices, this.strips.marks[strip]!, unlimited),
-    );
-    return this.columnOf(strips);
+    const { lengths, worths, marks } = this.strips;
+    const firsts = Array.from({ length: this.strips.count }, (_, i) => ({
+      depth: marks[i]!,
+      rest: this.breadth - lengths[i]!,
+      worth: worths[i]! + this.sheetBest[this.breadth - lengths[i]!]!,
+    }));
+    return firsts
+      .filter(({ worth }) => worth > least)
+      .sort((x, y) => y.worth - x.worth)
+      .slice(0, most)
+      .map(({ depth, rest }) => {
+        const others = laidOn(this.strips, this.sheetLast, rest).map((i) => marks[i]!);
+        return this.columnOf([depth, ...others].map((strip) => this.strip(prices, strip, unlimited)));
+      })
+      .filter((pattern) => pattern !== null);
   }
 
   /**

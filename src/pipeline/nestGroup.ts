@@ -1,5 +1,5 @@
 import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
-import { type LowerBound, lowerBound } from '../bounds/index.ts';
+import { areaBound, type LowerBound, lowerBound } from '../bounds/index.ts';
 import { PatternRounding } from '../covering/index.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, Nest, NestOptions, NestOutcome } from '../model/nest.ts';
@@ -23,8 +23,10 @@ const TIMES_MORE = 4;
 const FIRST_MOVES = 1000;
 /** Plans of no more sheets are left to the search alone: a rounding would leave it all of them. */
 const FEW_SHEETS = 5;
+/** With more sizes the programme takes longer to solve than searching pays. */
+const MOST_SIZES = 150;
 /** From so many pieces a size on, patterns are used often, and rounding them pays soon. */
-const MANY_COPIES = 2.5;
+const MANY_COPIES = 8;
 /** Searches and roundings in turn, before the last search has the rest of the moves. */
 const PHASES = {
   'many copies': [
@@ -43,8 +45,8 @@ const STEPS_A_MOVE = 20_000;
 const MOST_ROUNDING_EFFORT = 30_000_000_000;
 
 /**
- * One stock group through the middle of the line. A quick bound and a short search prove most small groups best; for
- * the others the bound by patterns comes next, which is told the cost of the plan so far. Then searches take turns with
+ * One stock group through the middle of the line. A rough plan comes at once. A quick bound and a short search prove
+ * most small groups best; for the others the bound by patterns comes next, which is told the cost of the plan so far. Then searches take turns with
  * roundings of the patterns where there are many sheets, and a last search has the rest of the moves. The outcome
  * depends on the group, the seed and the work limit only, unless `stop` ends it earlier. `boundEffort`: steps that the
  * bound by patterns may take at first.
@@ -55,13 +57,20 @@ export function nestGroup(
   options: NestOptions,
   boundEffort = usualBoundEffort(options.workLimit),
 ): NestOutcome {
-  const quick = lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT }).bound;
+  const area = areaBound(group);
+  // A plan is there to be seen before bounds and searches take their time.
+  const rough = nest(group, area, { ...options, workLimit: 0, finish: 'as found' });
+  if (!rough.ok) return rough;
+  const quick = rough.nest.proved
+    ? area
+    : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT }).bound;
   const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
+  const fewSizes = group.demands.length <= MOST_SIZES;
   const byPatterns = lowerBound(group, {
     solver,
-    effort: boundEffort,
+    effort: fewSizes ? boundEffort : LEAST_BOUND_EFFORT,
     planCost,
     ...(options.stop && { stop: options.stop }),
   });
@@ -108,7 +117,8 @@ class LongSearch {
 
   run(): Nest {
     if (this.solver && this.canBeRounded()) this.takeTurns(this.solver);
-    if (!this.isDone() && this.solver && this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND) {
+    const boundable = this.group.demands.length <= MOST_SIZES;
+    if (!this.isDone() && this.solver && boundable && this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND) {
       this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
       if (!this.isDone()) this.boundAgain(this.solver);
     }
@@ -134,21 +144,24 @@ class LongSearch {
   private canBeRounded(): boolean {
     const { turns, longestCutUm } = this.group.saw;
     const sheets = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
-    return sheets > FEW_SHEETS && (turns === null || turns >= 2) && longestCutUm === null;
+    const fewSizes = this.group.demands.length <= MOST_SIZES;
+    return fewSizes && sheets > FEW_SHEETS && (turns === null || turns >= 2) && longestCutUm === null;
   }
 
   private takeTurns(solver: LinearSolver): void {
     const problem = makeRectangleProblem(this.group);
-    const rounding = new PatternRounding(problem, solver, this.start, {
-      effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
-      stop: () => this.options.stop?.() ?? false,
-    });
+    let rounding: PatternRounding | null = null;
     let seed = 0;
     const copies = problem.items.count.reduce((sum, count) => sum + count, 0) / problem.items.kinds;
     for (const { moves, rounds } of PHASES[copies >= MANY_COPIES ? 'many copies' : 'few copies']) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       this.search(Math.min(moves, part, this.movesLeft), this.options.seed + seed, 'as found');
       if (this.isDone()) return;
+      // The sheets of the plan so far give the programme sensible prices from the start.
+      rounding ??= new PatternRounding(problem, solver, [...this.boundPatterns, ...this.start], {
+        effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
+        stop: () => this.options.stop?.() ?? false,
+      });
       const workBefore = rounding.work;
       const outcome = roundAndNest({
         group: this.group,

@@ -69,7 +69,7 @@ describe('StripPricing', () => {
           if (sheet.firstBlade === axis) continue;
           const pricing = new StripPricing(problem, s, axis);
           const worth = pricing.price(prices);
-          const pattern = pricing.pattern(prices);
+          const pattern = pricing.patterns(prices, 0, 3)[0];
           const held = pattern?.counts.reduce((sum, { item, count }) => sum + count * prices[item]!, 0) ?? 0;
           expect(held).toBeCloseTo(worth, 6);
           const table = GuillotineTable.make(problem, { sheet: s, grid: 1, limited: [], mostWork: 1e9 })!;
@@ -116,7 +116,7 @@ describe('trimPattern', () => {
         const pricing = new StripPricing(problem, 0, 'h');
         const prices = pricesOf(seed, problem);
         pricing.price(prices);
-        const pattern = pricing.pattern(prices);
+        const pattern = pricing.patterns(prices, 0, 1)[0];
         if (!pattern) return;
         const trimmed = trimPattern(pattern, left);
         const wanted = pattern.counts
