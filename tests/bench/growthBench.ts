@@ -44,7 +44,7 @@ export async function benchGrowth(limit: number, only: number): Promise<void> {
       seed: 1,
       workLimit: Number.MAX_SAFE_INTEGER,
       stop: () => since() >= limit,
-      progress: ({ costMinor }) => { steps.push({ seconds: since(), costMinor }); if (process.env.TRACE) console.log(since().toFixed(1), costMinor / 17900); },
+      progress: ({ costMinor }) => steps.push({ seconds: since(), costMinor }),
     });
     const seconds = since();
     if (!outcome.ok) throw new Error(`${panels} panels: ${JSON.stringify(outcome.failure)}`);

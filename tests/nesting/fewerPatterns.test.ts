@@ -141,6 +141,7 @@ describe('plans of lists with many copies', () => {
         workLimit: 300,
         stop: () => false,
         patterns: [],
+        gathers: true,
         isBest: () => false,
         improved: () => {},
       };
@@ -168,6 +169,7 @@ describe('plans of lists with many copies', () => {
       workLimit: 200,
       stop: () => false,
       patterns: [],
+      gathers: true,
       isBest: () => false,
       improved: () => {},
     };

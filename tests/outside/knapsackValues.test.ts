@@ -13,8 +13,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { GuillotineTable } from '../../src/basics/guillotineTable.ts';
-import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
 import { countsOf } from '../../src/basics/patternTree.ts';
+import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
 import type { RectangleProblem } from '../../src/model/rectangles.ts';
 import { plainGroup } from '../helpers/smallGroups.ts';
 
