@@ -59,6 +59,7 @@ ol.steps .gives{font-weight:bold}
 ol.steps .care{color:var(--care);font-weight:bold}
 .drawing{overflow:auto;background:#fff;border:1px solid var(--line);max-height:80vh;margin:.5rem 0}
 .drawing svg{display:block;width:100%;height:auto}
+.drawing:not([data-zoom]) svg,.drawing[data-zoom="0"] svg{max-height:78vh}
 .drawing[data-zoom="1"] svg{width:175%}
 .drawing[data-zoom="2"] svg{width:300%}
 .drawing[data-zoom="3"] svg{width:500%}
@@ -93,7 +94,7 @@ section.over+section{break-before:auto}
 tr,li{break-inside:avoid}
 thead{display:table-header-group}
 .scroll,.drawing{overflow:visible;max-height:none}
-.drawing svg,.drawing[data-zoom] svg{width:100%}
+.drawing svg,.drawing[data-zoom] svg{width:100%;max-height:none}
 .hit{display:none}
 .tick label,ul.ticks label{min-height:0}
 }

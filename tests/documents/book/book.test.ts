@@ -143,8 +143,9 @@ describe('the job book on paper', () => {
     }
   });
 
-  it('is the same for the same plan, byte for byte, and has its fonts inside', async () => {
+  it('is the same for the same plan, byte for byte, has its fonts inside, and is not too large with its page', async () => {
     const pdf = Buffer.from(await pdfFromDrawings(book.pages, about));
+    expect(pdf.length + book.html.length).toBeLessThan(5_000_000);
     expect(pdf.equals(Buffer.from(await pdfFromDrawings(book.pages, about)))).toBe(true);
     const text = pdf.toString('latin1');
     expect(text.match(/\/FontFile2/g)).toHaveLength(2);

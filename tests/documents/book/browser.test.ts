@@ -102,8 +102,12 @@ describe.skipIf(!hasBrowser)('the job book in a browser', () => {
     }
   });
 
-  it.each(['light', 'dark'] as const)('passes the accessibility rules, %s', async (colours) => {
-    const page = await open(800, 1280, colours);
+  it.each([
+    ['light', 800],
+    ['dark', 800],
+    ['light', 390],
+  ] as const)('passes the accessibility rules, %s, %s wide', async (colours, width) => {
+    const page = await open(width, 1280, colours);
     await page.evaluate(axeSource());
     const violations = await page.evaluate(async () => {
       const axe = (
