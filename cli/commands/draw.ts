@@ -22,7 +22,8 @@ front, side and plan and a page with the unit drawn apart, its panels and its
 fittings.
 
 With --unit one unit of the library is drawn by itself. Boards are those of
-ORDER; without one, those of the first order in the library's orders/. Panels that follow a wall stay straight: alone it stands at none.
+ORDER; without one, those of the first order in the library's orders/. Panels
+that follow a wall stay straight: alone it stands at none.
 
 Examples:
   plywright draw parts-libraries/demo-van/orders/demo-long.yaml
