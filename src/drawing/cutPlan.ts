@@ -136,7 +136,7 @@ function drawAllEdging(sketch: Sketch, sheet: Sheet, order: readonly string[]): 
 
 /** On a sheet with so many panels without room for a mark, leaders are kept short, or none could be followed. */
 const MANY_HOMELESS = 40;
-const SHORT_LEADER_MM = 60;
+const SHORT_LEADER_MM = 30;
 /** After so many panels without a place for their mark at all, those of the others are looked for close by only. */
 const MANY_UNMARKED = 20;
 const SHORTEST_LEADER_MM = 12;

@@ -190,8 +190,10 @@ export function drawPanelLabel(
   return withoutArrow ? draw(withoutArrow.label, withoutArrow) : 'no room';
 }
 
-/** How far from its panel a mark may stand, in mm, the nearest first; the last is all round the sheet. */
-const LEADER_REACHES = [12, 30, 60, 420] as const;
+/** How far from its panel a mark may stand, in mm, the nearest first. */
+const LEADER_REACHES = [12, 30] as const;
+/** As far again for a leader that runs over others, which is better than none; the last is all round the sheet. */
+const LAST_REACHES = [...LEADER_REACHES, 60, 420] as const;
 
 /**
  * Sets a panel's mark outside it with a leader that ends in a dot on the panel; false when there is no place within
@@ -225,12 +227,13 @@ export function drawMarkWithLeader(
     return true;
   };
   const isFree = (box: Box) => sketch.taken.isFree(box);
-  for (const wanted of [
-    (box: Box) => isFree(box) && !avoid(box) && leaderIsFree(box),
-    (box: Box) => isFree(box) && leaderIsFree(box),
-    isFree,
-  ]) {
-    for (const far of LEADER_REACHES.filter((reach) => reach <= mostReachMm)) {
+  const tries = [
+    { reaches: LEADER_REACHES, wanted: (box: Box) => isFree(box) && !avoid(box) && leaderIsFree(box) },
+    { reaches: LEADER_REACHES, wanted: (box: Box) => isFree(box) && leaderIsFree(box) },
+    { reaches: LAST_REACHES, wanted: isFree },
+  ];
+  for (const { reaches, wanted } of tries) {
+    for (const far of reaches.filter((reach) => reach <= mostReachMm)) {
       const centre = findRoomOnGrid(near(far), w + 0.4, h + 0.4, from, wanted);
       if (!centre) continue;
       sketch.line('panels', from[0], from[1], centre[0], centre[1], NARROW);

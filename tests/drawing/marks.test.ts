@@ -80,7 +80,8 @@ function narrowStrips(seed: number): Wanted[] {
 describe('on any sheet', () => {
   it('no cut number lies on a label, and every panel has its name or mark, or a place in the table of those without', () => {
     let inTables = 0;
-    for (let seed = 1; seed <= 30; seed++) {
+    // 26 and 28 are so crowded that marks are hard to place.
+    for (const seed of [1, 2, 3, 4, 5, 6, 7, 8, 26, 28]) {
       for (const made of [randomPlan(seed), stripPlan(narrowStrips(seed))]) {
         const pages = draw(made);
         const missing = bare(pages[0]!, made.sheet);
@@ -97,8 +98,8 @@ describe('on any sheet', () => {
 
   it('of hundreds of small pieces as well', () => {
     const made = stripPlan([
-      { name: 'block', unit: 'toys', size: [60, 40], grain: 'none', count: 200 },
-      { name: 'slip', unit: 'toys', size: [30, 8], grain: 'none', count: 150 },
+      { name: 'block', unit: 'toys', size: [60, 40], grain: 'none', count: 400 },
+      { name: 'slip', unit: 'toys', size: [30, 8], grain: 'none', count: 200 },
     ]);
     const pages = draw(made);
     const missing = bare(pages[0]!, made.sheet);
