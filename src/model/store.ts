@@ -1,0 +1,133 @@
+import { z } from 'zod';
+
+/**
+ * The store of a workshop as a history of bookings: what came in, what went out, what is reserved for an order. Lengths
+ * are in millimetres with at most three decimals (whole micrometres), edging is in metres with at most three decimals.
+ * A booking is never changed once it is written; a wrong one is reversed by a later one that names it.
+ */
+
+const threeDecimals = (value: number) => Math.round(value * 1000) / 1000 === value;
+
+const size = z
+  .number({ error: 'a length in mm above 0' })
+  .gt(0)
+  .max(100_000)
+  .refine(threeDecimals, { error: 'at most three decimals' })
+  .describe('millimetres, at most three decimals');
+const thickness = z
+  .number({ error: 'a thickness in mm' })
+  .min(0)
+  .max(1000)
+  .refine(threeDecimals, { error: 'at most three decimals' })
+  .describe('millimetres; 0 where a plain list names none');
+const material = z.string().max(300).describe('id; empty where a plain list names none');
+const name = z.string().min(1).max(300);
+const count = z.number({ error: 'a whole number from 1' }).int().min(1).max(1_000_000);
+const metres = z
+  .number({ error: 'metres above 0' })
+  .gt(0)
+  .max(1_000_000)
+  .refine(threeDecimals, { error: 'at most three decimals' })
+  .describe('metres, at most three decimals');
+
+const board = {
+  board: material,
+  finish: material,
+  thickness,
+  length: size.describe('along x of the sheet or piece'),
+  width: size,
+  grain: z.enum(['length', 'width', 'none']).describe('which of the two sizes the grain runs along'),
+};
+
+/** A size of sheet; any number of them are alike. */
+export const sheetItem = z.strictObject({ item: z.literal('sheet'), ...board });
+/** One single piece from the rack, known by its label. */
+export const offcutItem = z.strictObject({
+  item: z.literal('offcut'),
+  label: name.describe('what is written on it; case does not count'),
+  place: z.string().max(300).describe('where it stands; empty where nobody said'),
+  ...board,
+});
+export const edgingItem = z.strictObject({ item: z.literal('edging'), edging: name });
+export const fittingItem = z.strictObject({ item: z.literal('fitting'), fitting: name });
+
+const moved = {
+  move: z
+    .enum(['in', 'out', 'reserve', 'release'])
+    .describe('in and out change what is there, reserve and release for whom it is kept'),
+  reservedFor: name
+    .optional()
+    .describe(
+      'the order whose reservation it is; of what goes out: it was reserved for that order; of what comes in: it is so again',
+    ),
+};
+
+export const bookingLine = z.discriminatedUnion('item', [
+  sheetItem.extend({ count, ...moved }),
+  offcutItem.extend(moved),
+  edgingItem.extend({ metres, ...moved }),
+  fittingItem.extend({ count, ...moved }),
+]);
+
+export const bookingKinds = [
+  'receive',
+  'correct',
+  'issue',
+  'reserve',
+  'release',
+  'put back',
+  'cut',
+  'reverse',
+] as const;
+
+export const booking = z
+  .strictObject({
+    number: z.number().int().min(1).max(10_000_000).describe('from 1, without gaps'),
+    date: z
+      .string()
+      .regex(/^\d{4}-\d{2}-\d{2}$/)
+      .describe('the day it happened; never before that of the booking before'),
+    kind: z.enum(bookingKinds),
+    who: name,
+    why: z.string().max(2000),
+    order: name.optional().describe('the order it was for'),
+    plan: z
+      .string()
+      .regex(/^[0-9a-f]{64}$/)
+      .optional()
+      .describe('of a finished cut: SHA-256 of the plan file'),
+    reverses: z.number().int().min(1).optional().describe('number of the booking that it reverses'),
+    lines: z.array(bookingLine).min(1).max(100_000),
+  })
+  .describe('one booking of a plywright store, version 1');
+
+export type SheetItem = z.infer<typeof sheetItem>;
+export type OffcutItem = z.infer<typeof offcutItem>;
+export type EdgingItem = z.infer<typeof edgingItem>;
+export type FittingItem = z.infer<typeof fittingItem>;
+export type StoreItem = SheetItem | OffcutItem | EdgingItem | FittingItem;
+export type BookingLine = z.infer<typeof bookingLine>;
+export type BookingKind = (typeof bookingKinds)[number];
+export type Booking = z.infer<typeof booking>;
+/** A booking as it is asked for: the ledger gives it its number. */
+export type Draft = Omit<Booking, 'number'>;
+
+/** What is there of one item. Amounts are pieces; of edging, millimetres. */
+export interface StockEntry {
+  readonly item: StoreItem;
+  /** Above 0. */
+  readonly amount: number;
+  /** What of it is kept for which order; each above 0, together at most `amount`. */
+  readonly reserved: ReadonlyMap<string, number>;
+}
+
+/** What is there, by the key of its item. */
+export type Stock = ReadonlyMap<string, StockEntry>;
+
+/** A history with what it comes to. */
+export interface Ledger {
+  readonly bookings: readonly Booking[];
+  readonly stock: Stock;
+  /** Numbers of bookings that are reversed, with the number of the one that reverses them. */
+  readonly reversedBy: ReadonlyMap<number, number>;
+}

@@ -1,0 +1,140 @@
+import { errorFinding, hasErrors } from '../basics/findings.ts';
+import type { Checked, Finding } from '../model/finding.ts';
+import type { Booking, BookingKind, BookingLine, Draft, Ledger, StockEntry } from '../model/store.ts';
+import { applyLine, inverseLines } from './applyLine.ts';
+
+/** A ledger in which nothing is booked. */
+export const emptyLedger: Ledger = { bookings: [], stock: new Map(), reversedBy: new Map() };
+
+/** What the lines of a kind of booking may do. */
+const allowedMoves: Readonly<Record<BookingKind, readonly BookingLine['move'][]>> = {
+  receive: ['in'],
+  correct: ['in', 'out'],
+  issue: ['out'],
+  reserve: ['reserve'],
+  release: ['release'],
+  'put back': ['in'],
+  cut: ['in', 'out'],
+  reverse: ['in', 'out', 'reserve', 'release'],
+};
+
+/** Whether a text is a day of the calendar, `2026-03-02`. */
+export function isDay(text: string): boolean {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (match === null) return false;
+  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
+  return days !== undefined && day >= 1 && day <= days;
+}
+
+function dayFindings(ledger: Ledger, { date }: Draft): Finding[] {
+  if (!isDay(date)) {
+    return [
+      errorFinding('wrong-day', 'The day is not one of the calendar.', undefined, {
+        found: date,
+        expected: 'a day such as 2026-03-02',
+      }),
+    ];
+  }
+  const last = ledger.bookings.at(-1);
+  if (last === undefined || date >= last.date) return [];
+  return [
+    errorFinding('day-goes-back', 'A later day has been booked already.', undefined, {
+      found: date,
+      expected: `${last.date} or later, the day of booking ${last.number}`,
+      advice: 'book it on that day, and say in --why when it really was',
+    }),
+  ];
+}
+
+function kindFindings(draft: Draft): Finding[] {
+  const wrong = draft.lines.find(
+    (line) =>
+      !allowedMoves[draft.kind].includes(line.move) ||
+      (draft.kind === 'put back' && line.item !== 'offcut') ||
+      (draft.kind === 'cut' && (line.move === 'in' ? line.item !== 'offcut' : !('board' in line))),
+  );
+  if (wrong === undefined) return [];
+  const message = `A booking of kind ${draft.kind} has no line with ${wrong.item} ${wrong.move}.`;
+  return [errorFinding('wrong-line', message)];
+}
+
+function reverseFindings(ledger: Ledger, draft: Draft): Finding[] {
+  if (draft.reverses === undefined) {
+    return draft.kind === 'reverse'
+      ? [errorFinding('booking-unknown', 'It is not said which booking is reversed.')]
+      : [];
+  }
+  const wrong = ledger.bookings[draft.reverses - 1];
+  if (draft.kind !== 'reverse' || wrong === undefined) {
+    return [
+      errorFinding('booking-unknown', `There is no booking ${draft.reverses} to reverse.`, undefined, {
+        expected: ledger.bookings.length === 0 ? 'none yet' : `1 to ${ledger.bookings.length}`,
+      }),
+    ];
+  }
+  const by = ledger.reversedBy.get(draft.reverses);
+  if (by !== undefined) {
+    return [
+      errorFinding('reversed-already', `Booking ${draft.reverses} is reversed already.`, undefined, {
+        found: `booking ${by} reverses it`,
+        advice: `to have it back, reverse booking ${by}`,
+      }),
+    ];
+  }
+  const first = wrong.reverses === undefined ? undefined : ledger.bookings[wrong.reverses - 1]?.reverses;
+  if (first !== undefined) {
+    const message = `Booking ${draft.reverses} only brings back booking ${first}.`;
+    return [errorFinding('reverses-a-return', message, undefined, { advice: `reverse booking ${first}` })];
+  }
+  if (JSON.stringify(draft.lines) === JSON.stringify(inverseLines(wrong.lines))) return [];
+  return [errorFinding('reverse-differs', `The lines do not reverse those of booking ${draft.reverses}.`)];
+}
+
+/**
+ * Adds a booking to a ledger, with the next number, if every rule holds: days do not go back, nothing becomes less than
+ * nothing, no offcut is there twice, what is reserved for an order goes out only as such, a booking is reversed at most
+ * once and just as it was. Lines are done in their order; all lines or, with any finding, none.
+ */
+export function book(ledger: Ledger, draft: Draft): Checked<Ledger> {
+  const findings = [...dayFindings(ledger, draft), ...kindFindings(draft), ...reverseFindings(ledger, draft)];
+  if (hasErrors(findings)) return { ok: false, findings };
+  const stock = new Map<string, StockEntry>(ledger.stock);
+  for (const line of draft.lines) {
+    const wrong = applyLine(stock, line);
+    if (wrong !== null) findings.push(wrong);
+  }
+  if (hasErrors(findings)) return { ok: false, findings };
+  const booking = numbered(draft, ledger.bookings.length + 1);
+  const reversedBy = new Map(ledger.reversedBy);
+  if (draft.reverses !== undefined) {
+    reversedBy.set(draft.reverses, booking.number);
+    // Reversing a reversal brings back what that one had reversed, which can then be reversed anew.
+    const first = ledger.bookings[draft.reverses - 1]?.reverses;
+    if (first !== undefined) reversedBy.delete(first);
+  }
+  return { ok: true, value: { bookings: [...ledger.bookings, booking], stock, reversedBy }, findings };
+}
+
+/** The booking with its fields in the order in which they are written. */
+function numbered(draft: Draft, number: number): Booking {
+  const { date, kind, who, why, order, plan, reverses, lines } = draft;
+  return {
+    number,
+    date,
+    kind,
+    who,
+    why,
+    ...(order === undefined ? {} : { order }),
+    ...(plan === undefined ? {} : { plan }),
+    ...(reverses === undefined ? {} : { reverses }),
+    lines,
+  };
+}
+
+/** The draft that reverses a booking; without lines, which `book` refuses, where there is no such booking. */
+export function reversal(ledger: Ledger, number: number, about: Pick<Draft, 'date' | 'who' | 'why'>): Draft {
+  const lines = inverseLines(ledger.bookings[number - 1]?.lines ?? []);
+  return { ...about, kind: 'reverse', reverses: number, lines };
+}
