@@ -8,6 +8,7 @@ export interface DrawOptions {
   readonly out?: string;
   readonly unit?: string;
   readonly set?: readonly string[];
+  readonly allUnits?: true;
   readonly library?: string;
   readonly json?: true;
   readonly replace?: true;
@@ -25,10 +26,15 @@ With --unit one unit of the library is drawn by itself. Boards are those of
 ORDER; without one, those of the first order in the library's orders/. Panels
 that follow a wall stay straight: alone it stands at none.
 
+With --all-units every unit of the library is drawn on pages with twelve each,
+with its outside size and how many panels it has, into
+DIR/<name of the library>/drawings/.
+
 Examples:
   plywright draw parts-libraries/demo-van/orders/demo-long.yaml
   plywright draw my-order.yaml --out jobs
   plywright draw --unit wardrobe --library demo-van
+  plywright draw --all-units --library demo-van
   plywright draw my-order.yaml --unit wardrobe --set width=450 --set hand=right
 
 Exit codes: as in 'plywright --help'.
@@ -47,6 +53,7 @@ export function addDrawCommand(program: Command): void {
     .argument('[ORDER]', 'order file (YAML)')
     .option('--out <DIR>', 'folder in which each job gets its folder (default: "out")')
     .option('--unit <UNIT>', 'draw only this unit of the library, by itself')
+    .option('--all-units', 'draw every unit of the library, small, side by side')
     .option('--set <NAME=VALUE>', 'with --unit: a parameter of the unit; may be given again', collect)
     .option('--language <TAG>', 'language of the drawings: en or de', oneOf(paperLanguages), 'en')
     .option('--lengths <UNIT>', 'print lengths in mm, inches or inches-32', oneOf(lengthUnits), 'mm')
@@ -55,8 +62,11 @@ export function addDrawCommand(program: Command): void {
     .option('--replace', 'write over drawings that were changed by hand')
     .addHelpText('after', more)
     .action(async (order: string | undefined, options: DrawOptions, command: Command) => {
-      if (order === undefined && options.unit === undefined) {
-        command.error('error: give an order, or a unit with --unit');
+      if (order === undefined && options.unit === undefined && !options.allUnits) {
+        command.error('error: give an order, or a unit with --unit, or --all-units');
+      }
+      if (options.unit !== undefined && options.allUnits) {
+        command.error('error: --unit draws one unit and --all-units all of them: give one of the two');
       }
       if (options.unit === undefined && options.set !== undefined) {
         command.error('error: --set belongs to a unit: give --unit as well');

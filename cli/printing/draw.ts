@@ -1,7 +1,10 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { svgFromDrawing } from '../../src/drawing/svg.ts';
 import type { Checked } from '../../src/model/finding.ts';
+import type { Library } from '../../src/model/library.ts';
 import { drawFurniture } from '../../src/pipeline/drawFurniture.ts';
+import { drawUnitsOfLibrary } from '../../src/pipeline/drawUnitsOfLibrary.ts';
 import { furnishUnit } from '../../src/pipeline/furnishUnit.ts';
 import type { OrderedFurniture } from '../../src/pipeline/job.ts';
 import { furnishOrder } from '../../src/pipeline/prepareOrder.ts';
@@ -38,56 +41,72 @@ async function firstOrderOf(named: string | undefined): Promise<Checked<string>>
   };
 }
 
-/** From what was asked to furniture and the folder that its drawings go to. */
-async function furnish(
-  named: string | undefined,
-  options: DrawOptions,
-): Promise<Checked<{ readonly ordered: OrderedFurniture; readonly folder: string }>> {
+/** Drawings as files by name, and the folder that they go to. */
+interface Drawn {
+  readonly papers: ReadonlyMap<string, string>;
+  readonly folder: string;
+}
+
+/** From what was asked to drawings. */
+async function drawAsked(named: string | undefined, options: DrawOptions): Promise<Checked<Drawn>> {
   const file = named === undefined ? await firstOrderOf(options.library) : null;
   if (file !== null && !file.ok) return file;
   const path = file?.value ?? named!;
   const read = await readOrderFile(path, options.library, new Map());
   if (!read.ok) return read;
   const { text, library } = read.value;
-  const out = options.out ?? 'out';
-  if (options.unit === undefined) {
-    const ordered = furnishOrder(text, path, library);
-    const findings = [...read.findings, ...ordered.findings];
-    if (!ordered.ok) return { ok: false, findings };
-    const folder = join(out, safeFileName(ordered.value.order.id), 'drawings');
-    return { ok: true, value: { ordered: ordered.value, folder }, findings };
+  const tools = await loadDrawingTools();
+  const wishes = { language: options.language, lengths: options.lengths };
+  const into = (name: string) => join(options.out ?? 'out', safeFileName(name), 'drawings');
+  if (options.allUnits) {
+    const pages = drawUnitsOfLibrary(text, path, library, tools, wishes);
+    const findings = [...read.findings, ...pages.findings];
+    if (!pages.ok) return { ok: false, findings };
+    const papers = new Map(
+      pages.value.map((page, index) => [
+        index === 0 ? 'units.svg' : `units-page-${index + 1}.svg`,
+        svgFromDrawing(page),
+      ]),
+    );
+    return { ok: true, value: { papers, folder: into(library.id) }, findings };
   }
-  const set = new Map(
-    (options.set ?? []).map((each) => {
+  const ordered = furnish(text, path, library, options);
+  const findings = [...read.findings, ...ordered.findings];
+  if (!ordered.ok) return { ok: false, findings };
+  const what = options.unit === undefined ? 'units and layout' : 'units only';
+  const papers = drawFurniture(ordered.value, what, tools, wishes);
+  return { ok: true, value: { papers, folder: into(options.unit ?? ordered.value.order.id) }, findings };
+}
+
+function furnish(
+  text: string,
+  path: string,
+  library: Library,
+  { unit, set = [] }: DrawOptions,
+): Checked<OrderedFurniture> {
+  if (unit === undefined) return furnishOrder(text, path, library);
+  const values = new Map(
+    set.map((each) => {
       const at = each.indexOf('=');
       return [each.slice(0, at), each.slice(at + 1)] as const;
     }),
   );
-  const ordered = furnishUnit({ unit: options.unit, set }, text, path, library);
-  const findings = [...read.findings, ...ordered.findings];
-  if (!ordered.ok) return { ok: false, findings };
-  const folder = join(out, safeFileName(options.unit), 'drawings');
-  return { ok: true, value: { ordered: ordered.value, folder }, findings };
+  return furnishUnit({ unit, set: values }, text, path, library);
 }
 
 /** Runs `plywright draw`. */
 export async function draw(order: string | undefined, options: DrawOptions): Promise<void> {
-  const furnished = await furnish(order, options);
-  if (!furnished.ok) return reportFindings(furnished.findings, options);
-  const { ordered, folder } = furnished.value;
-  const what = options.unit === undefined ? 'units and layout' : 'units only';
-  const papers = drawFurniture(ordered, what, await loadDrawingTools(), {
-    language: options.language,
-    lengths: options.lengths,
-  });
+  const drawn = await drawAsked(order, options);
+  if (!drawn.ok) return reportFindings(drawn.findings, options);
+  const { papers, folder } = drawn.value;
   const existing = options.replace ? 'replace edited' : 'keep edited';
   const refused = await diskWriter.papers(folder, papers, existing);
-  if (refused.length > 0) return reportFindings([...furnished.findings, ...refused], options);
+  if (refused.length > 0) return reportFindings([...drawn.findings, ...refused], options);
   const files = [...papers.keys()].map((name) => `${folder}/${name}`.replaceAll('\\', '/'));
   if (options.json) {
-    const document = { ok: true, exitCode: 0, folder, files, findings: furnished.findings };
+    const document = { ok: true, exitCode: 0, folder, files, findings: drawn.findings };
     return print(`${JSON.stringify(document, null, 2)}\n`);
   }
   await print(`${folder}/: ${counted(files.length, 'drawing')}\n`);
-  await printError(describeFindings(furnished.findings, coloursFor(process.stderr)));
+  await printError(describeFindings(drawn.findings, coloursFor(process.stderr)));
 }

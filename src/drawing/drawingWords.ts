@@ -165,6 +165,14 @@ export interface FurnitureWords {
   readonly panelsDescription: (unit: string, panels: number) => string;
   readonly layoutTitle: (job: string) => string;
   readonly layoutDescription: (vehicle: string, units: number) => string;
+  /** Pages with all units of a library; `title` is the library's, `units` are the titles of those on the page. */
+  readonly contactSheet: {
+    readonly document: string;
+    readonly kind: (units: number) => string;
+    readonly underEach: string;
+    readonly title: (library: string) => string;
+    readonly description: (units: readonly string[]) => string;
+  };
 }
 
 /** Every word that drawings have of their own. A language is one value of this type. */

@@ -4,6 +4,7 @@
  * step, so what is drawn is what the steps say. Texts never lie on each other, nothing lies outside the frame, and
  * the same plan gives the same bytes.
  */
+export { drawContactSheet } from './contactSheet.ts';
 export { type DrawingOptions, drawCutPlan } from './cutPlan.ts';
 export type { Drawing, Shape, TextMeasurer } from './drawing.ts';
 export type { DrawingWords } from './drawingWords.ts';

@@ -1,11 +1,12 @@
 import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawLayout, drawUnit } from '../drawing/index.ts';
 import { svgFromDrawing } from '../drawing/svg.ts';
+import type { Library } from '../model/library.ts';
 import type { OrderedFurniture } from './job.ts';
 import type { DrawingTools, PaperWishes } from './makePapers.ts';
 
 /** Words for ids: titles of the library's boards, finishes, fittings and units. */
-function titlesOf({ library }: OrderedFurniture): Map<string, string> {
+export function titlesOf(library: Library): Map<string, string> {
   const kinds = [library.boards, library.finishes, library.fittings, library.units];
   return new Map(
     kinds.flatMap((kind) => [...kind.values()].map((thing) => [thing.id, thing.title] as const)),
@@ -37,7 +38,7 @@ export function drawFurniture(
     words: wordsOf(wishes.language).drawings,
     units: wishes.lengths,
     job: ordered.order.title,
-    titles: titlesOf(ordered),
+    titles: titlesOf(ordered.library),
   };
   const keep = (name: string, pages: readonly Drawing[]) => {
     let free = name;

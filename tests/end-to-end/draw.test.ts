@@ -33,6 +33,17 @@ describe('plywright draw', () => {
     expect((await plywright(folder, ['cut', order, '--work', '1'])).code).toBe(0);
   }, 60_000);
 
+  it('draws all units of a library as the page of units shows them', async () => {
+    const folder = temporaryFolder();
+    const run = await plywright(folder, ['draw', '--all-units', '--library', 'workshop-bench', '--json']);
+    expect(run.code, run.stderr).toBe(0);
+    const { files } = JSON.parse(run.stdout) as { files: string[] };
+    expect(files).toEqual(['out/workshop-bench/drawings/units.svg']);
+    expect(readFileSync(join(folder, files[0]!), 'utf8')).toBe(
+      readFileSync(join(projectFolder, 'tests/pictures/golden/units-for-a-workshop-1.svg'), 'utf8'),
+    );
+  });
+
   it('draws one unit by itself with its parameters set', async () => {
     const folder = temporaryFolder();
     const asked = [
@@ -83,6 +94,7 @@ describe('plywright draw', () => {
     [['draw'], 'give an order, or a unit'],
     [['draw', 'a.yaml', '--set', 'width=3'], 'give --unit as well'],
     [['draw', '--unit', 'a', '--set', 'width'], 'a name and a value'],
+    [['draw', '--unit', 'a', '--all-units'], 'one of the two'],
   ])('is not understood without what it needs: %j', async (args, words) => {
     const run = await plywright(temporaryFolder(), args);
     expect(run.code).toBe(2);

@@ -15,7 +15,12 @@ export const demoRoot = 'parts-libraries/demo-van';
 
 /** Every file of the demonstration library by its path in the project. */
 export function demoFiles(): Map<string, string> {
-  const entries = readdirSync(join(root, demoRoot), { withFileTypes: true, recursive: true });
+  return libraryFiles(demoRoot);
+}
+
+/** Every file of a library by its path in the project; `folder` as `parts-libraries/workshop-bench`. */
+export function libraryFiles(folder: string): Map<string, string> {
+  const entries = readdirSync(join(root, folder), { withFileTypes: true, recursive: true });
   const paths = entries
     .filter((entry) => entry.isFile())
     .map((entry) => relative(root, join(entry.parentPath, entry.name)).replaceAll('\\', '/'))

@@ -5,9 +5,11 @@ import { drawOverview } from '../../src/drawing/overview.ts';
 import { drawPanels } from '../../src/drawing/panelDrawing.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
+import { readLibrary } from '../../src/library/index.ts';
+import { drawUnitsOfLibrary } from '../../src/pipeline/drawUnitsOfLibrary.ts';
 import { measure, words } from '../drawing/drawingTools.ts';
 import { matchedPlan, randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
-import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
+import { alone, demoLibrary, demoOrder, furnish, libraryFiles, must } from '../helpers/demoVan.ts';
 import { pageOfLabels } from './labels.ts';
 
 /** Invented panels of a galley, with the strips and blocks that make a sheet hard to read. */
@@ -58,6 +60,16 @@ function layoutOf(name: string): Drawing[] {
   const order = demoOrder(library, name);
   const made = furnish(order, library).furniture!;
   return drawLayout(made, library.vehicles.get(order.vehicle)!, library.finishes, furnitureOptions);
+}
+
+/** All units of a library, as the command draws them: with the boards of its first order. */
+function unitsOf(name: string): Drawing[] {
+  const folder = `parts-libraries/${name}`;
+  const files = libraryFiles(folder);
+  const first = [...files.keys()].filter((path) => path.startsWith(`${folder}/orders/`)).sort()[0]!;
+  const library = must(readLibrary(files, folder));
+  const wishes = { language: 'en', lengths: 'mm' } as const;
+  return [...must(drawUnitsOfLibrary(files.get(first)!, first, library, { measure }, wishes))];
 }
 
 /** A unit of the demonstration order where it stands, its panels shaped by the wall. */
@@ -179,6 +191,8 @@ export const pictures: Record<string, () => Drawing[]> = {
   'drawer cupboard': () => unitAlone('drawer-cupboard'),
   'drilled panels': () => panelsOf('base-cupboard'),
   'drilled panels with openings': () => panelsOf('fridge-housing'),
+  'units for vans': () => unitsOf('demo-van'),
+  'units for a workshop': () => unitsOf('workshop-bench'),
   'long van': () => layoutOf('demo-long'),
   'two single beds': () => layoutOf('two-singles-long'),
   'benches and boot': () => layoutOf('weekend-dog-short'),

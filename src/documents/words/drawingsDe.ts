@@ -162,6 +162,14 @@ export const drawingsDe: DrawingWords = {
     layoutTitle: (job) => `${job}: Grundriss`,
     layoutDescription: (vehicle, units) =>
       `Aufsicht, Schnitt und beide Wände von ${vehicle} mit ${units} Möbeln.`,
+    contactSheet: {
+      document: 'Möbel',
+      kind: (units) => `${units} Möbel mit den Werten der Bibliothek, etwas auseinandergezogen`,
+      underEach: 'unter jedem Möbel',
+      title: (library) => `${library}: Möbel`,
+      description: (units) =>
+        `Möbel, etwas auseinandergezogen, mit Außenmaß und Zahl der Teile: ${units.join(', ')}.`,
+    },
   },
   panel: panelsDe,
 };

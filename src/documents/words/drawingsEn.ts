@@ -158,6 +158,15 @@ export const drawingsEn: DrawingWords = {
       `${unit} drawn apart, with the numbers, sizes and boards of its ${panels} panels.`,
     layoutTitle: (job) => `${job}: layout`,
     layoutDescription: (vehicle, units) => `Plan, section and both walls of ${vehicle} with ${units} units.`,
+    contactSheet: {
+      document: 'Units',
+      kind: (units) =>
+        `${units} ${units === 1 ? 'unit' : 'units'} as written in the library, drawn slightly apart`,
+      underEach: 'under each unit',
+      title: (library) => `${library}: units`,
+      description: (units) =>
+        `Units drawn slightly apart, with outside size and number of panels: ${units.join(', ')}.`,
+    },
   },
   panel: panelsEn,
 };
