@@ -148,7 +148,7 @@ function shorten(child: NestPiece, axis: Axis, leftUm: Um, rules: SpareRules): N
 }
 
 /** A stack along `axis` inside a stack along the same axis gives its children to it, if they fill it exactly. */
-function asChildren(piece: NestPiece, axis: Axis, kerfUm: Um): NestPiece[] | undefined {
+export function asChildren(piece: NestPiece, axis: Axis, kerfUm: Um): NestPiece[] | undefined {
   if (piece.kind !== 'stack' || piece.axis !== axis) return [piece];
   const sum = piece.children.reduce((all, child) => all + along(child, axis), 0);
   const exact = sum + kerfUm * (piece.children.length - 1) === along(piece, axis);

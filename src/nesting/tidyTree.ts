@@ -3,7 +3,7 @@ import type { NestPiece } from '../model/nest.ts';
 import type { RectangleSheet } from '../model/rectangles.ts';
 import type { Facts } from './facts.ts';
 import { mayBeFirst } from './facts.ts';
-import { joinSpares, type SpareRules } from './joinSpares.ts';
+import { asChildren, joinSpares, type SpareRules } from './joinSpares.ts';
 import { largestParted, sawingOf } from './sawing.ts';
 import type { Tree } from './sheetCode.ts';
 import { STACK_H, STACK_W } from './treeLayout.ts';
@@ -133,11 +133,15 @@ export class TreeTidier {
     axis: 'w' | 'h',
     w: number,
     h: number,
-    children: NestPiece[],
+    given: readonly NestPiece[],
     sheet: RectangleSheet,
   ): NestPiece {
     const along = (axis === 'w') !== sheet.transposed ? 'xUm' : 'yUm';
     const kerfUm = this.kerf * this.unitUm;
+    // A child that fills its slot across may be a stack along this axis itself: it gives up its children.
+    const children = given.flatMap(
+      (child) => asChildren(child, along === 'xUm' ? 'x' : 'y', kerfUm) ?? [child],
+    );
     const used = children.reduce((sum, child) => sum + child[along] + kerfUm, 0);
     const leftUm = (axis === 'w' ? w : h) * this.unitUm - used;
     if (children.length === 1 && leftUm === 0) return children[0]!;

@@ -4,10 +4,13 @@ import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
 import type { NestPiece } from '../../src/model/nest.ts';
 import { makeFacts } from '../../src/nesting/facts.ts';
 import { fewerSettings } from '../../src/nesting/fewerSettings.ts';
+import { nest } from '../../src/nesting/index.ts';
 import { joinSpares } from '../../src/nesting/joinSpares.ts';
 import { largestParted, sawingOf } from '../../src/nesting/sawing.ts';
 import { encodeTree, readTree, stackOf, type Tree } from '../../src/nesting/sheetCode.ts';
 import { offcutWorth, TreeTidier } from '../../src/nesting/tidyTree.ts';
+import { groupOf, readInstances } from '../bench/instances.ts';
+import { assertNest } from '../helpers/assertNest.ts';
 import { stockGroup } from '../helpers/stockGroups.ts';
 
 const kerfUm = 3;
@@ -176,5 +179,17 @@ describe('the first parting of a sheet', () => {
     const tidier = new TreeTidier(facts, group.saw.leastOffcut);
     const tree: Tree = { kind: 'piece', item: 0, turned: false, w: facts.w[0]!, h: facts.h[0]! };
     expect(tidier.tidy(tree, 0)).toMatchObject({ kind: 'stack', axis: 'x' });
+  });
+});
+
+describe('tidying a sheet that is filled right across', () => {
+  it('never lays a stack in one along the same axis', () => {
+    // A published list of 283 sizes, the first in which it happened.
+    const instance = readInstances('variable-sheets').find(({ id }) => id === 'Nice300i4b1')!;
+    const group = groupOf(instance, 'fixed');
+    const bound = { sheets: 0, costMinor: 0, certificate: { method: 'area' } } as const;
+    const outcome = nest(group, bound, { seed: 1, workLimit: 0 });
+    if (!outcome.ok) throw new Error('it can be nested');
+    assertNest(group, outcome.nest);
   });
 });
