@@ -4,11 +4,12 @@ import { type DrawingTools, makeFontMeasurer } from '../../src/pipeline/makePape
 
 const require = createRequire(import.meta.url);
 
-/** The fonts that texts are measured in. */
+/** A window without a screen to draw in, and the fonts that texts are measured in. Takes some 400 ms to load. */
 export async function loadDrawingTools(): Promise<DrawingTools> {
-  const [regular, bold] = await Promise.all([
+  const [{ JSDOM }, regular, bold] = await Promise.all([
+    import('jsdom'),
     readFile(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf')),
     readFile(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf')),
   ]);
-  return { measure: makeFontMeasurer(regular, bold) };
+  return { measure: makeFontMeasurer(regular, bold), window: new JSDOM('').window as never };
 }

@@ -44,7 +44,10 @@ export function drawFurniture(
     let free = name;
     for (let number = 2; papers.has(`${free}.svg`); number++) free = `${name}-${number}`;
     pages.forEach((page, index) => {
-      papers.set(index === 0 ? `${free}.svg` : `${free}-page-${index + 1}.svg`, svgFromDrawing(page));
+      papers.set(
+        index === 0 ? `${free}.svg` : `${free}-page-${index + 1}.svg`,
+        svgFromDrawing(page, tools.window),
+      );
     });
   };
   const vehicle = ordered.library.vehicles.get(ordered.order.vehicle);

@@ -46,7 +46,7 @@ export function makeJobBook(
     measure: tools.measure,
   });
   const html = bookHtml(book, {
-    svgOf: svgFromDrawing,
+    svgOf: (drawing) => svgFromDrawing(drawing, tools.window),
     sha256: tools.sha256,
     planMark: tools.sha256(proven.text).slice(0, 16),
   });

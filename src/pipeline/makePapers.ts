@@ -3,7 +3,7 @@ import { cautionsSheet } from '../documents/cautionsSheet.ts';
 import { type GroupSummary, summarise } from '../documents/index.ts';
 import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer, type Units } from '../drawing/index.ts';
-import { svgFromDrawing } from '../drawing/svg.ts';
+import { type DrawingWindow, svgFromDrawing } from '../drawing/svg.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Nest } from '../model/nest.ts';
 import type { PlanFile } from '../model/plan.ts';
@@ -60,6 +60,7 @@ export const usualWishes: PaperWishes = { language: 'en', lengths: 'mm' };
 /** What drawings need that only the edge can give. */
 export interface DrawingTools {
   readonly measure: TextMeasurer;
+  readonly window: DrawingWindow;
 }
 
 function cutPlanPapers(
@@ -79,7 +80,7 @@ function cutPlanPapers(
   const keep = (name: string, pages: readonly Drawing[]) => {
     pages.forEach((page, index) => {
       const path = index === 0 ? `${name}.svg` : `${name}-page-${index + 1}.svg`;
-      papers.set(path, svgFromDrawing(page));
+      papers.set(path, svgFromDrawing(page, tools.window));
     });
   };
   for (const group of plan.groups) {

@@ -6,7 +6,7 @@ import { type BookWishes, type JobBook, makeJobBook } from '../../../src/pipelin
 import { type ProvenPlan, provePlan } from '../../../src/pipeline/makePapers.ts';
 import { nestGroup } from '../../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../../src/pipeline/prepareOrder.ts';
-import { measure } from '../../drawing/drawingTools.ts';
+import { measure, window } from '../../drawing/drawingTools.ts';
 import { demoFiles, demoLibrary, demoRoot, must } from '../../helpers/demoVan.ts';
 
 export const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
@@ -37,7 +37,7 @@ export function bookOf(made: ReturnType<typeof demoJob>, wishes: Partial<BookWis
   return makeJobBook(
     made.job,
     made.proven,
-    { measure, sha256 },
+    { measure, window: window as never, sha256 },
     {
       language: 'en',
       lengths: 'mm',
