@@ -1,11 +1,11 @@
 import fc from 'fast-check';
-import type { BookingLine, Draft, Ledger, StoreItem } from '../../src/model/store.ts';
+import type { BookingLine, Draft, Ledger, SheetItem, StoreItem } from '../../src/model/store.ts';
 import { book, emptyLedger, reversal } from '../../src/store/book.ts';
 import { itemKey, lineOf } from '../../src/store/items.ts';
 
 const about = { date: '2026-03-02', who: 'M. Beck', why: 'test' };
 
-export const sheet: StoreItem = {
+export const sheet: SheetItem = {
   item: 'sheet',
   board: 'poplar-15',
   finish: 'pale-grey',

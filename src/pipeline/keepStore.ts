@@ -1,0 +1,11 @@
+/** The store: its ledger's text, its rules, and what books in it. */
+export { reservedAmount } from '../store/applyLine.ts';
+export { book as bookDraft, isDay, reversal } from '../store/book.ts';
+export { ledgerAfter, ledgerOnDay } from '../store/index.ts';
+export { amountInWords, amountOf, itemInWords, itemKey, itemOf, lineOf } from '../store/items.ts';
+export {
+  bookingText,
+  type LedgerText,
+  newLedgerText,
+  readLedgerText,
+} from '../store/ledgerText.ts';
