@@ -41,8 +41,10 @@ describe('the chapters of sheets that are cut together', () => {
     expect(textOf(second)).toContain('B is 2 b here; on the sheet of cut plan 1 it is 1 a.');
     // A box to tick for every piece of every sheet in the stack.
     const ticks = [first, second].map((section) => {
-      const block = section!.blocks.find((one) => one.kind === 'ticks');
-      return block?.kind === 'ticks' ? block.items.map((item) => item.panel) : [];
+      const blocks = section!.blocks.flatMap((block) =>
+        block.kind === 'drawings' ? block.beside.flat() : [],
+      );
+      return blocks.flatMap((block) => (block.kind === 'ticks' ? block.items.map((item) => item.panel) : []));
     });
     expect(ticks).toEqual([
       [1, 1, 1, 1],
