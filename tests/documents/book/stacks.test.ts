@@ -42,7 +42,7 @@ describe('the chapters of sheets that are cut together', () => {
     // A box to tick for every piece of every sheet in the stack.
     const ticks = [first, second].map((section) => {
       const blocks = section!.blocks.flatMap((block) =>
-        block.kind === 'drawings' ? block.beside.flat() : [],
+        block.kind === 'drawings' ? (block.beside ?? []).flat() : [],
       );
       return blocks.flatMap((block) => (block.kind === 'ticks' ? block.items.map((item) => item.panel) : []));
     });
