@@ -1,6 +1,5 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { svgFromDrawing } from '../../src/drawing/svg.ts';
 import type { Checked } from '../../src/model/finding.ts';
 import type { Library } from '../../src/model/library.ts';
 import { drawFurniture } from '../../src/pipeline/drawFurniture.ts';
@@ -59,16 +58,10 @@ async function drawAsked(named: string | undefined, options: DrawOptions): Promi
   const wishes = { language: options.language, lengths: options.lengths };
   const into = (name: string) => join(options.out ?? 'out', safeFileName(name), 'drawings');
   if (options.allUnits) {
-    const pages = drawUnitsOfLibrary(text, path, library, tools, wishes);
-    const findings = [...read.findings, ...pages.findings];
-    if (!pages.ok) return { ok: false, findings };
-    const papers = new Map(
-      pages.value.map((page, index) => [
-        index === 0 ? 'units.svg' : `units-page-${index + 1}.svg`,
-        svgFromDrawing(page),
-      ]),
-    );
-    return { ok: true, value: { papers, folder: into(library.id) }, findings };
+    const units = drawUnitsOfLibrary(text, path, library, tools, wishes);
+    const findings = [...read.findings, ...units.findings];
+    if (!units.ok) return { ok: false, findings };
+    return { ok: true, value: { papers: units.value, folder: into(library.id) }, findings };
   }
   const ordered = furnish(text, path, library, options);
   const findings = [...read.findings, ...ordered.findings];

@@ -1,5 +1,6 @@
 import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawContactSheet } from '../drawing/index.ts';
+import { svgFromDrawing } from '../drawing/svg.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { PlacedUnit } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
@@ -11,7 +12,7 @@ import type { DrawingTools, PaperWishes } from './makePapers.ts';
  * Pages with all units of a library side by side, each with its defaults and the boards that an order gives each role;
  * `text` and `file` are that order. A unit that cannot be put together is told with its findings, and then nothing is drawn.
  */
-export function drawUnitsOfLibrary(
+export function contactSheetOf(
   text: string,
   file: string,
   library: Library,
@@ -36,4 +37,23 @@ export function drawUnitsOfLibrary(
     titles: titlesOf(library),
   });
   return { ok: true, value: pages, findings };
+}
+
+/** The pages of `contactSheetOf` as SVG texts by file name. */
+export function drawUnitsOfLibrary(
+  text: string,
+  file: string,
+  library: Library,
+  tools: DrawingTools,
+  wishes: PaperWishes,
+): Checked<ReadonlyMap<string, string>> {
+  const pages = contactSheetOf(text, file, library, tools, wishes);
+  if (!pages.ok) return pages;
+  const papers = new Map(
+    pages.value.map((page, index) => [
+      index === 0 ? 'units.svg' : `units-page-${index + 1}.svg`,
+      svgFromDrawing(page, tools.window),
+    ]),
+  );
+  return { ...pages, value: papers };
 }
