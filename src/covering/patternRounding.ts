@@ -3,6 +3,7 @@ import { SeededRandom } from '../basics/random.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
+import { blockPatterns } from './blockPricing.ts';
 import { StripPricing } from './stripPricing.ts';
 import { trimPattern } from './trimPattern.ts';
 
@@ -28,6 +29,8 @@ const STEPS_A_CELL = 20;
 export interface RoundingLimits {
   /** Greatest work in steps of about a nanosecond. */
   readonly effort: number;
+  /** Stages of cuts that a pattern may have. */
+  readonly stages: 3 | 4;
   readonly stop: () => boolean;
 }
 
@@ -159,9 +162,19 @@ export class PatternRounding {
         return worth > 0 ? pricing.patterns(prices, 0, PATTERNS_A_PRICING) : [];
       });
       centre.learn(prices, worthPerCost);
+      if (this.limits.stages === 4) found.push(...this.blocks(prices));
       if (this.addGaining(master, answer, counts, found)) return true;
     }
     return false;
+  }
+
+  /** Patterns of four stages at the prices that all kinds of sheet were priced at last. */
+  private blocks(prices: Float64Array): PatternColumn[] {
+    return this.pricings.flatMap((edge) =>
+      this.pricings
+        .filter((beside) => beside.sheet === edge.sheet && beside.axis !== edge.axis)
+        .flatMap((beside) => blockPatterns(edge, beside, prices, 0)),
+    );
   }
 
   /**

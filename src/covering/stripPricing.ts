@@ -27,8 +27,9 @@ export class StripPricing {
   /** Steps taken so far. */
   work = 0;
   /** Strips are laid one behind another along this axis. */
-  private readonly axis: 'w' | 'h';
-  private readonly length: number;
+  readonly axis: 'w' | 'h';
+  /** In steps of the grid: of a strip, and of the sheet across the strips. */
+  readonly length: number;
   private readonly breadth: number;
   private readonly lays: readonly Lay[];
   /** Different sizes along and across, in rising order. */
@@ -36,7 +37,10 @@ export class StripPricing {
   private readonly depths: readonly number[];
   /** What a column of each width is worth in a strip of each depth; a row a width. */
   private readonly columnWorth: Float64Array;
+  /** What a strip of each depth is worth at each length; a row a depth. */
+  private readonly stripWorth: Float64Array;
   private readonly strips: Choices;
+  private readonly shortStrips: Choices;
   private readonly columns: Choices;
   private readonly pieces: Choices;
   private readonly best: Float64Array;
@@ -58,7 +62,9 @@ export class StripPricing {
     this.widths = sortedSizes(this.lays.map((lay) => lay.along));
     this.depths = sortedSizes(this.lays.map((lay) => lay.across));
     this.columnWorth = new Float64Array(this.widths.length * this.depths.length);
+    this.stripWorth = new Float64Array(this.depths.length * (this.length + 1));
     this.strips = new Choices(this.depths.length);
+    this.shortStrips = new Choices(this.depths.length);
     this.columns = new Choices(this.widths.length);
     this.pieces = new Choices(this.lays.length);
     const most = Math.max(this.length, this.breadth) + 1;
@@ -75,8 +81,9 @@ export class StripPricing {
     strips.count = 0;
     for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
       this.chooseColumns(d);
-      this.work += fillKnapsack(this.columns, this.length, this.best, null);
-      strips.offer(depths[d]!, this.best[this.length]!, d);
+      const worths = this.stripWorth.subarray(d * (this.length + 1), (d + 1) * (this.length + 1));
+      this.work += fillKnapsack(this.columns, this.length, worths, null);
+      strips.offer(depths[d]!, worths[this.length]!, d);
     }
     this.work += fillKnapsack(strips, breadth, this.sheetBest, this.sheetLast);
     return this.sheetBest[breadth]!;
@@ -103,6 +110,40 @@ export class StripPricing {
         return this.columnOf([depth, ...others].map((strip) => this.strip(prices, strip, unlimited)));
       })
       .filter((pattern) => pattern !== null);
+  }
+
+  /** Strips over the whole sheet at the pricing before: how deep each is, and what it is worth. */
+  wholeStrips(): { readonly depth: number; readonly worth: number }[] {
+    const { lengths, worths } = this.strips;
+    return Array.from({ length: this.strips.count }, (_, i) => ({ depth: lengths[i]!, worth: worths[i]! }));
+  }
+
+  /** The most that strips of this length, one behind another over the sheet, are worth at the pricing before. */
+  worthOfBlock(length: number): number {
+    const { shortStrips, depths } = this;
+    shortStrips.count = 0;
+    for (const [d, depth] of depths.entries()) {
+      shortStrips.offer(depth, this.stripWorth[d * (this.length + 1) + length]!, d);
+    }
+    this.work += fillKnapsack(shortStrips, this.breadth, this.best, this.last);
+    return this.best[this.breadth]!;
+  }
+
+  /** The block of `worthOfBlock`, as a tree. */
+  block(prices: Float64Array, length: number): PatternNode | null {
+    this.worthOfBlock(length);
+    const depths = laidOn(this.shortStrips, this.last, this.breadth).map((i) => this.shortStrips.marks[i]!);
+    const unlimited = new Int32Array(prices.length).fill(this.length * this.breadth);
+    return stackOf(
+      this.axis,
+      depths.map((depth) => this.strip(prices, depth, unlimited, length)),
+    );
+  }
+
+  /** The strip of a depth over the whole sheet, as a tree; the depth is one of `wholeStrips`. */
+  wholeStrip(prices: Float64Array, depth: number): PatternNode | null {
+    const unlimited = new Int32Array(prices.length).fill(this.length * this.breadth);
+    return this.strip(prices, this.depths.indexOf(depth), unlimited);
   }
 
   /**
@@ -157,10 +198,15 @@ export class StripPricing {
   }
 
   /** The best strip of a depth, less what there are no pieces left for; takes its pieces off `left`. */
-  private strip(prices: Float64Array, depth: number, left: Int32Array): PatternNode | null {
+  private strip(
+    prices: Float64Array,
+    depth: number,
+    left: Int32Array,
+    length = this.length,
+  ): PatternNode | null {
     this.chooseColumns(depth);
-    fillKnapsack(this.columns, this.length, this.best, this.last);
-    const widths = laidOn(this.columns, this.last, this.length).map((i) => this.columns.marks[i]!);
+    fillKnapsack(this.columns, length, this.best, this.last);
+    const widths = laidOn(this.columns, this.last, length).map((i) => this.columns.marks[i]!);
     const columns: (PatternNode | null)[] = [];
     for (const width of widths) {
       this.choosePieces(prices, width);
@@ -184,7 +230,7 @@ export class StripPricing {
 }
 
 /** A stack of those that are there: itself where there is only one, null where there is none. */
-function stackOf(axis: 'w' | 'h', nodes: readonly (PatternNode | null)[]): PatternNode | null {
+export function stackOf(axis: 'w' | 'h', nodes: readonly (PatternNode | null)[]): PatternNode | null {
   const children = nodes.filter((node) => node !== null);
   return children.length < 2 ? (children[0] ?? null) : { kind: 'stack', axis, children };
 }

@@ -160,6 +160,7 @@ class LongSearch {
       // The sheets of the plan so far give the programme sensible prices from the start.
       rounding ??= new PatternRounding(problem, solver, [...this.boundPatterns, ...this.start], {
         effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
+        stages: (this.group.saw.turns ?? 3) >= 3 ? 4 : 3,
         stop: () => this.options.stop?.() ?? false,
       });
       const workBefore = rounding.work;

@@ -16,7 +16,7 @@ beforeAll(async () => {
   solver = await loadSolver();
 });
 
-const endless = { effort: 1e9, stop: () => false };
+const endless = { effort: 1e9, stages: 4, stop: () => false } as const;
 
 describe('PatternRounding', () => {
   it('settles sheets that fit, cuts no piece too often, and uses no sheet that is not there', () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { GuillotineTable } from '../../src/basics/guillotineTable.ts';
 import { leastSize } from '../../src/basics/patternTree.ts';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
+import { blockPatterns } from '../../src/covering/blockPricing.ts';
 import { Choices, fillKnapsack, laidOn } from '../../src/covering/knapsack.ts';
 import { StripPricing } from '../../src/covering/stripPricing.ts';
 import { trimPattern } from '../../src/covering/trimPattern.ts';
@@ -86,6 +87,32 @@ describe('StripPricing', () => {
       { numRuns: 150 },
     );
     expect(equal).toBeGreaterThan(all / 2);
+  });
+
+  it('finds patterns of a strip with a block beside it that fit and are worth more than is asked', () => {
+    let better = 0;
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const problem = problemOf(seed);
+        const prices = pricesOf(seed, problem);
+        for (const [s, sheet] of problem.sheets.entries()) {
+          const [edge, beside] = [new StripPricing(problem, s, 'w'), new StripPricing(problem, s, 'h')];
+          const least = Math.max(edge.price(prices), beside.price(prices));
+          for (const { tree, counts } of blockPatterns(edge, beside, prices, least)) {
+            better++;
+            const size = leastSize(problem, tree);
+            expect(size.w).toBeLessThanOrEqual(sheet.w);
+            expect(size.h).toBeLessThanOrEqual(sheet.h);
+            expect(counts.reduce((sum, { item, count }) => sum + count * prices[item]!, 0)).toBeGreaterThan(
+              least,
+            );
+          }
+        }
+      }),
+      { numRuns: 300 },
+    );
+    // Four stages must at times be worth more than three.
+    expect(better).toBeGreaterThan(0);
   });
 
   it('keeps to the pieces there are, and fits', () => {
