@@ -15,7 +15,7 @@ export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
 export const exitCodeHelp = `
 Exit codes (after all but 0 nothing is written):
   0    done, every paper is written
-  1    something in an order, a library or a list is wrong
+  1    something in an order, a library, a list or a booking is wrong
   2    the command was not understood
   3    a plan did not pass its replay, or the program has a fault
   4    a file or folder cannot be read or written

@@ -6,6 +6,7 @@ import { addDrawCommand } from './commands/draw.ts';
 import { addListCommand } from './commands/list.ts';
 import { addPanelsCommand } from './commands/panels.ts';
 import { addReplayCommand } from './commands/replay.ts';
+import { addStockCommand } from './commands/stock.ts';
 import { exitCodeHelp, exitCodes } from './exitCodes.ts';
 import { endWith, printError } from './terminal/output.ts';
 
@@ -19,6 +20,7 @@ Examples:
   plywright check my-order.yaml
   plywright replay out/demo-long/plan.json
   plywright list units --library demo-van
+  plywright stock show
 
 'plywright COMMAND --help' says more about a command.
 `;
@@ -45,6 +47,7 @@ function makeProgram(): Command {
   addDrawCommand(program);
   addReplayCommand(program);
   addListCommand(program);
+  addStockCommand(program);
   for (const command of program.commands) {
     command
       .helpOption('-h, --help', 'print this help')

@@ -29,6 +29,8 @@ export const fileCodes: ReadonlySet<string> = new Set([
   'cannot-write',
   'papers-edited',
   'folder-not-ours',
+  'store-there',
+  'store-locked',
 ]);
 
 function finding(code: string, file: string, message: string, more: Partial<Finding> = {}): Finding {

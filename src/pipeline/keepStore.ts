@@ -1,6 +1,8 @@
 /** The store: its ledger's text, its rules, and what books in it. */
 export { reservedAmount } from '../store/applyLine.ts';
 export { book as bookDraft, isDay, reversal } from '../store/book.ts';
+export { changeOffcutLines, correctionLines, issueLines } from '../store/draftLines.ts';
+export { changedOffcut, type ItemWish, itemComingIn, itemInStore } from '../store/findItem.ts';
 export { ledgerAfter, ledgerOnDay } from '../store/index.ts';
 export { amountInWords, amountOf, itemInWords, itemKey, itemOf, lineOf } from '../store/items.ts';
 export {

@@ -87,7 +87,7 @@ function goOut(line: BookingLine, entry: StockEntry | undefined): StockEntry | F
       'The offcut in the store is another than the booking says.',
       undefined,
       {
-        found: `${itemInWords(entry.item)} ${'place' in entry.item ? entry.item.place : ''}`.trim(),
+        found: itemInWords(entry.item),
         expected: itemInWords(itemOf(line)),
       },
     );

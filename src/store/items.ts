@@ -87,7 +87,8 @@ export function itemInWords(item: StoreItem): string {
       const of = [item.board, item.finish, thick].filter((word) => word !== '').join(' ');
       const size = `${item.length} × ${item.width}`;
       const what = of === '' ? size : `${of}, ${size}`;
-      return item.item === 'sheet' ? `sheet ${what}` : `offcut ${item.label} (${what})`;
+      if (item.item === 'sheet') return `sheet ${what}`;
+      return `offcut ${item.label} (${what}${item.place === '' ? '' : `; ${item.place}`})`;
     }
     case 'edging':
       return `edging ${item.edging}`;

@@ -59,6 +59,12 @@ describe('the README', () => {
     expect(await follow(text, folder)).toContain('16 panels');
   });
 
+  it('leads to a store', async () => {
+    const said = await follow(section('The store'), temporaryFolder());
+    expect(said).toContain('REVERSED by 5');
+    expect(said).toContain('reserved for: my-van');
+  });
+
   it('names the papers that there are', async () => {
     const folder = temporaryFolder();
     writeFiles(folder, { 'my-van.yaml': blocks(section('A first order of your own'), 'yaml')[0]! });

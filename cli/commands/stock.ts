@@ -1,0 +1,321 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
+
+/** The kinds of things that a store holds. */
+export const stockItems = ['sheet', 'offcut', 'edging', 'fitting'] as const;
+export type StockItemWord = (typeof stockItems)[number];
+
+/** Options of every `plywright stock` command. */
+export interface StockOptions {
+  readonly store: string;
+  readonly json?: true;
+}
+
+/** Options of those that book. */
+export interface BookOptions extends StockOptions {
+  /** A day such as 2026-03-02; today where it is not given. */
+  readonly date?: string;
+  readonly who?: string;
+  readonly why?: string;
+}
+
+/** What is moved. Lengths are in mm. */
+export interface ItemOptions extends BookOptions {
+  readonly name?: string;
+  readonly label?: string;
+  readonly place?: string;
+  readonly board?: string;
+  readonly finish?: string;
+  readonly thickness?: number;
+  readonly length?: number;
+  readonly width?: number;
+  readonly grain?: 'length' | 'width' | 'none';
+  readonly count?: number;
+  readonly metres?: number;
+  readonly order?: string;
+  readonly fromReserved?: string;
+}
+
+/** Options of `plywright stock show`. */
+export interface ShowOptions extends StockOptions {
+  readonly on?: string;
+  readonly after?: number;
+}
+
+/** Options of `plywright stock cut`. */
+export interface CutStockOptions extends BookOptions {
+  readonly order?: string;
+  readonly place?: string;
+}
+
+function wholeFrom(least: number): (text: string) => number {
+  return (text) => {
+    const value = /^\d{1,7}$/.test(text) ? Number(text) : Number.NaN;
+    if (!(value >= least && value <= 1_000_000)) {
+      throw new InvalidArgumentError(`It must be a whole number from ${least} to 1000000.`);
+    }
+    return value;
+  };
+}
+
+function metres(text: string): number {
+  const value = /^\d{1,6}(?:\.\d{1,3})?$/.test(text) ? Number(text) : Number.NaN;
+  if (Number.isNaN(value)) throw new InvalidArgumentError('It must be metres, such as 50 or 12.5.');
+  return value;
+}
+
+function millimetres(text: string): number {
+  const um = lengthFromText(text);
+  if (um === undefined || um <= 0) throw new InvalidArgumentError(`It must be ${LENGTH_EXPECTED}.`);
+  return um / 1000;
+}
+
+function words(most: number): (text: string) => string {
+  return (text) => {
+    const plain = text.trim();
+    if (plain === '' || plain.length > most) {
+      throw new InvalidArgumentError(`It must be a text of 1 to ${most} characters.`);
+    }
+    return plain;
+  };
+}
+
+function day(text: string): string {
+  const date = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
+  if (date === null || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== text) {
+    throw new InvalidArgumentError('It must be a day such as 2026-03-02.');
+  }
+  return text;
+}
+
+const more = `
+A store is a folder with the ledger of a workshop: sheets, offcuts with their
+labels, edging and fittings, and what of them is reserved for which order. Every
+booking adds a line to ledger.jsonl there, which can be read and kept under
+version control. Nothing is erased: a wrong booking is reversed by another.
+
+Examples:
+  plywright stock begin
+  plywright stock receive sheet --board poplar-15 --finish pale-grey \\
+    --thickness 16.2 --length 2500 --width 1250 --grain length --count 6
+  plywright stock receive edging --name grey-1 --metres 50 --why 'note 4711'
+  plywright stock reserve sheet --board poplar-15 --count 4 --order my-van
+  plywright stock cut out/my-van/plan.json
+  plywright stock correct offcut --label A17 --place 'rack 2'
+  plywright stock show --on 2026-03-02
+  plywright stock history
+  plywright stock reverse 7 --why 'counted twice'
+
+'plywright stock COMMAND --help' says more about a command.
+Exit codes: as in 'plywright --help'.
+`;
+
+function withStore(command: Command): Command {
+  return command
+    .option('--store <FOLDER>', 'folder of the store', 'store')
+    .option('--json', 'as one JSON document');
+}
+
+function withBooking(command: Command): Command {
+  return withStore(command)
+    .option('--date <DAY>', 'the day it happened, such as 2026-03-02 (default: today)', day)
+    .option('--who <NAME>', 'who books (default: the name you are logged in with)', words(300))
+    .option('--why <TEXT>', 'the reason, or the number of a delivery note', words(2000));
+}
+
+function withItem(command: Command): Command {
+  return withBooking(command)
+    .argument('<ITEM>', 'sheet, offcut, edging or fitting')
+    .option('--board <ID>', 'of a sheet or offcut', words(300))
+    .option('--finish <ID>', 'of a sheet or offcut', words(300))
+    .option('--thickness <LENGTH>', 'of a sheet or offcut, mm or inches', millimetres)
+    .option('--length <LENGTH>', 'of a sheet or offcut, mm or inches', millimetres)
+    .option('--width <LENGTH>', 'of a sheet or offcut, mm or inches', millimetres)
+    .addOption(
+      new Option('--grain <SIDE>', 'which of the two the grain runs along').choices([
+        'length',
+        'width',
+        'none',
+      ]),
+    )
+    .option('--label <TEXT>', 'what is written on an offcut', words(300))
+    .option('--name <ID>', 'of an edging or fitting', words(300));
+}
+
+/** The commands that move an item, with what they add to the options of all of them. */
+const itemCommands = {
+  receive: {
+    description:
+      'Books what has come in. Of a size that the store had before, as much as tells it is enough.',
+    example: 'plywright stock receive fitting --name hinge --count 20',
+    options: ['count', 'metres', 'place'],
+  },
+  correct: {
+    description:
+      'Books what was counted. Of an offcut it books another place or size, or with --count 0 that it is gone.',
+    example: "plywright stock correct sheet --board poplar-15 --count 7 --why 'counted'",
+    options: ['counted', 'counted metres', 'place'],
+  },
+  issue: {
+    description: 'Books what was taken out, for an order or for anything else.',
+    example: 'plywright stock issue edging --name grey-1 --metres 12.5 --order my-van',
+    options: ['count', 'metres', 'order', 'from reserved'],
+  },
+  reserve: {
+    description: 'Keeps what is there for an order.',
+    example: 'plywright stock reserve sheet --board poplar-15 --count 4 --order my-van',
+    options: ['count', 'metres', 'order'],
+  },
+  release: {
+    description: 'Frees what was reserved for an order.',
+    example: 'plywright stock release sheet --board poplar-15 --count 4 --order my-van',
+    options: ['count', 'metres', 'order'],
+  },
+  'put-back': {
+    description: 'Books an offcut back into the rack.',
+    example: "plywright stock put-back offcut --label A17 --place 'rack 2'",
+    options: ['place'],
+  },
+} as const;
+
+export type ItemCommand = keyof typeof itemCommands;
+type ItemOption = (typeof itemCommands)[ItemCommand]['options'][number];
+
+function addItemOption(command: Command, option: ItemOption): void {
+  switch (option) {
+    case 'count':
+      command.option('--count <N>', 'how many sheets or fittings', wholeFrom(1));
+      break;
+    case 'metres':
+      command.option('--metres <N>', 'how much edging', metres);
+      break;
+    case 'counted':
+      command.option('--count <N>', 'how many sheets or fittings there are', wholeFrom(0));
+      break;
+    case 'counted metres':
+      command.option('--metres <N>', 'how much edging there is', metres);
+      break;
+    case 'place':
+      command.option('--place <TEXT>', 'where an offcut stands', words(300));
+      break;
+    case 'order':
+      command.option('--order <NAME>', 'the order it is for', words(300));
+      break;
+    case 'from reserved':
+      command.option('--from-reserved <ORDER>', 'take what is reserved for this other order', words(300));
+      break;
+  }
+}
+
+function addItemCommand(stock: Command, name: ItemCommand): void {
+  const { description, example, options } = itemCommands[name];
+  const command = withItem(stock.command(name).summary(description.split('.')[0]!).description(description));
+  for (const option of options) addItemOption(command, option);
+  command
+    .addHelpText('after', `\nExamples:\n  ${example}\n`)
+    .action(async (item: string, given: ItemOptions) => {
+      const known = stockItems.find((word) => word === item.toLowerCase().replace(/s$/, ''));
+      if (known === undefined) {
+        command.error(`error: '${item}' is not sheet, offcut, edging or fitting`);
+        return;
+      }
+      const wrong = wrongItemOptions(name, known, given);
+      if (wrong !== null) command.error(`error: ${wrong}`);
+      const { bookItem } = await import('../store/bookItem.ts');
+      await bookItem(name, known, given);
+    });
+}
+
+function wrongItemOptions(name: ItemCommand, item: StockItemWord, given: ItemOptions): string | null {
+  if (name === 'put-back' && item !== 'offcut') return 'only an offcut is put back; use receive';
+  if ((name === 'reserve' || name === 'release') && given.order === undefined) return 'give --order NAME';
+  if (item === 'edging' && given.count !== undefined) return 'edging is counted in --metres';
+  if (item !== 'edging' && given.metres !== undefined) return '--metres goes with edging';
+  if (item === 'edging' && given.metres === undefined) return 'give --metres N';
+  if (item === 'edging' && given.metres === 0 && name !== 'correct') return '--metres must be above 0';
+  if (item === 'offcut') {
+    return given.count === undefined || given.count === (name === 'correct' ? 0 : 1)
+      ? null
+      : 'every offcut is booked by itself, with its label';
+  }
+  if (item !== 'edging' && given.count === undefined) return 'give --count N';
+  return null;
+}
+
+function addOtherCommands(stock: Command): void {
+  withStore(stock.command('begin').summary('make a store in which nothing is booked'))
+    .description('Makes a store in a folder that has none.')
+    .addHelpText('after', '\nExamples:\n  plywright stock begin --store workshop\n')
+    .action(async (options: StockOptions) => {
+      const { begin } = await import('../store/begin.ts');
+      await begin(options);
+    });
+  withBooking(stock.command('reverse').summary('reverse a wrong booking'))
+    .description('Books the contrary of a booking, so that the stock is as if it had not been.')
+    .argument('<NUMBER>', 'number of the booking, as history prints it', wholeFrom(1))
+    .addHelpText('after', "\nExamples:\n  plywright stock reverse 7 --why 'counted twice'\n")
+    .action(async (number: number, options: BookOptions) => {
+      const { reverse } = await import('../store/bookItem.ts');
+      await reverse(number, options);
+    });
+  withBooking(stock.command('cut').summary('book a finished cut by its plan file'))
+    .description(
+      'Takes out the sheets and offcuts of a plan, what is reserved for its order first, and books the offcuts that are kept in, under the text of their labels. The plan is replayed before.',
+    )
+    .argument('<PLAN>', 'plan file (plan.json)')
+    .option(
+      '--order <NAME>',
+      'name of the order or list (default: that of the plan or its folder)',
+      words(300),
+    )
+    .option('--place <TEXT>', 'where the kept offcuts stand', words(300))
+    .addHelpText('after', "\nExamples:\n  plywright stock cut out/my-van/plan.json --place 'rack 1'\n")
+    .action(async (plan: string, options: CutStockOptions) => {
+      const { bookCut } = await import('../store/bookCut.ts');
+      await bookCut(plan, options);
+    });
+}
+
+function addReadingCommands(stock: Command): void {
+  withStore(stock.command('show').summary('print what is there'))
+    .description('Prints what is in the store, now, on a day or after a booking.')
+    .option('--on <DAY>', 'as it was in the evening of a day, such as 2026-03-02', day)
+    .option('--after <NUMBER>', 'as it was after a booking', wholeFrom(0))
+    .addHelpText('after', '\nExamples:\n  plywright stock show --on 2026-03-02\n')
+    .action(async (options: ShowOptions, command: Command) => {
+      if (options.on !== undefined && options.after !== undefined) {
+        command.error('error: give --on or --after, not both');
+      }
+      const { show } = await import('../store/show.ts');
+      await show(options);
+    });
+  withStore(stock.command('history').summary('print every booking'))
+    .description('Prints every booking, the first first.')
+    .addHelpText('after', '\nExamples:\n  plywright stock history --json\n')
+    .action(async (options: StockOptions) => {
+      const { history } = await import('../store/show.ts');
+      await history(options);
+    });
+}
+
+/** Adds `plywright stock` with its commands. */
+export function addStockCommand(program: Command): void {
+  const stock = program
+    .command('stock')
+    .summary('keep the store: what is there, comes in, goes out')
+    .description(
+      'Keeps the store of the workshop: what is there, what comes in and goes out, what is reserved.',
+    )
+    .helpCommand(false)
+    .addHelpText('after', more);
+  addReadingCommands(stock);
+  for (const name of Object.keys(itemCommands) as ItemCommand[]) addItemCommand(stock, name);
+  addOtherCommands(stock);
+  for (const command of stock.commands) {
+    command
+      .helpOption('-h, --help', 'print this help')
+      .configureHelp({ helpWidth: 80 })
+      .showHelpAfterError(`'plywright stock ${command.name()} --help' shows how it is used, with examples.`)
+      .exitOverride();
+  }
+}

@@ -1,0 +1,137 @@
+import type { Checked, Finding } from '../../src/model/finding.ts';
+import type { BookingKind, BookingLine, Draft, Ledger } from '../../src/model/store.ts';
+import {
+  changedOffcut,
+  changeOffcutLines,
+  correctionLines,
+  type ItemWish,
+  issueLines,
+  itemComingIn,
+  itemInStore,
+  lineOf,
+  reversal,
+} from '../../src/pipeline/keepStore.ts';
+import type { BookOptions, ItemCommand, ItemOptions, StockItemWord } from '../commands/stock.ts';
+import { reportFindings } from '../terminal/report.ts';
+import { bookInStore } from './ledgerFile.ts';
+import { aboutBooking, futureDay, tellBooked } from './tell.ts';
+
+const kinds: Readonly<Record<ItemCommand, BookingKind>> = {
+  receive: 'receive',
+  correct: 'correct',
+  issue: 'issue',
+  reserve: 'reserve',
+  release: 'release',
+  'put-back': 'put back',
+};
+
+const wishFields = [
+  'name',
+  'label',
+  'place',
+  'board',
+  'finish',
+  'thickness',
+  'length',
+  'width',
+  'grain',
+] as const;
+
+function wishOf(item: StockItemWord, options: ItemOptions): ItemWish {
+  const given = wishFields.filter((field) => options[field] !== undefined);
+  return { item, ...Object.fromEntries(given.map((field) => [field, options[field]])) };
+}
+
+function good<T>(value: T): Checked<T> {
+  return { ok: true, value, findings: [] };
+}
+
+/** Pieces; of edging millimetres. */
+function amountAsked(item: StockItemWord, { count, metres }: ItemOptions): number {
+  if (item === 'edging') return Math.round((metres ?? 0) * 1000);
+  return count ?? 1;
+}
+
+function correcting(ledger: Ledger, item: StockItemWord, options: ItemOptions): Checked<BookingLine[]> {
+  const wish = wishOf(item, options);
+  if (item !== 'offcut') {
+    const counted = amountAsked(item, options);
+    // What was counted may never have been booked in.
+    const meant = counted > 0 ? itemComingIn(ledger, wish) : itemInStore(ledger, wish);
+    return meant.ok ? correctionLines(ledger, meant.value, counted) : meant;
+  }
+  const { label } = options;
+  const there = itemInStore(ledger, label === undefined ? { item } : { item, label });
+  if (!there.ok) return there;
+  if (options.count === 0) return correctionLines(ledger, there.value, 0);
+  if (there.value.item !== 'offcut') throw new Error(`an offcut was sought, found ${there.value.item}`);
+  const after = changedOffcut(there.value, wish);
+  if (JSON.stringify(after) !== JSON.stringify(changedOffcut(there.value, { item }))) {
+    return good(changeOffcutLines(ledger, there.value, after));
+  }
+  const finding: Finding = {
+    code: 'nothing-to-correct',
+    severity: 'error',
+    message: 'The offcut is just so in the store already.',
+    advice: 'say what is different (--place, --length, --width, …), or --count 0 if it is gone',
+  };
+  return { ok: false, findings: [finding] };
+}
+
+function linesFor(
+  command: ItemCommand,
+  ledger: Ledger,
+  item: StockItemWord,
+  options: ItemOptions,
+): Checked<BookingLine[]> {
+  const amount = amountAsked(item, options);
+  const wish = wishOf(item, options);
+  switch (command) {
+    case 'receive':
+    case 'put-back': {
+      const meant = itemComingIn(ledger, wish);
+      return meant.ok ? good([lineOf(meant.value, amount, 'in')]) : meant;
+    }
+    case 'issue': {
+      const meant = itemInStore(ledger, wish);
+      return meant.ok
+        ? good(issueLines(ledger, meant.value, amount, options.order, options.fromReserved))
+        : meant;
+    }
+    case 'reserve':
+    case 'release': {
+      const meant = itemInStore(ledger, wish);
+      return meant.ok ? good([lineOf(meant.value, amount, command, options.order)]) : meant;
+    }
+    case 'correct':
+      return correcting(ledger, item, options);
+  }
+}
+
+async function bookAndTell(options: BookOptions, make: (ledger: Ledger) => Checked<Draft>): Promise<void> {
+  const tooEarly = futureDay(options);
+  if (tooEarly.length > 0) return reportFindings(tooEarly, options);
+  const booked = await bookInStore(options.store, make);
+  if (!booked.ok) return reportFindings(booked.findings, options);
+  await tellBooked(booked.value, booked.findings, options);
+}
+
+/** Runs `plywright stock receive`, `correct`, `issue`, `reserve`, `release` and `put-back`. */
+export async function bookItem(
+  command: ItemCommand,
+  item: StockItemWord,
+  options: ItemOptions,
+): Promise<void> {
+  await bookAndTell(options, (ledger) => {
+    const lines = linesFor(command, ledger, item, options);
+    if (!lines.ok) return lines;
+    const { order } = options;
+    const about = { ...aboutBooking(options), ...(order === undefined ? {} : { order }) };
+    return good({ ...about, kind: kinds[command], lines: lines.value });
+  });
+}
+
+/** Runs `plywright stock reverse`. */
+export async function reverse(number: number, options: BookOptions): Promise<void> {
+  await bookAndTell(options, (ledger) => good(reversal(ledger, number, aboutBooking(options))));
+}

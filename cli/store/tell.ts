@@ -1,0 +1,122 @@
+import { userInfo } from 'node:os';
+import type { Finding } from '../../src/model/finding.ts';
+import type { Booking, BookingLine, StockEntry } from '../../src/model/store.ts';
+import { amountInWords, amountOf, itemInWords, itemKey, itemOf } from '../../src/pipeline/keepStore.ts';
+import type { BookOptions } from '../commands/stock.ts';
+import { exitCodes } from '../exitCodes.ts';
+import { coloursFor, describeFindings } from '../terminal/findings.ts';
+import { endWith, print, printError } from '../terminal/output.ts';
+import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
+import type { Booked } from './ledgerFile.ts';
+
+/** Today by the computer's calendar, such as 2026-03-02. */
+export function today(): string {
+  const now = new Date();
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+function login(): string {
+  try {
+    return userInfo().username || 'unknown';
+  } catch {
+    return 'unknown';
+  }
+}
+
+/** Day, name and reason of a booking, with what is usual where a person says nothing. */
+export function aboutBooking({ date, who, why }: BookOptions): { date: string; who: string; why: string } {
+  return { date: date ?? today(), who: who ?? login(), why: why ?? '' };
+}
+
+/** A day that has not come yet would keep every earlier one from being booked. */
+export function futureDay({ date }: BookOptions): Finding[] {
+  if (date === undefined || date <= today()) return [];
+  const message = 'This day has not come yet.';
+  return [
+    { code: 'day-to-come', severity: 'error', message, found: date, expected: `${today()} or earlier` },
+  ];
+}
+
+function moveInWords(line: BookingLine): string {
+  const order = line.reservedFor;
+  switch (line.move) {
+    case 'in':
+      return order === undefined ? 'in' : `in, reserved for ${order}`;
+    case 'out':
+      return order === undefined ? 'out' : `out, was reserved for ${order}`;
+    case 'reserve':
+      return `reserved for ${order}`;
+    case 'release':
+      return `no longer reserved for ${order}`;
+  }
+}
+
+/** A line of a booking for people: `4 × sheet poplar-15 … in`. */
+export function lineInWords(line: BookingLine): string {
+  const item = itemOf(line);
+  const amount = item.item === 'offcut' ? '' : `${amountInWords(item, amountOf(line))} × `;
+  return `${amount}${itemInWords(item)}: ${moveInWords(line)}`;
+}
+
+/** A booking for people, its lines indented. */
+export function bookingInWords(booking: Booking, reversedBy?: number): string {
+  const { number, date, kind, who, why, order, reverses, lines } = booking;
+  const about = [
+    `${number} ${date} ${kind}${reverses === undefined ? '' : ` ${reverses}`}`,
+    who,
+    order === undefined ? '' : `for ${order}`,
+    why,
+    reversedBy === undefined ? '' : `REVERSED by ${reversedBy}`,
+  ].filter((part) => part !== '');
+  const indented = (text: string) => `    ${wrap(printable(text), TERMINAL_WIDTH - 4, '      ')}`;
+  return [
+    wrap(about.map(printable).join(' · '), TERMINAL_WIDTH, '   '),
+    ...lines.map((line) => indented(lineInWords(line))),
+  ].join('\n');
+}
+
+/** An entry of the stock for other programs; edging in metres. */
+export function entryAsData({ item, amount, reserved }: StockEntry) {
+  const inUnit = (value: number) => (item.item === 'edging' ? value / 1000 : value);
+  const kept = Object.fromEntries([...reserved].map(([order, value]) => [order, inUnit(value)]));
+  const free = amount - [...reserved.values()].reduce((sum, value) => sum + value, 0);
+  return { ...item, amount: inUnit(amount), free: inUnit(free), reserved: kept };
+}
+
+function nowThere({ booking, ledger }: Booked): string[] {
+  const keys = new Map(booking.lines.map((line) => [itemKey(itemOf(line)), itemOf(line)]));
+  return [...keys].flatMap(([key, item]) => {
+    if (item.item === 'offcut') return [];
+    const entry = ledger.stock.get(key);
+    const amount = entry?.amount ?? 0;
+    const kept = [...(entry?.reserved ?? [])].map(([order, n]) => `${amountInWords(item, n)} for ${order}`);
+    const reserved = kept.length === 0 ? '' : `, reserved: ${kept.join(', ')}`;
+    const text = `${amountInWords(item, amount)} × ${itemInWords(item)}${reserved}`;
+    return [`    ${wrap(printable(text), TERMINAL_WIDTH - 4, '      ')}`];
+  });
+}
+
+/** Says what is booked and what is there of it now, and sets the exit code. */
+export async function tellBooked(
+  booked: Booked,
+  findings: readonly Finding[],
+  how: { readonly json?: true },
+): Promise<void> {
+  const { booking, ledger } = booked;
+  if (how.json) {
+    const keys = new Set(booking.lines.map((line) => itemKey(itemOf(line))));
+    const stock = [...keys].flatMap((key) => {
+      const entry = ledger.stock.get(key);
+      return entry === undefined ? [] : [entryAsData(entry)];
+    });
+    const document = { ok: true, exitCode: exitCodes.done, booking, stock, findings };
+    await print(`${JSON.stringify(document, null, 2)}\n`);
+  } else {
+    const there = nowThere(booked);
+    const text = `Booked:\n${bookingInWords(booking)}\n`;
+    await print(there.length === 0 ? text : `${text}Now there:\n${there.join('\n')}\n`);
+  }
+  await printError(describeFindings(findings, coloursFor(process.stderr)));
+  endWith(exitCodes.done);
+}

@@ -1,0 +1,213 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../cli/temporaryFolder.ts';
+import { cutLists, panelList, sheetList, writeFiles } from './lists.ts';
+import { type Ended, plywright } from './plywright.ts';
+
+type Row = Readonly<Record<string, unknown>> & { item: string; amount: number };
+
+/** A folder with a store, and what runs `plywright stock` in it. */
+async function workshop() {
+  const folder = temporaryFolder();
+  const stock = (...args: string[]) => plywright(folder, ['stock', ...args]);
+  const booked = async (...args: string[]) => {
+    const run = await stock(...args, '--date', '2026-03-02', '--who', 'M. Beck');
+    expect(run.code, `${args.join(' ')}\n${run.stderr}`).toBe(0);
+    return run;
+  };
+  const rows = async (...args: string[]): Promise<Row[]> =>
+    JSON.parse((await stock('show', '--json', ...args)).stdout).stock;
+  expect((await stock('begin')).code).toBe(0);
+  return { folder, stock, booked, rows };
+}
+
+const newSheet = ['--board', 'poplar-15', '--finish', 'pale-grey', '--thickness', '16.2'];
+const large = ['--length', '2500', '--width', '1250', '--grain', 'length'];
+
+function codes(run: Ended): string[] {
+  return (JSON.parse(run.stdout).findings as { code: string }[]).map(({ code }) => code);
+}
+
+describe('plywright stock', () => {
+  it('receives, reserves, issues, corrects and reverses, and shows any day', async () => {
+    const { stock, booked, rows, folder } = await workshop();
+    const first = await booked(
+      'receive',
+      'sheet',
+      ...newSheet,
+      ...large,
+      '--count',
+      '6',
+      '--why',
+      'note 4711',
+    );
+    expect(first.stdout).toContain('6 × sheet poplar-15 pale-grey 16.2 mm, 2500 × 1250');
+    await booked('receive', 'edging', '--name', 'grey-1', '--metres', '50.25');
+    await booked(
+      'receive',
+      'offcut',
+      '--label',
+      'A17',
+      ...newSheet,
+      '--length',
+      '27 1/2 in',
+      '--width',
+      '400',
+      '--grain',
+      'length',
+    );
+    await booked('reserve', 'sheets', '--board', 'poplar-15', '--count', '4', '--order', 'van-1');
+    const other = await stock('issue', 'sheet', '--count', '3', '--order', 'van-2', '--json');
+    expect(other.code).toBe(1);
+    expect(codes(other)).toEqual(['reserved-for-others']);
+    await booked('issue', 'sheet', '--count', '3', '--order', 'van-2', '--from-reserved', 'van-1');
+    await booked('correct', 'offcut', '--label', 'a17', '--place', 'rack 2');
+    const [sheet, offcut, edging] = ['sheet', 'offcut', 'edging'].map(
+      (item) => async () => (await rows()).find((row) => row.item === item),
+    );
+    expect(await sheet!()).toMatchObject({ amount: 3, free: 2, reserved: { 'van-1': 1 } });
+    expect(await offcut!()).toMatchObject({ label: 'A17', length: 698.5, place: 'rack 2' });
+    expect(await edging!()).toMatchObject({ amount: 50.25 });
+    await booked('reverse', '5', '--why', 'wrong order');
+    expect(await sheet!()).toMatchObject({ amount: 6, reserved: { 'van-1': 4 } });
+    expect((await rows('--after', '4')).find((row) => row.item === 'sheet')).toMatchObject({ amount: 6 });
+    expect(await rows('--on', '2026-03-01')).toEqual([]);
+    const history = await stock('history');
+    expect(history.stdout).toMatch(/^5 2026-03-02 issue · M\. Beck · for van-2 · REVERSED by 7$/m);
+    expect(history.stdout).toContain('698.5 × 400; rack 2): in');
+    const shown = await stock('show');
+    expect(shown.stdout).toContain('rack 2');
+    expect(`${shown.stdout}${history.stdout}`.split('\n').filter((line) => line.length > 80)).toEqual([]);
+    expect(readFileSync(join(folder, 'store/ledger.jsonl'), 'utf8').trim().split('\n')).toHaveLength(8);
+  });
+
+  it('refuses in words what cannot be, with nothing booked', async () => {
+    const { stock, booked, folder } = await workshop();
+    await booked('receive', 'fitting', '--name', 'hinge', '--count', '20');
+    const before = readFileSync(join(folder, 'store/ledger.jsonl'), 'utf8');
+    const cases: [string[], number, string][] = [
+      [['issue', 'fitting', '--name', 'hing', '--count', '2'], 1, 'nearest: hinge'],
+      [['issue', 'fitting', '--name', 'hinge', '--count', '21'], 1, 'too little of fitting hinge'],
+      [['receive', 'sheet', '--board', 'oak', '--count', '2'], 1, '--length is missing'],
+      [['receive', 'fitting', '--name', 'hinge', '--count', '2', '--date', '2026-03-01'], 1, 'later day'],
+      [['receive', 'fitting', '--name', 'hinge', '--count', '2', '--date', '2199-01-01'], 1, 'not come yet'],
+      [['correct', 'fitting', '--name', 'hinge', '--count', '20'], 1, 'already'],
+      [['reverse', '9'], 1, 'no booking 9'],
+      [['show', '--after', '9'], 1, 'no booking 9'],
+      [['cut', 'none.json'], 4, 'no such file'],
+      [['show', '--store', 'stor'], 4, 'no store in this folder'],
+      [['begin'], 4, 'a store in this folder already'],
+      [['receive', 'board', '--count', '2'], 2, 'is not sheet, offcut'],
+      [['receive', 'fitting', '--name', 'hinge'], 2, 'give --count'],
+      [['receive', 'edging', '--name', 'grey', '--count', '1'], 2, 'in --metres'],
+      [['reserve', 'fitting', '--name', 'hinge', '--count', '1'], 2, 'give --order'],
+      [['show', '--on', '2026-02-30'], 2, 'a day such as'],
+      [['recieve', 'sheet'], 2, 'Did you mean receive?'],
+    ];
+    for (const [args, code, words] of cases) {
+      const run = await stock(...args);
+      expect(run.code, args.join(' ')).toBe(code);
+      expect(run.stderr.replace(/\s+/g, ' ')).toContain(words);
+      expect(run.stdout).toBe('');
+    }
+    expect(readFileSync(join(folder, 'store/ledger.jsonl'), 'utf8')).toBe(before);
+  });
+
+  it('tells a last line that was written only in part, and goes on', async () => {
+    const { stock, booked, folder } = await workshop();
+    await booked('receive', 'fitting', '--name', 'hinge', '--count', '20');
+    const path = join(folder, 'store/ledger.jsonl');
+    writeFileSync(path, `${readFileSync(path, 'utf8')}{"number":2,"date":"2026-03`);
+    const shown = await stock('show');
+    expect(shown.code).toBe(0);
+    expect(shown.stderr).toContain('written only in part');
+    await booked('issue', 'fitting', '--name', 'hinge', '--count', '1');
+    expect((await stock('show')).stderr).toBe('');
+  });
+});
+
+describe('plywright stock cut', () => {
+  it('takes out sheets and offcuts, books in what is kept, once, and can be reversed', async () => {
+    const { folder, stock, booked, rows } = await workshop();
+    const sheets = `${sheetList.replace('length,width,', 'name,kind,length,width,').replace('\n2500', '\nlarge,sheet,2500').replace('\n2440', '\nsmall,sheet,2440')}A17,offcut,800,700,length,1,\n`;
+    writeFiles(folder, { 'panels.csv': panelList, 'sheets.csv': sheets });
+    expect((await plywright(folder, [...cutLists])).code).toBe(0);
+    const plan = 'out/panels/plan.json';
+    const { groups } = JSON.parse(readFileSync(join(folder, plan), 'utf8'));
+    const used = new Map<string, number>();
+    for (const sheet of groups[0].sheets) used.set(sheet.stock, (used.get(sheet.stock) ?? 0) + sheet.copies);
+    expect(used.get('A17')).toBe(1);
+    const empty = await stock('cut', plan, '--json');
+    expect(empty.code).toBe(1);
+    expect(new Set(codes(empty))).toEqual(new Set(['not-in-store']));
+    await booked('receive', 'sheet', ...large, '--count', '9');
+    await booked(
+      'receive',
+      'sheet',
+      '--length',
+      '2440',
+      '--width',
+      '1220',
+      '--grain',
+      'length',
+      '--count',
+      '9',
+    );
+    await booked(
+      'receive',
+      'offcut',
+      '--label',
+      'A17',
+      '--length',
+      '800',
+      '--width',
+      '700',
+      '--grain',
+      'length',
+    );
+    await booked('reserve', 'sheet', '--length', '2500', '--count', '1', '--order', 'panels');
+    const before = await rows();
+    await booked('cut', plan, '--place', 'rack 1');
+    const after = await rows();
+    for (const [id, length] of [
+      ['large', 2500],
+      ['small', 2440],
+    ] as const) {
+      const row = after.find((one) => one.item === 'sheet' && one['length'] === length);
+      expect(row?.amount).toBe(9 - (used.get(id) ?? 0));
+    }
+    expect(after.some((row) => row['label'] === 'A17')).toBe(false);
+    const kept = after.filter((row) => row.item === 'offcut');
+    const ofPlan = groups[0].sheets.flatMap((sheet: { copies: number; pieces: { is: string }[] }) =>
+      Array.from({ length: sheet.copies }, () => sheet.pieces.filter(({ is }) => is === 'offcut')).flat(),
+    );
+    expect(kept.map((row) => row['length']).sort()).toEqual(
+      ofPlan.map((piece: { length: number }) => piece.length).sort(),
+    );
+    for (const row of kept) {
+      expect(row['place']).toBe('rack 1');
+      expect(row['label']).toMatch(/^PW1\/PANELS\/.*\/OFF\/\d+\/.+\/\d+$/);
+    }
+    const twice = await stock('cut', plan, '--json');
+    expect(codes(twice)).toEqual(['cut-twice']);
+    await booked('reverse', '5');
+    expect(await rows()).toEqual(before);
+    await booked('cut', plan);
+  });
+
+  it('books nothing of a plan that cannot be sawn', async () => {
+    const { folder, stock, booked } = await workshop();
+    writeFiles(folder, { 'panels.csv': panelList, 'sheets.csv': sheetList });
+    await plywright(folder, [...cutLists]);
+    await booked('receive', 'sheet', ...large, '--count', '9');
+    const path = join(folder, 'out/panels/plan.json');
+    const plan = JSON.parse(readFileSync(path, 'utf8'));
+    plan.groups[0].panels[0].count += 1;
+    writeFileSync(path, JSON.stringify(plan));
+    const run = await stock('cut', path);
+    expect(run.code).toBe(3);
+    expect(run.stderr).toContain('nothing was booked');
+    expect(JSON.parse((await stock('history', '--json')).stdout).bookings).toHaveLength(1);
+  });
+});
