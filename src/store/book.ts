@@ -92,29 +92,47 @@ function reverseFindings(ledger: Ledger, draft: Draft): Finding[] {
   return [errorFinding('reverse-differs', `The lines do not reverse those of booking ${draft.reverses}.`)];
 }
 
+/** A ledger that is being built; after a refused booking it is of no more use. */
+export interface OpenLedger {
+  readonly bookings: Booking[];
+  readonly stock: Map<string, StockEntry>;
+  readonly reversedBy: Map<number, number>;
+}
+
+/** Adds a booking to a ledger that is being built, as `book` does to a finished one. */
+export function bookInto(ledger: OpenLedger, draft: Draft): Finding[] {
+  const findings = [...dayFindings(ledger, draft), ...kindFindings(draft), ...reverseFindings(ledger, draft)];
+  if (hasErrors(findings)) return findings;
+  for (const line of draft.lines) {
+    const wrong = applyLine(ledger.stock, line);
+    if (wrong !== null) findings.push(wrong);
+  }
+  if (hasErrors(findings)) return findings;
+  const booking = numbered(draft, ledger.bookings.length + 1);
+  if (draft.reverses !== undefined) {
+    ledger.reversedBy.set(draft.reverses, booking.number);
+    // Reversing a reversal brings back what that one had reversed, which can then be reversed anew.
+    const first = ledger.bookings[draft.reverses - 1]?.reverses;
+    if (first !== undefined) ledger.reversedBy.delete(first);
+  }
+  ledger.bookings.push(booking);
+  return findings;
+}
+
 /**
  * Adds a booking to a ledger, with the next number, if every rule holds: days do not go back, nothing becomes less than
  * nothing, no offcut is there twice, what is reserved for an order goes out only as such, a booking is reversed at most
- * once and just as it was. Lines are done in their order; all lines or, with any finding, none.
+ * once and just as it was. Lines are done in their order; all lines or, with any finding, none. The ledger that is handed
+ * in stays as it was.
  */
 export function book(ledger: Ledger, draft: Draft): Checked<Ledger> {
-  const findings = [...dayFindings(ledger, draft), ...kindFindings(draft), ...reverseFindings(ledger, draft)];
-  if (hasErrors(findings)) return { ok: false, findings };
-  const stock = new Map<string, StockEntry>(ledger.stock);
-  for (const line of draft.lines) {
-    const wrong = applyLine(stock, line);
-    if (wrong !== null) findings.push(wrong);
-  }
-  if (hasErrors(findings)) return { ok: false, findings };
-  const booking = numbered(draft, ledger.bookings.length + 1);
-  const reversedBy = new Map(ledger.reversedBy);
-  if (draft.reverses !== undefined) {
-    reversedBy.set(draft.reverses, booking.number);
-    // Reversing a reversal brings back what that one had reversed, which can then be reversed anew.
-    const first = ledger.bookings[draft.reverses - 1]?.reverses;
-    if (first !== undefined) reversedBy.delete(first);
-  }
-  return { ok: true, value: { bookings: [...ledger.bookings, booking], stock, reversedBy }, findings };
+  const after: OpenLedger = {
+    bookings: [...ledger.bookings],
+    stock: new Map(ledger.stock),
+    reversedBy: new Map(ledger.reversedBy),
+  };
+  const findings = bookInto(after, draft);
+  return hasErrors(findings) ? { ok: false, findings } : { ok: true, value: after, findings };
 }
 
 /** The booking with its fields in the order in which they are written. */

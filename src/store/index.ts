@@ -1,6 +1,6 @@
 import type { Checked } from '../model/finding.ts';
 import type { Booking, Ledger } from '../model/store.ts';
-import { book, emptyLedger } from './book.ts';
+import { bookInto, type OpenLedger } from './book.ts';
 
 /**
  * What a history of bookings comes to: goes in with the bookings in their order, and gives the ledger after the last of
@@ -8,7 +8,7 @@ import { book, emptyLedger } from './book.ts';
  * nothing of anything. A history that breaks a rule is refused with the number of the booking.
  */
 export function replayBookings(bookings: readonly Booking[]): Checked<Ledger> {
-  let ledger = emptyLedger;
+  const ledger: OpenLedger = { bookings: [], stock: new Map(), reversedBy: new Map() };
   for (const booking of bookings) {
     const field = `booking ${booking.number}`;
     if (booking.number !== ledger.bookings.length + 1) {
@@ -18,14 +18,10 @@ export function replayBookings(bookings: readonly Booking[]): Checked<Ledger> {
         findings: [{ code: 'number-wrong', severity: 'error', message, place: { file: '', field } }],
       };
     }
-    const after = book(ledger, booking);
-    if (!after.ok) {
-      return {
-        ok: false,
-        findings: after.findings.map((finding) => ({ ...finding, place: { file: '', field } })),
-      };
+    const wrong = bookInto(ledger, booking);
+    if (wrong.length > 0) {
+      return { ok: false, findings: wrong.map((finding) => ({ ...finding, place: { file: '', field } })) };
     }
-    ledger = after.value;
   }
   return { ok: true, value: ledger, findings: [] };
 }
