@@ -26,6 +26,8 @@ export interface CutOptions {
   readonly kerf?: number;
   readonly trim?: number;
   readonly replace?: true;
+  /** Folder of the store whose offcuts are offered. */
+  readonly store?: string;
   /** Kinds of papers beside the usual ones. */
   readonly papers: readonly string[];
   readonly language: string;
@@ -94,6 +96,11 @@ plans, book and labels: inches prints fractions to 1/64, inches-32 to 1/32, and
 both keep the mm beside every setting of the saw. Lists and plan.json are for
 other programs too and stay in mm, with columns in English.
 
+--store offers the offcuts of a store that are free or reserved for the order,
+at no price, and tells what they save: for boards that are cut from offcuts the
+search is done again without them. Nothing is booked; once the cut is done,
+'plywright stock cut' does so.
+
 labels.pdf has a label for every panel, in the order in which they come off the
 saw, then one for every offcut to keep. Print it in true size ("actual size",
 100 %). --first-label begins a used sheet at its first free label, counted row
@@ -143,6 +150,7 @@ export function addCutCommand(program: Command): void {
       (text: string) => oneOf(stickerFormats)(text.replaceAll('×', 'x')),
     )
     .option('--first-label <N>', 'for --papers labels: label to begin with', wholeNumber(1, 1000))
+    .option('--store <FOLDER>', 'offer the offcuts of this store first')
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)
     .action(async (orders: string[], options: CutOptions, command: Command) => {
@@ -158,6 +166,10 @@ function wrongCombination(orders: readonly string[], options: CutOptions): strin
   if (orders.length > 0 && lists) return 'give orders or --panels with --sheets, not both';
   if (lists && options.panels === undefined) return '--sheets needs --panels FILE';
   if (lists && options.sheets === undefined) return '--panels needs --sheets FILE';
+  if (lists && options.store !== undefined) return '--store goes with an order; a list names its offcuts';
+  if (orders.length > 1 && options.store !== undefined) {
+    return '--store goes with one order at a time, since an offcut can be cut only once';
+  }
   if (!lists && orders.length === 0) return 'give an order file, or --panels FILE with --sheets FILE';
   const onlyLists = (['saw', 'kerf', 'trim'] as const).find((name) => options[name] !== undefined);
   if (!lists && onlyLists !== undefined) return `--${onlyLists} goes with --panels; an order names its saw`;

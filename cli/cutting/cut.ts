@@ -10,9 +10,11 @@ import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, print, printError } from '../terminal/output.ts';
 import { progressLine, sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
+import { TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 import { type NestedGroup, nestInThreads } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
 import { type Interrupts, listenForInterrupts } from './interrupts.ts';
+import { groupsWithoutOffcuts, type OffcutSaving, savingInWords, savingOf } from './offcutsOnHand.ts';
 import { type PreparedJob, prepareJobs } from './prepareJobs.ts';
 
 /** Search moves per stock group when neither `--work` nor `--time` says otherwise. */
@@ -41,22 +43,46 @@ export async function cut(orders: readonly string[], options: CutOptions): Promi
   let stopSearch: () => void = () => undefined;
   const interrupts = listenForInterrupts(() => stopSearch());
   try {
-    const nesting = nestJobs(prepared.value, options, (stop) => {
+    const stoppable = (stop: () => void) => {
       stopSearch = stop;
-    });
+    };
+    const nesting = nestJobs(prepared.value, options, stoppable);
     // Loading what is needed to draw takes as long as many a search: both at once.
     const loadingTools = loadTools();
     const nested = await nesting;
     const failures = nestFailures(prepared.value, nested);
     if (failures.length > 0) return await reportFindings(failures, options);
+    const saving = await savingByOffcuts(prepared.value, nested, options, stoppable);
     const said = sayMeanwhile(process.stderr, 'replaying the plans and drawing them');
     const made = await makeAll(prepared.value, nested, options, loadingTools);
     said();
     if (!made.ok) return await reportFailedReplay(made.findings, options);
-    await writeAll(made.jobs, prepared.findings, options, interrupts);
+    await writeAll({ jobs: made.jobs, saving }, prepared.findings, options, interrupts);
   } finally {
     interrupts.end();
   }
+}
+
+/** What the offcuts of the store save; null without a store. The search is done again for what is cut from offcuts. */
+async function savingByOffcuts(
+  jobs: readonly PreparedJob[],
+  nested: readonly (readonly NestedGroup[])[],
+  options: CutOptions,
+  stoppable: (stop: () => void) => void,
+): Promise<OffcutSaving | null> {
+  const [prepared] = jobs;
+  if (options.store === undefined || prepared === undefined) return null;
+  const { groups } = prepared.job;
+  const bare = groupsWithoutOffcuts(groups, nested[0]!).map(({ group }) => group);
+  const again = { ...prepared, job: { ...prepared.job, groups: bare } };
+  const without = bare.length === 0 ? [[]] : await nestJobs([again], options, stoppable);
+  return savingOf(groups, nested[0]!, without[0]!);
+}
+
+/** Jobs that are cut, and what the offcuts of a store have saved, if one was named. */
+interface CutResult {
+  readonly jobs: readonly CutJob[];
+  readonly saving: OffcutSaving | null;
 }
 
 function loadTools(): Promise<DrawingTools> {
@@ -166,22 +192,22 @@ async function reportFailedReplay(findings: readonly Finding[], options: CutOpti
 }
 
 async function writeAll(
-  jobs: readonly CutJob[],
+  result: CutResult,
   warnings: readonly Finding[],
   options: CutOptions,
   interrupts: Interrupts,
 ): Promise<void> {
   interrupts.putOff();
-  const folders = jobs.map(({ prepared, papers }) => ({ folder: prepared.folder, papers }));
+  const folders = result.jobs.map(({ prepared, papers }) => ({ folder: prepared.folder, papers }));
   const failed = await diskWriter.allPapers(folders, options.replace ? 'replace edited' : 'keep edited');
   if (failed.length > 0) return reportFindings(failed, options);
-  if (options.json) await print(jsonDocument(jobs, warnings, options, interrupts.pressed()));
-  else await printSummary(jobs, warnings, interrupts.pressed());
+  if (options.json) await print(jsonDocument(result, warnings, options, interrupts.pressed()));
+  else await printSummary(result, warnings, interrupts.pressed());
   endWith(exitCodes.done);
 }
 
 function jsonDocument(
-  jobs: readonly CutJob[],
+  { jobs, saving }: CutResult,
   findings: readonly Finding[],
   options: CutOptions,
   endedEarly: boolean,
@@ -198,13 +224,14 @@ function jsonDocument(
       papers: [...papers.keys()].sort(),
     })),
     groups: jobs.flatMap(({ groups }) => groups),
+    ...(saving === null ? {} : { offcuts: saving }),
     findings,
   };
   return `${JSON.stringify(document, null, 2)}\n`;
 }
 
 async function printSummary(
-  jobs: readonly CutJob[],
+  { jobs, saving }: CutResult,
   warnings: readonly Finding[],
   endedEarly: boolean,
 ): Promise<void> {
@@ -215,6 +242,10 @@ async function printSummary(
       describePapers(prepared.folder, [...papers.keys()], colours),
     ].join('\n'),
   );
+  if (saving !== null) {
+    const words = savingInWords(saving, jobs[0]?.prepared.job.currency ?? '');
+    parts.push(`${wrap(words, TERMINAL_WIDTH, '  ')}\n`);
+  }
   if (endedEarly) parts.push('The search was ended early; the papers are those of the best plan so far.\n');
   if (warnings.length > 0) parts.push(describeFindings(warnings, colours));
   await print(`${parts.join('\n')}`);

@@ -8,6 +8,7 @@ import { safeFileName } from '../files/fileName.ts';
 import { librariesOfCommand, libraryOfCommand, libraryOfOrder } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { diskReader } from '../files/reader.ts';
+import { offcutsOnHand } from './offcutsOnHand.ts';
 
 /** A job with the file it came from and the folder its papers go to. */
 export interface PreparedJob {
@@ -69,8 +70,10 @@ async function prepareOne(
 ): Promise<Checked<PreparedJob>> {
   const read = await readOrderFile(file, options.library, shelf);
   if (!read.ok) return read;
-  const job = prepareOrder(read.value.text, file, read.value.library);
-  const findings = [...read.findings, ...job.findings];
+  const offcuts = await offcutsOnHand(options.store);
+  if (!offcuts.ok) return { ok: false, findings: [...read.findings, ...offcuts.findings] };
+  const job = prepareOrder(read.value.text, file, read.value.library, offcuts.value);
+  const findings = [...read.findings, ...offcuts.findings, ...job.findings];
   if (!job.ok) return { ok: false, findings };
   const folder = join(options.out, safeFileName(job.value.name));
   return { ok: true, value: { job: job.value, file, folder }, findings };

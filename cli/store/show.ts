@@ -72,9 +72,10 @@ function sorted(ledger: Ledger): StockEntry[] {
 function asText(ledger: Ledger, when: string): string {
   const entries = sorted(ledger);
   const last = ledger.bookings.at(-1);
-  const state = last === undefined ? 'nothing is booked' : `booking ${last.number} of ${last.date}`;
+  const state =
+    last === undefined ? 'nothing is booked' : `the last booking is ${last.number} of ${last.date}`;
   const parts = [
-    `The store ${when}: ${entries.length === 0 ? 'empty' : 'what is there'} (${state})`,
+    `The store ${when}${entries.length === 0 ? ' is empty' : ''}; ${state}`,
     sheetsTable(entries),
     offcutsList(entries),
     namedTable('edging', 'edging', entries),

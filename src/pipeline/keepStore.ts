@@ -11,3 +11,4 @@ export {
   newLedgerText,
   readLedgerText,
 } from '../store/ledgerText.ts';
+export { offcutsFor } from '../store/offcutsFor.ts';

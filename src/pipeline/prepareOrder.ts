@@ -67,15 +67,20 @@ function suppliesOf(library: Library): SheetSupply[] {
   });
 }
 
-/** From the text of an order to stock groups that can be nested. */
-export function prepareOrder(text: string, file: string, library: Library): Checked<Job> {
+/** From the text of an order to stock groups that can be nested; `offcutsOf` gives the offcuts on hand for an order's id. */
+export function prepareOrder(
+  text: string,
+  file: string,
+  library: Library,
+  offcutsOf: (order: string) => readonly SheetSupply[] = () => [],
+): Checked<Job> {
   const furnished = furnishOrder(text, file, library);
   if (!furnished.ok) return furnished;
   const { order, furniture } = furnished.value;
   const saw = library.saws.get(order.saw);
   if (saw === undefined) throw new Error(`the order's saw ${order.saw} is not in the library`);
   const parts = furniture.units.flatMap((unit) => unit.panels);
-  const stock = makeStockGroups(parts, suppliesOf(library), saw);
+  const stock = makeStockGroups(parts, [...suppliesOf(library), ...offcutsOf(order.id)], saw);
   const findings = [...furnished.findings, ...placedIn(file, stock.findings)];
   if (hasError(findings)) return failed(findings);
   return {

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
 import { cutLists, panelList, sheetList, writeFiles } from './lists.ts';
-import { type Ended, plywright } from './plywright.ts';
+import { type Ended, plywright, projectFolder } from './plywright.ts';
 
 type Row = Readonly<Record<string, unknown>> & { item: string; amount: number };
 
@@ -209,5 +209,68 @@ describe('plywright stock cut', () => {
     expect(run.code).toBe(3);
     expect(run.stderr).toContain('nothing was booked');
     expect(JSON.parse((await stock('history', '--json')).stdout).bookings).toHaveLength(1);
+  });
+});
+
+describe('plywright cut --store', () => {
+  const order = join(projectFolder, 'parts-libraries/demo-van/orders/demo-short.yaml');
+  const short = ['--work', '200'];
+
+  it('cuts from the offcuts that are free, says what they save, and can be booked', async () => {
+    const { folder, stock, booked, rows } = await workshop();
+    const board = [
+      '--board',
+      'poplar-raw-15',
+      '--finish',
+      'raw-poplar',
+      '--thickness',
+      '15',
+      '--grain',
+      'none',
+    ];
+    for (const label of ['R1', 'R2']) {
+      await booked('receive', 'offcut', '--label', label, ...board, '--length', '2450', '--width', '1200');
+    }
+    await booked('reserve', 'offcut', '--label', 'R1', '--order', 'another-van');
+    const run = await plywright(folder, ['cut', order, ...short, '--store', 'store', '--json']);
+    expect(run.code, run.stderr).toBe(0);
+    // All raw panels fit on the one free offcut, so that the one sheet at 64.00 is not opened.
+    expect(JSON.parse(run.stdout).offcuts).toEqual({ offered: 1, used: 1, sheets: 1, costMinor: 6400 });
+    const plan = JSON.parse(readFileSync(join(folder, 'out/demo-short/plan.json'), 'utf8'));
+    for (const { board, finish, thickness, stock: stocks, sheets } of plan.groups) {
+      for (const { id, kind, length, width, grain } of stocks) {
+        const own = sheets.filter((sheet: { stock: string }) => sheet.stock === id);
+        if (kind === 'offcut' || own.length === 0) continue;
+        const count = own.reduce((sum: number, { copies }: { copies: number }) => sum + copies, 0);
+        const size = [
+          '--length',
+          `${length}`,
+          '--width',
+          `${width}`,
+          '--grain',
+          grain,
+          '--count',
+          `${count}`,
+        ];
+        const of = ['--board', board, '--finish', finish, '--thickness', `${thickness}`];
+        await booked('receive', 'sheet', ...of, ...size);
+      }
+    }
+    await booked('cut', 'out/demo-short/plan.json');
+    const labels = (await rows()).map((row) => row['label']);
+    expect(labels).toContain('R1');
+    expect(labels).not.toContain('R2');
+    expect((await rows()).filter((row) => row.item === 'sheet')).toEqual([]);
+    expect((await stock('history')).stdout).toContain('cut · M. Beck · for demo-short');
+  });
+
+  it('says so when no offcut fits, and when the store or the words are wrong', async () => {
+    const { folder } = await workshop();
+    const none = await plywright(folder, ['cut', order, ...short, '--store', 'store']);
+    expect(none.stdout).toContain('The store has no offcut that fits');
+    expect((await plywright(folder, ['cut', order, '--store', 'stor'])).code).toBe(4);
+    const two = await plywright(folder, ['cut', order, order, '--store', 'store']);
+    expect(two.code).toBe(2);
+    expect(two.stderr).toContain('one order at a time');
   });
 });
