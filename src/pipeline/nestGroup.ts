@@ -4,6 +4,7 @@ import { PatternRounding } from '../covering/index.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, Nest, NestOptions, NestOutcome } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
+import type { RectangleProblem } from '../model/rectangles.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { nest } from '../nesting/index.ts';
 import { patternsOfNest } from './patternsOfNest.ts';
@@ -33,7 +34,10 @@ const PHASES = {
     { moves: 20_000, rounds: 6 },
     { moves: 200_000, rounds: 24 },
   ],
-  'few copies': [{ moves: 500_000, rounds: 16 }],
+  'few copies': [
+    { moves: 200_000, rounds: 0 },
+    { moves: 300_000, rounds: 16 },
+  ],
 } as const;
 /** Part of the moves that one search between roundings, and one for the rest of a rounding, may have. */
 const PART_OF_MOVES = 4;
@@ -95,6 +99,7 @@ class LongSearch {
   private readonly boundPatterns: readonly SheetPattern[];
   private best: Nest;
   private movesLeft: number;
+  private boundedAgain = false;
 
   constructor(
     group: StockGroup,
@@ -118,16 +123,22 @@ class LongSearch {
   run(): Nest {
     if (this.solver && this.canBeRounded()) this.takeTurns(this.solver);
     const boundable = this.group.demands.length <= MOST_SIZES;
-    if (!this.isDone() && this.solver && boundable && this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND) {
+    if (this.solver && boundable && this.wantsLaterBound()) {
       this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
-      if (!this.isDone()) this.boundAgain(this.solver);
+      this.boundAgain(this.solver);
     }
     this.search(this.movesLeft, this.options.seed, 'tidy');
     return this.best;
   }
 
+  private wantsLaterBound(): boolean {
+    return !this.boundedAgain && !this.isDone() && this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND;
+  }
+
   /** The bound by patterns once more, with the cost of the better plan and more effort. */
   private boundAgain(solver: LinearSolver): void {
+    if (this.isDone()) return;
+    this.boundedAgain = true;
     const { bound } = lowerBound(this.group, {
       solver,
       effort: LATER_EFFORT * this.boundEffort,
@@ -150,40 +161,56 @@ class LongSearch {
 
   private takeTurns(solver: LinearSolver): void {
     const problem = makeRectangleProblem(this.group);
+    const copies = problem.items.count.reduce((sum, count) => sum + count, 0) / problem.items.kinds;
+    const kind = copies >= MANY_COPIES ? 'many copies' : 'few copies';
+    // With few copies the programme takes its time: the search alone does more with few moves.
+    if (kind === 'few copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
     let rounding: PatternRounding | null = null;
     let seed = 0;
-    const copies = problem.items.count.reduce((sum, count) => sum + count, 0) / problem.items.kinds;
-    for (const { moves, rounds } of PHASES[copies >= MANY_COPIES ? 'many copies' : 'few copies']) {
+    for (const { moves, rounds } of PHASES[kind]) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       this.search(Math.min(moves, part, this.movesLeft), this.options.seed + seed, 'as found');
-      if (this.isDone()) return;
-      // The sheets of the plan so far give the programme sensible prices from the start.
-      rounding ??= new PatternRounding(problem, solver, [...this.boundPatterns, ...this.start], {
-        effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
-        stages: (this.group.saw.turns ?? 3) >= 3 ? 4 : 3,
-        stop: () => this.options.stop?.() ?? false,
-      });
-      const workBefore = rounding.work;
-      const outcome = roundAndNest({
-        group: this.group,
-        problem,
-        solver,
-        rounding,
-        bound: this.bound,
-        below: this.best.costMinor,
-        firstSeed: seed,
-        rounds,
-        movesARound: Math.min(MOVES_A_ROUND, Math.floor(this.options.workLimit / PART_OF_ROUND)),
-        options: this.options,
-      });
-      seed += rounds;
-      this.movesLeft -= outcome.moves + Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
-      if (outcome.plan) {
-        this.start = outcome.plan.patterns;
-        this.search(0, this.options.seed, 'as found');
+      if (rounds > 0 && !this.isDone()) {
+        rounding ??= this.newRounding(problem, solver);
+        this.round(problem, solver, rounding, { firstSeed: seed, rounds });
+        seed += rounds;
       }
+      if (this.wantsLaterBound()) this.boundAgain(solver);
       if (this.isDone()) return;
     }
+  }
+
+  private newRounding(problem: RectangleProblem, solver: LinearSolver): PatternRounding {
+    // The sheets of the plan so far give the programme sensible prices from the start.
+    return new PatternRounding(problem, solver, [...this.boundPatterns, ...this.start], {
+      effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
+      stages: (this.group.saw.turns ?? 3) >= 3 ? 4 : 3,
+      stop: () => this.options.stop?.() ?? false,
+    });
+  }
+
+  private round(
+    problem: RectangleProblem,
+    solver: LinearSolver,
+    rounding: PatternRounding,
+    turn: { readonly firstSeed: number; readonly rounds: number },
+  ): void {
+    const workBefore = rounding.work;
+    const outcome = roundAndNest({
+      group: this.group,
+      problem,
+      solver,
+      rounding,
+      bound: this.bound,
+      below: this.best.costMinor,
+      ...turn,
+      movesARound: Math.min(MOVES_A_ROUND, Math.floor(this.options.workLimit / PART_OF_ROUND)),
+      options: this.options,
+    });
+    this.movesLeft -= outcome.moves + Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
+    if (!outcome.plan) return;
+    this.start = outcome.plan.patterns;
+    this.search(0, this.options.seed, 'as found');
   }
 
   private isDone(): boolean {
