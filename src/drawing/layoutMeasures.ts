@@ -38,26 +38,30 @@ export function lengthsAlong(units: readonly PlacedUnit[]): Extent[] {
 const LEAST_WAY_UM = 300_000;
 
 /**
- * The narrowest way between units of the two sides that leave one, with nothing standing in it: where it is along the
- * vehicle, and its extent across.
+ * The narrowest way between units of the two sides, or between a unit and the wall across from it, that leave one, with
+ * nothing standing in it: where it is along the vehicle, and its extent across. `floor` is the floor from wall to wall.
  */
 export function walkway(
   left: readonly PlacedUnit[],
   right: readonly PlacedUnit[],
+  floor: Extent,
 ): { readonly atUm: Um; readonly across: Extent } | null {
   let narrowest: { atUm: Um; across: Extent } | null = null;
-  for (const one of left) {
-    for (const other of right) {
-      const from = Math.max(one.placeOutside.x[0], other.placeOutside.x[0]);
-      const to = Math.min(one.placeOutside.x[1], other.placeOutside.x[1]);
-      const across: Extent = [one.placeOutside.y[1], other.placeOutside.y[0]];
-      const wideUm = across[1] - across[0];
-      if (one === other || from >= to || wideUm < LEAST_WAY_UM) continue;
-      if (narrowest !== null && wideUm >= narrowest.across[1] - narrowest.across[0]) continue;
-      const way = { atUm: (from + to) / 2, across };
-      if (![...left, ...right].some((unit) => standsIn(unit, way))) narrowest = way;
+  const consider = (x: Extent, across: Extent) => {
+    const wideUm = across[1] - across[0];
+    if (x[0] >= x[1] || wideUm < LEAST_WAY_UM) return;
+    if (narrowest !== null && wideUm >= narrowest.across[1] - narrowest.across[0]) return;
+    const way = { atUm: (x[0] + x[1]) / 2, across };
+    if (![...left, ...right].some((unit) => standsIn(unit, way))) narrowest = way;
+  };
+  for (const { placeOutside: one } of left) {
+    for (const { placeOutside: other } of right) {
+      const x: Extent = [Math.max(one.x[0], other.x[0]), Math.min(one.x[1], other.x[1])];
+      if (one !== other) consider(x, [one.y[1], other.y[0]]);
     }
   }
+  for (const { placeOutside: one } of left) consider(one.x, [one.y[1], floor[1]]);
+  for (const { placeOutside: other } of right) consider(other.x, [floor[0], other.y[0]]);
   return narrowest;
 }
 

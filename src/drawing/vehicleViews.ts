@@ -4,7 +4,7 @@ import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
 import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
-import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
+import { type Box, boxesOverlap, type Drawing, type Segment, type Stroke } from './drawing.ts';
 import type { FurnitureWords } from './drawingWords.ts';
 import { fillFinish } from './finishFill.ts';
 import { hangsAbove, lengthsAlong, unitsBySide, walkway } from './layoutMeasures.ts';
@@ -114,7 +114,24 @@ function drawStanding(
     const names = [`${number} ${unit.name}`, String(number)] as const;
     if (label(sketch, own, ...names)) return;
     const within = emptyWithin(unit, number);
-    if (within !== null) label(sketch, [within], ...names);
+    if (within !== null && label(sketch, [within], ...names)) return;
+    if (own.length > 0) label(sketch, clearWithin(unit, number), ...names);
+  }
+  /** Places within a unit of which only narrow pieces are seen, such as slats, clear of other units; the middle first. */
+  function clearWithin(unit: PlacedUnit, number: number): Box[] {
+    const { u, v } = faceOf(unit.placeOutside, look);
+    const around = pageBox(u, v, view);
+    const others = fields
+      .filter((field) => field.owner.number !== number)
+      .map((field) => pageBox(field.u, field.v, view));
+    return [
+      [26, 6],
+      [6, 6],
+    ].flatMap(([wide, high]) =>
+      placesWithin(around, wide!, high!)
+        .filter((place) => !others.some((other) => boxesOverlap(place, other)))
+        .slice(0, 30),
+    );
   }
   /** The room within a unit of which only edges are seen, where nothing else is seen in it. */
   function emptyWithin(unit: PlacedUnit, number: number): Box | null {
@@ -127,6 +144,19 @@ function drawStanding(
     });
     return apart ? around : null;
   }
+}
+
+/** Boxes of a size within another, 3 mm apart, those nearest to its middle first. */
+function placesWithin(around: Box, wide: number, high: number): Box[] {
+  const steps = (from: number, to: number) =>
+    to < from ? [] : Array.from({ length: Math.floor((to - from) / 3) + 1 }, (_, index) => from + 3 * index);
+  const [x, y] = [(around.x0 + around.x1 - wide) / 2, (around.y0 + around.y1 - high) / 2];
+  const away = (box: Box) => Math.abs(box.x0 - x) + Math.abs(box.y0 - y);
+  return steps(around.x0, around.x1 - wide)
+    .flatMap((x0) =>
+      steps(around.y0, around.y1 - high).map((y0) => ({ x0, y0, x1: x0 + wide, y1: y0 + high })),
+    )
+    .sort((a, b) => away(a) - away(b));
 }
 
 const owners = new WeakMap<Panel, { panel: Panel; unit: PlacedUnit; number: number }>();
@@ -284,7 +314,7 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
   const { vehicle } = room;
   const standing = room.units.filter(({ unit }) => !hangsAbove(unit, vehicle));
   const { left, right } = unitsBySide(furniture, vehicle);
-  const way = walkway(left, right);
+  const way = walkway(left, right, room.floor);
   if (way !== null) {
     const x = view.x(way.atUm);
     const [low, high] = [view.y(way.across[1]), view.y(way.across[0])];
