@@ -62,9 +62,14 @@ async function holderOf(path: string): Promise<Holder | 'nobody' | 'unknown'> {
   }
 }
 
+/** Locks of this very run, which may book twice at once. */
+const ownTokens = new Set<string>();
+
 /** Whether the run that holds a lock has ended for certain: it ran on this computer, and no process has its number. */
 function hasEnded(held: Holder): boolean {
-  if (held.computer !== hostname() || held.process === process.pid) return false;
+  if (held.computer !== hostname()) return false;
+  // Our own number on another's lock can only be that of an earlier run.
+  if (held.process === process.pid) return !ownTokens.has(held.token);
   try {
     process.kill(held.process, 0);
     return false;
@@ -104,6 +109,7 @@ function tookOverFrom(path: string, left: Holder): Finding {
 /** Takes the lock if nobody holds it, or who held it has ended; null otherwise. */
 async function tryOnce(path: string, depth = 0): Promise<HeldLock | null> {
   const token = `${process.pid}-${randomBytes(6).toString('hex')}`;
+  ownTokens.add(token);
   const own: Holder = {
     process: process.pid,
     computer: hostname(),

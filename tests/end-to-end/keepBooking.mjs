@@ -10,8 +10,10 @@ const handle = await open(folder, 'r');
 const fileHandle = Object.getPrototypeOf(handle);
 await handle.close();
 const write = fileHandle.write;
-fileHandle.write = function (bytes, offset, length, position) {
-  return write.call(this, bytes, offset, Math.min(length, Number(piece)), position);
+fileHandle.write = async function (bytes, offset, length, position) {
+  const part = await write.call(this, bytes, offset, Math.min(length, Number(piece)), position);
+  if (part.bytesWritten < length) writeSync(1, 'writing\n');
+  return part;
 };
 
 const line = { item: 'fitting', fitting: 'hinge', count: 1, move: 'in' };

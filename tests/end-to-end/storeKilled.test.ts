@@ -47,7 +47,10 @@ function startBooking(folder: string, name: string, piece: number): Booker {
 }
 
 async function untilSaid(booker: Booker, word: string): Promise<void> {
-  while (!booker.said.includes(word)) await pause(2);
+  while (!booker.said.includes(word)) {
+    if (booker.child.exitCode !== null) throw new Error(`a booking run ended by itself: ${booker.said}`);
+    await pause(2);
+  }
 }
 
 function confirmedBy(booker: Booker): string[] {
@@ -64,8 +67,9 @@ describe('a store whose bookings are killed', () => {
     const until = performance.now() + SECONDS * 1000;
     for (let kill = 1; kill <= KILLS && performance.now() < until; kill++) {
       const booker = startBooking(folder, `run-${kill}`, 1 + random.below(60));
-      await untilSaid(booker, 'begun');
-      await pause(random.below(40));
+      // At any moment, and every other time while a line is being written.
+      await untilSaid(booker, kill % 2 === 0 ? 'begun' : 'writing');
+      await pause(random.below(kill % 2 === 0 ? 60 : 4));
       booker.child.kill('SIGKILL');
       await booker.ended;
       expect(booker.said).not.toContain('refused');
@@ -107,7 +111,7 @@ describe('two that book at once', () => {
     const folder = temporaryFolder();
     await beginStore(folder);
     const lock = join(folder, 'lock');
-    const held = { process: process.pid, computer: hostname(), since: '2026-03-02T08:00:00Z', token: 'x' };
+    const held = { process: process.ppid, computer: hostname(), since: '2026-03-02T08:00:00Z', token: 'x' };
     writeFileSync(lock, JSON.stringify(held));
     const refused = await bookOne(folder, 'too early', 0.1);
     expect(refused.findings).toMatchObject([{ code: 'store-locked', place: { file: lock } }]);
@@ -125,7 +129,9 @@ describe('two that book at once', () => {
     await beginStore(folder);
     const left = { process: 999_999_999, computer: hostname(), since: '2026-03-02T08:00:00Z', token: 'x' };
     writeFileSync(join(folder, 'lock'), JSON.stringify(left));
-    writeFileSync(join(folder, 'lock.taking'), JSON.stringify({ ...left, token: 'y' }));
+    // An earlier run had this run's number.
+    const taking = { ...left, process: process.pid, token: 'y' };
+    writeFileSync(join(folder, 'lock.taking'), JSON.stringify(taking));
     const both = await Promise.all([bookOne(folder, 'one'), bookOne(folder, 'two')]);
     expect(both.map(({ ok }) => ok)).toEqual([true, true]);
     const told = both.flatMap(({ findings }) => findings.map(({ code }) => code));
