@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import type { PlanFile, PlanGroup } from '../../src/model/plan.ts';
+import type { BookingLine, Draft, Ledger } from '../../src/model/store.ts';
+import { bookedAlready, finishCut } from '../../src/pipeline/finishCut.ts';
+import { book, emptyLedger, reversal } from '../../src/store/book.ts';
+import { lineOf } from '../../src/store/items.ts';
+import { offcutsFor } from '../../src/store/offcutsFor.ts';
+import { draft, offcut, sheet } from './histories.ts';
+
+const trim = { left: 0, right: 0, near: 0, far: 0 };
+const stock = { grain: 'length', price: 0, count: null, trim } as const;
+
+/** Three sheets cut alike, each with a worktop out of whose opening a piece is kept, and one offcut of the store. */
+const group = {
+  id: 'poplar-15-pale-grey',
+  board: 'poplar-15',
+  finish: 'pale-grey',
+  thickness: 16.2,
+  panels: [
+    {
+      id: 'top',
+      name: 'top',
+      unit: 'galley',
+      order: 'van-1',
+      length: 900,
+      width: 600,
+      finishedLength: 900,
+      finishedWidth: 600,
+      count: 4,
+      grain: 'length',
+      edging: { alongLength: [null, null], alongWidth: [null, null] },
+      byHand: {
+        openings: [
+          { name: 'hob', length: [100, 200], width: [100, 200] },
+          { name: 'sink', length: [300, 800], width: [100, 500], kept: { length: 480, width: 380 } },
+        ],
+      },
+    },
+  ],
+  stock: [
+    { ...stock, id: 'large', kind: 'sheet', length: 2500, width: 1250 },
+    { ...stock, id: 'of line 3', kind: 'offcut', length: 700, width: 400 },
+  ],
+  sheets: [
+    {
+      number: 1,
+      stock: 'large',
+      copies: 3,
+      start: 'sheet',
+      steps: [],
+      pieces: [
+        { is: 'panel', piece: 'A', panel: 'top', lengthAlong: 'width' },
+        { is: 'offcut', piece: 'B', length: 1000, width: 1250 },
+        { is: 'waste', piece: 'C', length: 10, width: 1250 },
+      ],
+    },
+    { number: 2, stock: 'of line 3', copies: 1, start: 'sheet', steps: [], pieces: [] },
+  ],
+};
+const plan = { job: 'Van 1', groups: [group as unknown as PlanGroup] } as unknown as PlanFile;
+
+function booked(...drafts: Draft[]): Ledger {
+  return drafts.reduce((ledger, one) => {
+    const after = book(ledger, one);
+    if (!after.ok) throw new Error(after.findings[0]!.message);
+    return after.value;
+  }, emptyLedger);
+}
+
+function linesOf(ledger: Ledger): BookingLine[] {
+  const lines = finishCut(plan, ledger, { job: 'van-1', place: 'rack 1' });
+  if (!lines.ok) throw new Error(lines.findings[0]!.message);
+  return lines.value;
+}
+
+const received = draft('receive', [
+  lineOf(sheet, 5, 'in'),
+  lineOf(offcut('A1'), 1, 'in'),
+  lineOf(offcut('A2'), 1, 'in'),
+]);
+
+describe('finishing a cut', () => {
+  it('takes out every copy, what is reserved for the order first', () => {
+    const kept = draft('reserve', [
+      lineOf(sheet, 2, 'reserve', 'van-1'),
+      lineOf(offcut('A1'), 1, 'reserve', 'van-2'),
+    ]);
+    const out = linesOf(booked(received, kept)).filter(({ move }) => move === 'out');
+    expect(out).toEqual([
+      lineOf(sheet, 2, 'out', 'van-1'),
+      lineOf(sheet, 1, 'out'),
+      // The plan's row has no label of the store, so that it is any of its size that is free.
+      lineOf(offcut('A2'), 1, 'out'),
+    ]);
+  });
+
+  it('books in each kept piece under the text of its label, as it lay on the sheet', () => {
+    const kept = linesOf(booked(received)).flatMap((line) =>
+      line.move === 'in' && line.item === 'offcut' ? [[line.label, line.length, line.width]] : [],
+    );
+    const start = 'PW1/VAN-1/POPLAR-15-PALE-GREY';
+    const cutOuts = [1, 2, 3].map((piece) => [`${start}/OUT/1/${piece}/2`, 380, 480]);
+    const offcuts = [1, 2, 3].map((copy) => [`${start}/OFF/1/B/${copy}`, 1000, 1250]);
+    expect(kept.sort()).toEqual([...offcuts, ...cutOuts].sort());
+  });
+
+  it('can be booked as it is, once, and again when that is reversed', () => {
+    const before = booked(received);
+    const hash = 'a'.repeat(64);
+    const cut = draft('cut', linesOf(before), { order: 'van-1', plan: hash });
+    const after = book(before, cut);
+    if (!after.ok) throw new Error(after.findings[0]!.message);
+    expect(bookedAlready(before, hash)).toBeNull();
+    expect(bookedAlready(after.value, hash)).toMatchObject({ code: 'cut-twice' });
+    const about = { date: '2026-03-02', who: 'M. Beck', why: '' };
+    const reversed = book(after.value, reversal(after.value, 2, about));
+    expect(reversed.ok && bookedAlready(reversed.value, hash)).toBeNull();
+  });
+
+  it('tells an offcut of the plan that the store does not have', () => {
+    const ledger = booked(draft('receive', [lineOf(sheet, 5, 'in')]));
+    const lines = finishCut(plan, ledger, { job: 'van-1', place: '' });
+    expect(lines.findings).toMatchObject([{ code: 'not-in-store', expected: '1' }]);
+  });
+});
+
+it('an order is offered the offcuts that are free or reserved for it', () => {
+  const ledger = booked(received, draft('reserve', [lineOf(offcut('A1'), 1, 'reserve', 'van-1')]));
+  expect(offcutsFor(ledger, 'van-1').map(({ id }) => id)).toEqual(['A1', 'A2']);
+  expect(offcutsFor(ledger, 'van-2')).toMatchObject([
+    { id: 'A2', kind: 'offcut', lengthUm: 700_000, widthUm: 400_000, thicknessUm: 16_200, count: 1 },
+  ]);
+});
