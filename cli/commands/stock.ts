@@ -145,33 +145,39 @@ function withItem(command: Command): Command {
 /** The commands that move an item, with what they add to the options of all of them. */
 const itemCommands = {
   receive: {
+    summary: 'book what has come in',
     description:
       'Books what has come in. Of a size that the store had before, as much as tells it is enough.',
     example: 'plywright stock receive fitting --name hinge --count 20',
     options: ['count', 'metres', 'place'],
   },
   correct: {
+    summary: 'book what was counted',
     description:
       'Books what was counted. Of an offcut it books another place or size, or with --count 0 that it is gone.',
     example: "plywright stock correct sheet --board poplar-15 --count 7 --why 'counted'",
     options: ['counted', 'counted metres', 'place'],
   },
   issue: {
+    summary: 'book what was taken out',
     description: 'Books what was taken out, for an order or for anything else.',
     example: 'plywright stock issue edging --name grey-1 --metres 12.5 --order my-van',
     options: ['count', 'metres', 'order', 'from reserved'],
   },
   reserve: {
+    summary: 'keep what is there for an order',
     description: 'Keeps what is there for an order.',
     example: 'plywright stock reserve sheet --board poplar-15 --count 4 --order my-van',
     options: ['count', 'metres', 'order'],
   },
   release: {
+    summary: 'free what was reserved for an order',
     description: 'Frees what was reserved for an order.',
     example: 'plywright stock release sheet --board poplar-15 --count 4 --order my-van',
     options: ['count', 'metres', 'order'],
   },
   'put-back': {
+    summary: 'book an offcut back into the rack',
     description: 'Books an offcut back into the rack.',
     example: "plywright stock put-back offcut --label A17 --place 'rack 2'",
     options: ['place'],
@@ -208,8 +214,8 @@ function addItemOption(command: Command, option: ItemOption): void {
 }
 
 function addItemCommand(stock: Command, name: ItemCommand): void {
-  const { description, example, options } = itemCommands[name];
-  const command = withItem(stock.command(name).summary(description.split('.')[0]!).description(description));
+  const { summary, description, example, options } = itemCommands[name];
+  const command = withItem(stock.command(name).summary(summary).description(description));
   for (const option of options) addItemOption(command, option);
   command
     .addHelpText('after', `\nExamples:\n  ${example}\n`)
