@@ -143,12 +143,15 @@ const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^cut-plans\//, 'cut plans of all sheets, and overviews'],
   [/^book\.html$/, 'job book for a tablet, to tick off'],
   [/^book\.pdf$/, 'job book for paper'],
+  [/^labels\.pdf$/, 'labels for panels and offcuts'],
+  [/^dxf\//, 'drawings of panels and sheets for machines'],
   [/^cutting-list\.csv$/, 'cutting list'],
   [/^edging-list\.csv$/, 'edging list, in working order'],
   [/^edging-to-buy\.csv$/, 'edging to buy'],
   [/^sheets-to-buy\.csv$/, 'sheets to buy'],
   [/^saw-steps\.csv$/, 'steps of the saw'],
   [/^offcuts-kept\.csv$/, 'offcuts to keep'],
+  [/^drilling\.csv$/, 'holes to drill'],
   [/^fittings\.csv$/, 'fittings to buy'],
   [/^cautions\.txt$/, 'what to take care with'],
   [/^mass-by-unit\.csv$/, 'what each unit weighs, and where'],
@@ -156,7 +159,7 @@ const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^plan\.json$/, "plan file, for 'plywright replay' and other programs"],
 ];
 
-/** Where the papers are, a line per kind. */
+/** Where the papers are, a line per kind, and one for each that has no words of its own. */
 export function describePapers(
   folder: string,
   paths: readonly string[],
@@ -169,5 +172,7 @@ export function describePapers(
     const shown = first.includes('/') ? `${first.slice(0, first.indexOf('/') + 1)} (${found.length})` : first;
     return [`  ${shown.padEnd(20)}  ${words}`];
   });
+  const others = paths.filter((path) => !paperWords.some(([pattern]) => pattern.test(path))).sort();
+  for (const path of others) lines.push(`  ${printable(path)}`);
   return [colours.bold(`Papers in ${printable(folder)}/`), ...lines, ''].join('\n');
 }

@@ -14,6 +14,9 @@ describe('plywright cut --papers dxf', () => {
     const run = await plywright(folder, ['cut', order, '--papers', 'dxf', '--work', '0', '--out', folder]);
     expect(run.code, run.stderr).toBe(0);
     const job = join(folder, 'demo-long');
+    // Whatever is written is named, with what it is.
+    for (const name of readdirSync(job))
+      expect(run.stdout).toMatch(new RegExp(`^  ${name}\\S* .* {2}\\S`, 'm'));
     const list = readCsv(readFileSync(join(job, 'cutting-list.csv'), 'utf8'));
     const names = readdirSync(join(job, 'dxf/panels')).sort();
     expect(names).toHaveLength(list.length);
