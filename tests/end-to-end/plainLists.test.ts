@@ -45,6 +45,7 @@ describe('a plain list', () => {
       'edging-to-buy.csv',
       'offcuts-kept.csv',
       'plan.json',
+      'saw-steps.csv',
       'sheets-to-buy.csv',
     ]);
     expect(papers.filter((path) => /^cut-plans\/.*-\d+\.svg$/.test(path)).length).toBeGreaterThanOrEqual(2);
