@@ -99,6 +99,11 @@ export class Flow {
     return this.place.rooms[this.index]!;
   }
 
+  /** Whether there is no page after this one. */
+  get endsHere(): boolean {
+    return this.more === noMore;
+  }
+
   get sketch(): Sketch {
     return this.place.sketch;
   }
@@ -259,7 +264,7 @@ export class Flow {
     const height = () => (typeof heightMm === 'number' ? heightMm : heightMm());
     while (!this.fits(height())) {
       const isLast = this.index === this.place.rooms.length - 1;
-      if (this.isAtTop && isLast && this.more !== noMore) return;
+      if (this.isAtTop && isLast && !this.endsHere) return;
       this.next();
     }
   }

@@ -90,7 +90,8 @@ export function layTable(flow: Flow, block: TableBlock): void {
       };
     };
     let { cells, height } = measured();
-    for (let pages = 0; !flow.fits(height) && pages < 2; pages++) {
+    // A row higher than a page is written all the same; where no page follows, it is refused.
+    for (let pages = 0; !flow.fits(height) && (pages < 2 || flow.endsHere); pages++) {
       flow.next();
       writeHead(block, flow);
       ({ cells, height } = measured());

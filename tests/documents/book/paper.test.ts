@@ -196,6 +196,26 @@ describe('texts laid into rooms of a page', () => {
     }
   };
 
+  it('refuse a row of a table that is higher than the last of a few low rooms', () => {
+    const table = {
+      kind: 'table',
+      caption: 'caption',
+      columns: [
+        { heading: 'one', weight: 2 },
+        { heading: 'two', weight: 1, anchor: 'end' },
+      ],
+      rows: [{ cells: ['ä', 'a'] }],
+    } as const;
+    const places = [10, 5, 5, 3].map((high, index) => ({
+      x0: index * 200,
+      y0: 10,
+      x1: index * 200 + 40,
+      y1: 10 + high,
+    }));
+    const flow = new Flow(measure, LARGER_SIZES, { sketch: new Sketch(measure), rooms: places }, noMore);
+    expect(() => layBlock(flow, table, en)).toThrow(NoRoom);
+  });
+
   it('stay inside their rooms and off each other, and none is lost, or all are refused', () => {
     fc.assert(
       fc.property(fc.array(block, { minLength: 1, maxLength: 5 }), rooms, (blocks, sizes) => {
