@@ -4,7 +4,7 @@ import { listTables } from '../../src/pipeline/listTables.ts';
 import { demoJob } from './book/demoBook.ts';
 
 const made = demoJob();
-const described = readFileSync(new URL('../../docs/lists.md', import.meta.url), 'utf8');
+const described = readFileSync(new URL('../../src/documents/LISTS.md', import.meta.url), 'utf8');
 
 /** Columns of a list as its description names them, in order. */
 function describedColumns(name: string): string[] {
