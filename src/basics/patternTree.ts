@@ -31,3 +31,9 @@ export function fitsSheet(problem: RectangleProblem, pattern: SheetPattern): boo
   const sheet = problem.sheets[pattern.sheet]!;
   return w <= sheet.w && h <= sheet.h;
 }
+
+/** A stack of those that are there: itself where there is only one, null where there is none. */
+export function stackOfNodes(axis: 'w' | 'h', nodes: readonly (PatternNode | null)[]): PatternNode | null {
+  const children = nodes.filter((node) => node !== null);
+  return children.length < 2 ? (children[0] ?? null) : { kind: 'stack', axis, children };
+}

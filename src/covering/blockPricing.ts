@@ -1,6 +1,6 @@
 import type { PatternColumn } from '../basics/patternMaster.ts';
-import { countsOf } from '../basics/patternTree.ts';
-import { type StripPricing, stackOf } from './stripPricing.ts';
+import { countsOf, stackOfNodes } from '../basics/patternTree.ts';
+import type { StripPricing } from './stripPricing.ts';
 
 /** Patterns of one pricing at most. */
 const MOST_PATTERNS = 3;
@@ -24,7 +24,7 @@ export function blockPatterns(
   const patterns: PatternColumn[] = [];
   for (const { depth } of found) {
     const block = beside.block(prices, beside.length - depth);
-    const tree = stackOf(edge.axis, [edge.wholeStrip(prices, depth), block]);
+    const tree = stackOfNodes(edge.axis, [edge.wholeStrip(prices, depth), block]);
     if (tree) patterns.push({ sheet: edge.sheet, counts: countsOf(tree), tree });
   }
   return patterns;

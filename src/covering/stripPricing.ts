@@ -1,5 +1,5 @@
 import type { PatternColumn } from '../basics/patternMaster.ts';
-import { countsOf } from '../basics/patternTree.ts';
+import { countsOf, stackOfNodes } from '../basics/patternTree.ts';
 import { mayTurn } from '../basics/pricesFromFunctions.ts';
 import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
@@ -134,7 +134,7 @@ export class StripPricing {
     this.worthOfBlock(length);
     const depths = laidOn(this.shortStrips, this.last, this.breadth).map((i) => this.shortStrips.marks[i]!);
     const unlimited = new Int32Array(prices.length).fill(this.length * this.breadth);
-    return stackOf(
+    return stackOfNodes(
       this.axis,
       depths.map((depth) => this.strip(prices, depth, unlimited, length)),
     );
@@ -218,21 +218,15 @@ export class StripPricing {
         left[item]!--;
         pieces.push({ kind: 'item', item, turned });
       }
-      columns.push(stackOf(this.axis, pieces));
+      columns.push(stackOfNodes(this.axis, pieces));
     }
-    return stackOf(this.axis === 'w' ? 'h' : 'w', columns);
+    return stackOfNodes(this.axis === 'w' ? 'h' : 'w', columns);
   }
 
   private columnOf(strips: readonly (PatternNode | null)[]): PatternColumn | null {
-    const tree = stackOf(this.axis, strips);
+    const tree = stackOfNodes(this.axis, strips);
     return tree && { sheet: this.sheet, counts: countsOf(tree), tree };
   }
-}
-
-/** A stack of those that are there: itself where there is only one, null where there is none. */
-export function stackOf(axis: 'w' | 'h', nodes: readonly (PatternNode | null)[]): PatternNode | null {
-  const children = nodes.filter((node) => node !== null);
-  return children.length < 2 ? (children[0] ?? null) : { kind: 'stack', axis, children };
 }
 
 /** How the items may lie on a sheet, sizes rounded up to whole steps of the grid, the least `across` first. */

@@ -1,4 +1,5 @@
 import type { PatternColumn } from '../basics/patternMaster.ts';
+import { stackOfNodes } from '../basics/patternTree.ts';
 import type { PatternNode } from '../model/patterns.ts';
 
 /** The pattern with no more pieces of an item than are left; itself where it has none too many, null for nothing. */
@@ -11,8 +12,7 @@ export function trimPattern(pattern: PatternColumn, left: Int32Array): PatternCo
       still[node.item]!--;
       return node;
     }
-    const children = node.children.map(keep).filter((child) => child !== null);
-    return children.length < 2 ? (children[0] ?? null) : { ...node, children };
+    return stackOfNodes(node.axis, node.children.map(keep));
   };
   const tree = keep(pattern.tree);
   const counts = pattern.counts

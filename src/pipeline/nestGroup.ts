@@ -71,16 +71,19 @@ export function nestGroup(
   const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
-  const fewSizes = group.demands.length <= MOST_SIZES;
   const byPatterns = lowerBound(group, {
     solver,
-    effort: fewSizes ? boundEffort : LEAST_BOUND_EFFORT,
+    effort: hasFewSizes(group) ? boundEffort : LEAST_BOUND_EFFORT,
     planCost,
     ...(options.stop && { stop: options.stop }),
   });
   const { bound } = byPatterns;
   const known = { ...first.nest, bound, proved: planCost === bound.costMinor };
   return { ok: true, nest: new LongSearch(group, solver, options, byPatterns, boundEffort, known).run() };
+}
+
+function hasFewSizes(group: StockGroup): boolean {
+  return group.demands.length <= MOST_SIZES;
 }
 
 function usualBoundEffort(workLimit: number): number {
@@ -90,6 +93,7 @@ function usualBoundEffort(workLimit: number): number {
 /** What follows the bound by patterns. */
 class LongSearch {
   private readonly group: StockGroup;
+  private readonly problem: RectangleProblem;
   private readonly solver: LinearSolver | null;
   private readonly options: NestOptions;
   private bound: Bound;
@@ -110,6 +114,7 @@ class LongSearch {
     known: Nest,
   ) {
     this.group = group;
+    this.problem = makeRectangleProblem(group);
     this.solver = solver;
     this.options = options;
     this.bound = bound;
@@ -122,8 +127,7 @@ class LongSearch {
 
   run(): Nest {
     if (this.solver && this.canBeRounded()) this.takeTurns(this.solver);
-    const boundable = this.group.demands.length <= MOST_SIZES;
-    if (this.solver && boundable && this.wantsLaterBound()) {
+    if (this.solver && hasFewSizes(this.group) && this.wantsLaterBound()) {
       this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
       this.boundAgain(this.solver);
     }
@@ -151,17 +155,17 @@ class LongSearch {
     this.best = { ...this.best, bound, proved: this.best.costMinor === bound.costMinor };
   }
 
-  /** Roundings have three stages of cuts, and know of no longest cut. */
+  /** Roundings have three stages of cuts or four, and know of no longest cut. */
   private canBeRounded(): boolean {
     const { turns, longestCutUm } = this.group.saw;
     const sheets = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
-    const fewSizes = this.group.demands.length <= MOST_SIZES;
-    return fewSizes && sheets > FEW_SHEETS && (turns === null || turns >= 2) && longestCutUm === null;
+    if (!hasFewSizes(this.group) || sheets <= FEW_SHEETS) return false;
+    return (turns === null || turns >= 2) && longestCutUm === null;
   }
 
   private takeTurns(solver: LinearSolver): void {
-    const problem = makeRectangleProblem(this.group);
-    const copies = problem.items.count.reduce((sum, count) => sum + count, 0) / problem.items.kinds;
+    const { count, kinds } = this.problem.items;
+    const copies = count.reduce((sum, wanted) => sum + wanted, 0) / kinds;
     const kind = copies >= MANY_COPIES ? 'many copies' : 'few copies';
     // With few copies the programme takes its time: the search alone does more with few moves.
     if (kind === 'few copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
@@ -171,8 +175,8 @@ class LongSearch {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       this.search(Math.min(moves, part, this.movesLeft), this.options.seed + seed, 'as found');
       if (rounds > 0 && !this.isDone()) {
-        rounding ??= this.newRounding(problem, solver);
-        this.round(problem, solver, rounding, { firstSeed: seed, rounds });
+        rounding ??= this.newRounding(solver);
+        this.round(solver, rounding, { firstSeed: seed, rounds });
         seed += rounds;
       }
       if (this.wantsLaterBound()) this.boundAgain(solver);
@@ -180,9 +184,9 @@ class LongSearch {
     }
   }
 
-  private newRounding(problem: RectangleProblem, solver: LinearSolver): PatternRounding {
+  private newRounding(solver: LinearSolver): PatternRounding {
     // The sheets of the plan so far give the programme sensible prices from the start.
-    return new PatternRounding(problem, solver, [...this.boundPatterns, ...this.start], {
+    return new PatternRounding(this.problem, solver, [...this.boundPatterns, ...this.start], {
       effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
       stages: (this.group.saw.turns ?? 3) >= 3 ? 4 : 3,
       stop: () => this.options.stop?.() ?? false,
@@ -190,7 +194,6 @@ class LongSearch {
   }
 
   private round(
-    problem: RectangleProblem,
     solver: LinearSolver,
     rounding: PatternRounding,
     turn: { readonly firstSeed: number; readonly rounds: number },
@@ -198,7 +201,7 @@ class LongSearch {
     const workBefore = rounding.work;
     const outcome = roundAndNest({
       group: this.group,
-      problem,
+      problem: this.problem,
       solver,
       rounding,
       bound: this.bound,
@@ -227,7 +230,7 @@ class LongSearch {
     if (outcome.nest.costMinor > this.best.costMinor) return;
     this.best = outcome.nest;
     if (finish === 'as found') {
-      this.start = patternsOfNest(makeRectangleProblem(this.group), outcome.nest, (demand) => demand);
+      this.start = patternsOfNest(this.problem, outcome.nest, (demand) => demand);
     }
   }
 }

@@ -1,4 +1,4 @@
-import { countsOf } from '../basics/patternTree.ts';
+import { countsOf, stackOfNodes } from '../basics/patternTree.ts';
 import type { Nest, NestPiece } from '../model/nest.ts';
 import type { PatternNode, SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
@@ -33,12 +33,10 @@ function nodeOf(
       return null;
     case 'demand':
       return { kind: 'item', item: itemOf(piece.demand), turned: piece.lengthAlong !== lengthwise };
-    case 'stack': {
-      const children = piece.children
-        .map((child) => nodeOf(child, lengthwise, itemOf))
-        .filter((child) => child !== null);
-      const axis = piece.axis === lengthwise ? 'w' : 'h';
-      return children.length < 2 ? (children[0] ?? null) : { kind: 'stack', axis, children };
-    }
+    case 'stack':
+      return stackOfNodes(
+        piece.axis === lengthwise ? 'w' : 'h',
+        piece.children.map((child) => nodeOf(child, lengthwise, itemOf)),
+      );
   }
 }

@@ -196,3 +196,18 @@ export function dxfText(drawing: DxfDrawing): string {
   ];
   return pairs.map(([code, value]) => `${String(code).padStart(3)}\r\n${value}\r\n`).join('');
 }
+
+/** A rectangle as a closed line, from its near left corner. */
+export function rectangleShape(
+  layer: string,
+  [x0, x1]: readonly [number, number],
+  [y0, y1]: readonly [number, number],
+): DxfShape {
+  const points: DxfPoint[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+  return { kind: 'polygon', layer, points };
+}

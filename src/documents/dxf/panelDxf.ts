@@ -1,7 +1,14 @@
 import { printMmShort } from '../../basics/lengths.ts';
 import type { BenchHole, BenchPanel, BenchPoint, BenchRect, BenchSide } from '../../basics/panelOnBench.ts';
 import type { Um } from '../../model/geometry.ts';
-import { type DxfDrawing, type DxfPoint, type DxfShape, exactMm, layerName } from './dxfText.ts';
+import {
+  type DxfDrawing,
+  type DxfPoint,
+  type DxfShape,
+  exactMm,
+  layerName,
+  rectangleShape,
+} from './dxfText.ts';
 
 /** Height of letters, and from one line of notes to the next. */
 const LETTERS_UM = 8000;
@@ -30,14 +37,8 @@ function polygon(layer: string, points: readonly BenchPoint[]): DxfShape {
   return { kind: 'polygon', layer, points: points.map(({ leftUm, nearUm }): DxfPoint => [leftUm, nearUm]) };
 }
 
-function rectangle(layer: string, { left: [x0, x1], near: [y0, y1] }: BenchRect): DxfShape {
-  const points: DxfPoint[] = [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
-  return { kind: 'polygon', layer, points };
+function rectangle(layer: string, { left, near }: BenchRect): DxfShape {
+  return rectangleShape(layer, left, near);
 }
 
 /** `12.5` for 12500. */

@@ -1,6 +1,6 @@
 import { type SawnCut, type SawnEnd, type SheetRect, sawSheet } from '../../drawing/sawnSheet.ts';
 import type { PlanGroup, PlanSheet } from '../../model/plan.ts';
-import { type DxfDrawing, type DxfPoint, type DxfShape, layerName } from './dxfText.ts';
+import { type DxfDrawing, type DxfPoint, type DxfShape, layerName, rectangleShape } from './dxfText.ts';
 
 const LARGEST_LETTERS_UM = 20_000;
 /** Below this letters are not worth writing. */
@@ -8,14 +8,8 @@ const SMALLEST_LETTERS_UM = 3000;
 /** Width of a letter as a part of its height: DXF's standard letters are about as wide as they are high. */
 const LETTER_WIDTH = 1;
 
-function polygon(layer: string, { x0, y0, x1, y1 }: SheetRect): DxfShape {
-  const points: DxfPoint[] = [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
-  return { kind: 'polygon', layer, points };
+function rectangle(layer: string, { x0, y0, x1, y1 }: SheetRect): DxfShape {
+  return rectangleShape(layer, [x0, x1], [y0, y1]);
 }
 
 /** A text at the near left corner of a piece, as large as it has room; nothing where it has none. */
@@ -46,7 +40,7 @@ function pieceShapes({ piece, ending, panel }: SawnEnd, numberOf: (panel: string
     const name = `${numberOf(panel.id)} ${panel.name}`;
     const size = `${panel.length} x ${panel.width}`;
     return [
-      polygon('PANELS', piece.rect),
+      rectangle('PANELS', piece.rect),
       ...textIn(
         'NOTES',
         piece.rect,
@@ -54,9 +48,9 @@ function pieceShapes({ piece, ending, panel }: SawnEnd, numberOf: (panel: string
       ),
     ];
   }
-  if (ending.is !== 'offcut') return [polygon('WASTE', piece.rect)];
+  if (ending.is !== 'offcut') return [rectangle('WASTE', piece.rect)];
   const offcut = `offcut ${ending.length} x ${ending.width}`;
-  return [polygon('OFFCUTS', piece.rect), ...textIn('NOTES', piece.rect, offcut)];
+  return [rectangle('OFFCUTS', piece.rect), ...textIn('NOTES', piece.rect, offcut)];
 }
 
 /**
@@ -85,7 +79,7 @@ export function sheetDxf(
   return {
     about: [about],
     shapes: [
-      polygon('SHEET', sawn.raw),
+      rectangle('SHEET', sawn.raw),
       ...sawn.ends.flatMap((end) => pieceShapes(end, numberOf)),
       ...sawn.cuts.map(
         (cut): DxfShape => ({
