@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
+import type { ItemWish } from '../../src/pipeline/keepStore.ts';
 
 /** The kinds of things that a store holds. */
 export const stockItems = ['sheet', 'offcut', 'edging', 'fitting'] as const;
@@ -20,16 +21,7 @@ export interface BookOptions extends StockOptions {
 }
 
 /** What is moved. Lengths are in mm. */
-export interface ItemOptions extends BookOptions {
-  readonly name?: string;
-  readonly label?: string;
-  readonly place?: string;
-  readonly board?: string;
-  readonly finish?: string;
-  readonly thickness?: number;
-  readonly length?: number;
-  readonly width?: number;
-  readonly grain?: 'length' | 'width' | 'none';
+export interface ItemOptions extends BookOptions, Omit<ItemWish, 'item'> {
   readonly count?: number;
   readonly metres?: number;
   readonly order?: string;

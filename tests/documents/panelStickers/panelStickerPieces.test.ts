@@ -4,7 +4,8 @@ import { keptPieces } from '../../../src/documents/offcutsKept.ts';
 import { readPieceCode } from '../../../src/documents/panelStickerCode.ts';
 import { labelledPieces } from '../../../src/documents/panelStickerPieces.ts';
 import type { PlanFile, PlanGroup } from '../../../src/model/plan.ts';
-import { plannedOrder, stickersOf } from './stickerFixtures.ts';
+import { plannedOrder } from '../../helpers/demoPlan.ts';
+import { stickersOf } from './stickerFixtures.ts';
 
 const demo = plannedOrder('demo-short');
 const twoVans = plannedOrder('demo-short', ['count: 1', 'count: 2']);

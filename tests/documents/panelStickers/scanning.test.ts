@@ -5,9 +5,10 @@ import { describe, expect, it } from 'vitest';
 import { pdfFromDrawings } from '../../../cli/papers/pdfFromDrawings.ts';
 import type { Drawing } from '../../../src/drawing/drawing.ts';
 import { temporaryFolder } from '../../cli/temporaryFolder.ts';
+import { plannedOrder } from '../../helpers/demoPlan.ts';
 import { pdfText } from '../book/pdfText.ts';
 import { codesOn, type GreyPicture, grown, paint, scanned } from './scan.ts';
-import { allFormats, draw, plannedOrder, stickersOf } from './stickerFixtures.ts';
+import { allFormats, draw, stickersOf } from './stickerFixtures.ts';
 
 /** Print resolution of common office printers, in dots per inch. */
 const DPI = 300;

@@ -6,39 +6,8 @@ import type { Units } from '../../../src/drawing/lengthsInWords.ts';
 import type { PanelSticker } from '../../../src/drawing/panelSticker.ts';
 import { type StickerFormat, stickerFormats } from '../../../src/drawing/panelStickerFormats.ts';
 import { drawStickers } from '../../../src/drawing/panelStickers.ts';
-import type { Job } from '../../../src/pipeline/job.ts';
-import { type ProvenPlan, provePlan } from '../../../src/pipeline/makePapers.ts';
-import { nestGroup } from '../../../src/pipeline/nestGroup.ts';
-import { prepareOrder } from '../../../src/pipeline/prepareOrder.ts';
 import { measure } from '../../drawing/drawingTools.ts';
-import { demoFiles, demoLibrary, demoRoot, must } from '../../helpers/demoVan.ts';
-
-export interface PlannedOrder {
-  readonly job: Job;
-  readonly proven: ProvenPlan;
-}
-
-/** An order of the demonstration library, with texts of it changed, whose plan is proven; nested without a search. */
-export function plannedOrder(
-  name: 'demo-long' | 'demo-short',
-  ...changes: readonly (readonly [before: string, after: string])[]
-): PlannedOrder {
-  const path = `${demoRoot}/orders/${name}.yaml`;
-  let text = demoFiles().get(path)!;
-  for (const [before, after] of changes) {
-    if (!text.includes(before)) throw new Error(`the order has no ${before}`);
-    text = text.replace(before, after);
-  }
-  const job = must(prepareOrder(text, path, demoLibrary()));
-  const nests = job.groups.map((group) => {
-    const outcome = nestGroup(group, null, { seed: 1, workLimit: 0 });
-    if (!outcome.ok) throw new Error(`stock group ${group.id} was not nested`);
-    return outcome.nest;
-  });
-  const proven = provePlan(job, nests, 1);
-  if (!proven.ok) throw new Error(proven.findings.map((finding) => finding.message).join('\n'));
-  return { job, proven };
-}
+import type { PlannedOrder } from '../../helpers/demoPlan.ts';
 
 export function stickersOf(
   { job, proven }: PlannedOrder,
