@@ -119,14 +119,15 @@ class LongSearch {
     this.options = options;
     this.bound = bound;
     this.boundEffort = boundEffort;
-    this.start = patterns;
+    // A plan that the bound has just proved best is only to be tidied.
+    this.start = known.proved ? this.asPatterns(known) : patterns;
     this.boundPatterns = patterns;
     this.best = known;
     this.movesLeft = options.workLimit;
   }
 
   run(): Nest {
-    if (this.solver && this.canBeRounded()) this.takeTurns(this.solver);
+    if (this.solver && !this.isDone() && this.canBeRounded()) this.takeTurns(this.solver);
     if (this.solver && hasFewSizes(this.group) && this.wantsLaterBound()) {
       this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
       this.boundAgain(this.solver);
@@ -230,7 +231,11 @@ class LongSearch {
     if (outcome.nest.costMinor > this.best.costMinor) return;
     this.best = outcome.nest;
     if (finish === 'as found') {
-      this.start = patternsOfNest(this.problem, outcome.nest, (demand) => demand);
+      this.start = this.asPatterns(outcome.nest);
     }
+  }
+
+  private asPatterns(nest: Nest): SheetPattern[] {
+    return patternsOfNest(this.problem, nest, (demand) => demand);
   }
 }
