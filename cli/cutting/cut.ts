@@ -1,24 +1,21 @@
-import type { NestRequest, Papers } from '../../src/edge/index.ts';
+import type { Papers } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { DrawingTools, GroupSummary, PaperWishes, ProvenPlan } from '../../src/pipeline/makePapers.ts';
-import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import { type CutOptions, usualLabelFormat } from '../commands/cut.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, print, printError } from '../terminal/output.ts';
-import { progressLine, sayMeanwhile } from '../terminal/progress.ts';
+import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
-import { type NestedGroup, nestInThreads } from '../threads/nestPool.ts';
+import type { NestedGroup } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
 import { type Interrupts, listenForInterrupts } from './interrupts.ts';
+import { nestFailures, nestJobs } from './nestJobs.ts';
 import { groupsWithoutOffcuts, type OffcutSaving, savingInWords, savingOf } from './offcutsOnHand.ts';
 import { type PreparedJob, prepareJobs } from './prepareJobs.ts';
-
-/** Search moves per stock group when neither `--work` nor `--time` says otherwise. */
-const USUAL_WORK = 30_000;
 
 /** A job whose plan passed its replay, with its papers and what is to be told of it. */
 interface CutJob {
@@ -90,57 +87,6 @@ function loadTools(): Promise<DrawingTools> {
   // A failure is reported where the tools are used; when they are not, it does not matter.
   loading.catch(() => undefined);
   return loading;
-}
-
-/** All stock groups of all jobs through the threads; outcomes come back job by job. */
-async function nestJobs(
-  jobs: readonly PreparedJob[],
-  options: CutOptions,
-  stoppable: (stop: () => void) => void,
-): Promise<NestedGroup[][]> {
-  const clockOnly = options.time !== undefined && options.work === undefined;
-  const workLimit = clockOnly ? Number.MAX_SAFE_INTEGER : (options.work ?? USUAL_WORK);
-  const requests: NestRequest[] = jobs
-    .flatMap(({ job }) => job.groups)
-    .map((group, index) => ({ index, group, seed: options.seed, workLimit }));
-  const nested = await withProgress(requests.length, options, (progress) =>
-    nestInThreads(requests, {
-      ...(options.threads === undefined ? {} : { threads: options.threads }),
-      timeLimitSeconds: options.time ?? null,
-      progress,
-      stoppable,
-    }),
-  );
-  let next = 0;
-  return jobs.map(({ job }) =>
-    job.groups.map((group) => {
-      const outcome = nested.get(next++);
-      if (outcome === undefined) throw new Error(`stock group ${group.id} was not nested`);
-      return outcome;
-    }),
-  );
-}
-
-async function withProgress<T>(
-  groups: number,
-  options: CutOptions,
-  run: (progress: ReturnType<typeof progressLine>['update']) => Promise<T>,
-): Promise<T> {
-  const line = progressLine(process.stderr, options.json ? 0 : groups);
-  try {
-    return await run(line.update);
-  } finally {
-    line.clear();
-  }
-}
-
-function nestFailures(jobs: readonly PreparedJob[], nested: readonly (readonly NestedGroup[])[]): Finding[] {
-  return jobs.flatMap(({ job, file }, j) =>
-    job.groups.flatMap((group, g) => {
-      const outcome = nested[j]![g]!.outcome;
-      return outcome.ok ? [] : describeNestFailure(group, outcome.failure, file);
-    }),
-  );
 }
 
 type Made =

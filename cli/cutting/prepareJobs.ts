@@ -10,6 +10,12 @@ import { loadLibrary } from '../files/loadLibrary.ts';
 import { diskReader } from '../files/reader.ts';
 import { offcutsOnHand } from './offcutsOnHand.ts';
 
+/** What of a command's options says where jobs come from, and the folder that holds their folders. */
+export type JobOptions = Pick<
+  CutOptions,
+  'out' | 'library' | 'panels' | 'sheets' | 'saw' | 'kerf' | 'trim' | 'store'
+>;
+
 /** A job with the file it came from and the folder its papers go to. */
 export interface PreparedJob {
   readonly job: Job;
@@ -65,7 +71,7 @@ async function libraryFor(text: string, file: string, named: string | undefined)
 
 async function prepareOne(
   file: string,
-  options: CutOptions,
+  options: JobOptions,
   shelf: LibraryShelf,
 ): Promise<Checked<PreparedJob>> {
   const read = await readOrderFile(file, options.library, shelf);
@@ -104,7 +110,7 @@ function sameFolders(jobs: readonly PreparedJob[]): Finding[] {
 /** Reads every order, or the plain list, up to stock groups. All findings of all files come back at once. */
 export async function prepareJobs(
   orders: readonly string[],
-  options: CutOptions,
+  options: JobOptions,
 ): Promise<Checked<readonly PreparedJob[]>> {
   const shelf: LibraryShelf = new Map();
   const results: Checked<PreparedJob>[] = [];

@@ -2,11 +2,10 @@ import { join } from 'node:path';
 import { nearestWord } from '../../src/basics/nearestWord.ts';
 import type { Checked } from '../../src/model/finding.ts';
 import { prepareList, type SawWithTrim } from '../../src/pipeline/prepareList.ts';
-import type { CutOptions } from '../commands/cut.ts';
 import { libraryOfCommand } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { diskReader } from '../files/reader.ts';
-import { nameOfList, type PreparedJob } from './prepareJobs.ts';
+import { type JobOptions, nameOfList, type PreparedJob } from './prepareJobs.ts';
 
 /** Usual for a panel saw; said in `--help`. */
 const USUAL_KERF_UM = 3200;
@@ -14,7 +13,7 @@ const USUAL_TRIM_UM = 10_000;
 /** Worth a place in the rack when the saw's file says nothing else. */
 const LEAST_OFFCUT = { lengthUm: 400_000, widthUm: 200_000 };
 
-function sawOfOptions(options: CutOptions): SawWithTrim {
+function sawOfOptions(options: JobOptions): SawWithTrim {
   const trim = options.trim ?? USUAL_TRIM_UM;
   return {
     name: 'panel saw',
@@ -29,7 +28,7 @@ function sawOfOptions(options: CutOptions): SawWithTrim {
   };
 }
 
-async function sawFor(options: CutOptions): Promise<Checked<SawWithTrim>> {
+async function sawFor(options: JobOptions): Promise<Checked<SawWithTrim>> {
   const name = options.saw;
   if (name === undefined) return { ok: true, value: sawOfOptions(options), findings: [] };
   const folder = await libraryOfCommand(options.library);
@@ -60,7 +59,7 @@ async function sawFor(options: CutOptions): Promise<Checked<SawWithTrim>> {
 export async function prepareListJob(
   panelsFile: string,
   sheetsFile: string,
-  options: CutOptions,
+  options: JobOptions,
 ): Promise<Checked<PreparedJob>> {
   const panels = await diskReader.text(panelsFile, 'list');
   const sheets = await diskReader.text(sheetsFile, 'list');
