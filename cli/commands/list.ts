@@ -8,6 +8,7 @@ export const listKinds = [
   'edgings',
   'fittings',
   'sheets',
+  'suppliers',
   'saws',
   'vehicles',
   'units',

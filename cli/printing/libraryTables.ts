@@ -85,6 +85,18 @@ const tables: Readonly<Record<TableKind, (library: Library) => Rows>> = {
       s.count ?? 'any',
     ]),
   }),
+  suppliers: (library) => ({
+    head: ['supplier', 'title', 'days', `least ${library.currency}`, 'delivery', 'free from'],
+    aligns: 'llrrrr',
+    rows: [...library.suppliers.values()].map((s) => [
+      s.id,
+      s.title,
+      s.deliveryDays,
+      s.leastOrderMinor === null ? 'any' : money(s.leastOrderMinor, ''),
+      money(s.deliveryMinor, ''),
+      s.freeDeliveryFromMinor === null ? '–' : money(s.freeDeliveryFromMinor, ''),
+    ]),
+  }),
   saws: (library) => ({
     head: ['saw', 'title', 'kerf', 'trim', 'first cut', 'turns'],
     aligns: 'llrrlr',

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Finding } from '../model/finding.ts';
 import type { Um } from '../model/geometry.ts';
 import type { Formula } from '../model/library.ts';
+import { dayNumber } from './calendar.ts';
 import { errorFinding, shownText } from './findings.ts';
 import { mmToUm, printMmShort } from './lengths.ts';
 import {
@@ -70,6 +71,10 @@ export const fields = {
   coordinate: z.union([z.number().gte(-LONGEST_MM).lte(LONGEST_MM), lengthText], { error: LENGTH_EXPECTED }),
   formula: z.union([z.number(), z.string().min(1).max(1000)], { error: FORMULA_EXPECTED }),
   price: z.number({ error: 'a price in currency units, such as 92.50' }).gte(0).lte(10_000_000),
+  /** Whether the calendar has it is for `dayNumber` to say. */
+  day: z.string({ error: 'a day such as 2026-03-02' }).regex(/^\d{4}-\d{2}-\d{2}$/, {
+    error: 'a day such as 2026-03-02',
+  }),
   grainSide: z.enum(['length', 'width', 'none']),
   wholeFromOne: z.number().int().gte(1).lte(100_000),
 };
@@ -148,6 +153,24 @@ export class FieldReader {
       );
     }
     return minor;
+  }
+
+  /** A day of the calendar, or undefined with a finding. */
+  day<C extends object>(container: C, key: keyof C & (string | number)): string | undefined {
+    const text = container[key] as string;
+    if (dayNumber(text) !== undefined) return text;
+    this.report(
+      errorFinding(
+        'wrong-day',
+        `\`${key}\` is not a day of the calendar.`,
+        this.yaml.placeOf(container, key),
+        {
+          found: shownText(text),
+          expected: 'a day such as 2026-03-02',
+        },
+      ),
+    );
+    return undefined;
   }
 
   /** A formula or number with the place where its text begins. Lengths with a unit mark become millimetres. */

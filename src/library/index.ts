@@ -9,12 +9,13 @@ import { readLayout } from './layouts.ts';
 import { LibraryFiles } from './libraryFiles.ts';
 import { readBoards, readEdgings, readFinishes, readFittings, readSaws, readSheets } from './materials.ts';
 import { libraryFile } from './schemas.ts';
+import { readFreeDays, readSuppliers } from './suppliers.ts';
 import { readUnit } from './units.ts';
 import { readVehicle } from './vehicles.ts';
 
 /**
  * A library of parts from its texts: `library.yaml`, `boards.yaml`, `finishes.yaml`, `edgings.yaml`, `fittings.yaml`,
- * `drilling.yaml`, `sheets.yaml`, `saws.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
+ * `drilling.yaml`, `sheets.yaml`, `suppliers.yaml`, `saws.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
  * slash (empty when the paths begin at the library). Its id is the last folder of `root`. Every error of every file
  * comes back at once, with its place; what one file names in another is there; no unit contains itself. Formulas are
  * taken as text with their place and not read.
@@ -35,11 +36,12 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   }
   const finishes = readFinishes(source);
   const boards = readBoards(source);
-  const edgings = readEdgings(source, finishes?.names);
+  const suppliers = readSuppliers(source);
+  const edgings = readEdgings(source, finishes?.names, suppliers.names);
   const cautions = readCautionTexts(head);
-  const fittings = readFittings(source, cautionWords(head));
+  const fittings = readFittings(source, cautionWords(head), suppliers.names);
   const drilling = readDrilling(source);
-  const sheets = readSheets(source, boards?.names, finishes);
+  const sheets = readSheets(source, boards?.names, finishes, suppliers.names);
   const saws = readSaws(source);
   const vehicles = source.readFolder('vehicles', readVehicle);
   const known = {
@@ -67,6 +69,8 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     fittings: fittings?.values ?? new Map(),
     drilling: drilling?.values ?? new Map(),
     sheets: sheets ?? [],
+    suppliers: suppliers.values,
+    freeDays: readFreeDays(head),
     saws: saws?.values ?? new Map(),
     vehicles,
     units,

@@ -9,6 +9,7 @@ import {
   libraryFile,
   sawsFile,
   sheetsFile,
+  suppliersFile,
   unitFile,
   vehicleFile,
 } from './schemas.ts';
@@ -21,6 +22,7 @@ const SCHEMAS: readonly (readonly [string, z.ZodType])[] = [
   ['fittings', fittingsFile],
   ['drilling', drillingFile],
   ['sheets', sheetsFile],
+  ['suppliers', suppliersFile],
   ['saws', sawsFile],
   ['vehicle', vehicleFile],
   ['unit', unitFile],

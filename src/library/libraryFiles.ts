@@ -15,6 +15,7 @@ const LISTS = [
   'fittings.yaml',
   'drilling.yaml',
   'sheets.yaml',
+  'suppliers.yaml',
   'saws.yaml',
 ];
 const FOLDERS = ['vehicles', 'units', 'layouts'];

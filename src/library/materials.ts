@@ -13,6 +13,7 @@ import {
   sawsFile,
   sheetsFile,
 } from './schemas.ts';
+import { readBought } from './suppliers.ts';
 
 /** What a file defines by id, and all its ids, also those of entries that are wrong. */
 export interface Defined<T> {
@@ -64,6 +65,7 @@ export function readFinishes(files: LibraryFiles): Defined<Finish> | undefined {
 export function readEdgings(
   files: LibraryFiles,
   finishes: readonly string[] | undefined,
+  suppliers: readonly string[],
 ): Defined<Edging> | undefined {
   const read = files.read('edgings.yaml', edgingsFile, 'optional');
   if (read === undefined) return undefined;
@@ -86,13 +88,18 @@ export function readEdgings(
       massKgPerM: edging['mass per metre'],
       priceMinorPerM: reader.priceMinor(edging, 'price per metre'),
       rollM: edging.roll,
+      ...readBought(reader, edging, edging['price per metre'], suppliers),
     });
   }
   return { values: edgings, names: read.yaml.namesIn(read.value) };
 }
 
 /** `fittings.yaml`; undefined when there is none or it cannot be used. */
-export function readFittings(files: LibraryFiles, cautions: readonly string[]): Defined<Fitting> | undefined {
+export function readFittings(
+  files: LibraryFiles,
+  cautions: readonly string[],
+  suppliers: readonly string[],
+): Defined<Fitting> | undefined {
   const read = files.read('fittings.yaml', fittingsFile, 'optional');
   if (read === undefined) return undefined;
   const fittings = new Map<string, Fitting>();
@@ -105,6 +112,7 @@ export function readFittings(files: LibraryFiles, cautions: readonly string[]): 
       massKg: fitting.mass,
       priceMinor,
       pack: fitting.pack,
+      ...readBought(read.reader, fitting, fitting.price, suppliers),
       ...(brings.length === 0 ? {} : { cautions: brings }),
     });
   }
@@ -116,6 +124,7 @@ export function readSheets(
   files: LibraryFiles,
   boards: readonly string[] | undefined,
   finishes: Defined<Finish> | undefined,
+  suppliers: readonly string[],
 ): SheetOffer[] | undefined {
   const read = files.read('sheets.yaml', sheetsFile, 'needed');
   if (read === undefined) return undefined;
@@ -156,6 +165,8 @@ export function readSheets(
       grain: sheet.grain,
       priceMinor: reader.priceMinor(sheet, 'price'),
       count: sheet.count ?? null,
+      ...(sheet.pack === undefined ? {} : { pack: sheet.pack }),
+      ...readBought(reader, sheet, sheet.price, suppliers),
     };
   });
 }

@@ -3,7 +3,7 @@ import { fields } from '../basics/yamlFields.ts';
 
 /** The shapes of a library's files, spelt as a person writes them. A schema's `error` is its `expected` phrase. */
 
-const { id, identifier, name, title, note, size, allowance, coordinate, formula, price } = fields;
+const { id, identifier, name, title, note, size, allowance, coordinate, formula, price, day } = fields;
 
 const extent = z.tuple([formula, formula], { error: 'from and to in brackets, such as [0, width]' });
 const span = z.tuple([coordinate, coordinate], { error: 'from and to in brackets, such as [0, 600]' });
@@ -32,6 +32,15 @@ export const libraryFile = z
     cautions: z.record(id, cautionText).optional().meta({
       description: 'cautions of its own, for units, fittings and layouts to name beside those of the program',
     }),
+    'free days': z
+      .array(
+        z.union([day, z.strictObject({ from: day, to: day })], {
+          error: 'a day such as 2026-12-25, or { from: 2026-12-24, to: 2027-01-01 }',
+        }),
+      )
+      .max(1000)
+      .optional()
+      .meta({ description: 'days on which nobody works or delivers, beside Saturdays and Sundays' }),
     loads: z.record(identifier, z.number().gte(0).lte(10_000)).optional().meta({
       description: 'kg per m² on level panels of a role that state no load of their own',
     }),
@@ -72,6 +81,47 @@ export const finishesFile = z
   .record(id, finish)
   .meta({ title: 'finishes.yaml', description: 'Finishes by id' });
 
+const priceBreak = z.strictObject({
+  from: fields.wholeFromOne.meta({ description: 'from how many sheets, rolls or pieces on' }),
+  price: price.meta({ description: 'of one sheet, metre or piece, from that number on' }),
+});
+
+const bought = {
+  supplier: id.optional().meta({ description: 'who sells it: an id of suppliers.yaml' }),
+  'price breaks': z
+    .array(priceBreak)
+    .min(1)
+    .max(50)
+    .optional()
+    .meta({ description: 'prices for larger numbers, by rising number' }),
+  'least quantity': fields.wholeFromOne.optional().meta({
+    description: 'least that is sold at a time: sheets, rolls of edging, pieces of a fitting',
+  }),
+};
+
+const supplier = z.strictObject({
+  title,
+  contact: z
+    .union([fields.note.min(1), z.array(title).min(1).max(10)], { error: 'a text, or a list of lines' })
+    .optional()
+    .meta({ description: 'address, customer number: lines for the head of a request' }),
+  'delivery days': z
+    .number()
+    .int()
+    .gte(0)
+    .lte(400)
+    .meta({ description: 'working days from the order to the day on which the goods are there' }),
+  'least order value': price.optional().meta({ description: 'orders below it are not taken' }),
+  'delivery price': price.optional().meta({ description: 'asked for bringing the goods' }),
+  'free delivery from': price
+    .optional()
+    .meta({ description: 'value of the goods from which on nothing is asked for bringing them' }),
+});
+
+export const suppliersFile = z
+  .record(id, supplier)
+  .meta({ title: 'suppliers.yaml', description: 'Suppliers by id: delivery and least order value' });
+
 const edging = z.strictObject({
   title,
   finish: id,
@@ -83,6 +133,7 @@ const edging = z.strictObject({
   'mass per metre': mass.meta({ description: 'kg/m' }),
   'price per metre': price,
   roll: z.number().gt(0).lte(10_000).meta({ description: 'length of a roll in m' }),
+  ...bought,
 });
 
 export const edgingsFile = z.record(id, edging).meta({ title: 'edgings.yaml', description: 'Edgings by id' });
@@ -92,6 +143,7 @@ const fitting = z.strictObject({
   mass: mass.meta({ description: 'of one piece, kg' }),
   price: price.meta({ description: 'of one piece' }),
   pack: fields.wholeFromOne.meta({ description: 'how many come in a pack; only whole packs are bought' }),
+  ...bought,
   cautions: z
     .array(id)
     .max(50)
@@ -127,6 +179,10 @@ const sheet = z.strictObject({
   grain: fields.grainSide.meta({ description: 'along which side the grain runs' }),
   price,
   count: fields.wholeFromOne.optional().meta({ description: 'how many can be had; left out for any number' }),
+  pack: fields.wholeFromOne
+    .optional()
+    .meta({ description: 'how many come in a pack, of which only whole ones are sold; 1 by default' }),
+  ...bought,
 });
 
 export const sheetsFile = z.array(sheet).meta({
@@ -298,6 +354,7 @@ export const layoutFile = z
   })
   .meta({ title: 'layouts/<id>.yaml', description: 'A layout: which units stand where, in which vehicles' });
 
+export type BoughtField = z.infer<z.ZodObject<typeof bought>>;
 export type BoardField = z.infer<typeof board>;
 export type ParameterField = z.infer<typeof parameter>;
 export type PanelField = z.infer<typeof panel>;

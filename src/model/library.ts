@@ -33,7 +33,39 @@ export interface Finish {
   readonly hatch: 'none' | 'lines' | 'dots' | 'cross' | 'wood';
 }
 
-export interface Edging {
+/** What one costs from a number on: of sheets each, of edging each metre from so many rolls on, of fittings each piece. */
+export interface PriceBreak {
+  readonly from: number;
+  readonly priceMinor: number;
+}
+
+/** How something is bought; all of it may be left out. */
+export interface Purchasing {
+  /** Id of a supplier. */
+  readonly supplier?: string;
+  /** By rising number. */
+  readonly breaks?: readonly PriceBreak[];
+  /** Least that is sold at a time: sheets, rolls of edging, pieces of a fitting. */
+  readonly least?: number;
+}
+
+/** Who sells. */
+export interface Supplier {
+  readonly id: string;
+  readonly title: string;
+  /** Lines for the head of a request: address, customer number. */
+  readonly contact: readonly string[];
+  /** Working days from the day of the order to the day on which the goods are there. */
+  readonly deliveryDays: number;
+  /** Orders below it are not taken; null for any. */
+  readonly leastOrderMinor: number | null;
+  /** Asked for bringing the goods. */
+  readonly deliveryMinor: number;
+  /** Value of an order from which on nothing is asked for bringing it; null where there is no such value. */
+  readonly freeDeliveryFromMinor: number | null;
+}
+
+export interface Edging extends Purchasing {
   readonly id: string;
   readonly title: string;
   /** The finish it belongs to. */
@@ -51,7 +83,7 @@ export interface Edging {
   readonly rollM: number;
 }
 
-export interface Fitting {
+export interface Fitting extends Purchasing {
   readonly id: string;
   readonly title: string;
   readonly massKg: number;
@@ -78,7 +110,7 @@ export interface DrillingPattern {
 }
 
 /** A size of sheet that can be bought in one board and finish. */
-export interface SheetOffer {
+export interface SheetOffer extends Purchasing {
   readonly id: string;
   readonly board: string;
   readonly finish: string;
@@ -88,6 +120,8 @@ export interface SheetOffer {
   readonly priceMinor: number;
   /** How many can be had; null for any number. */
   readonly count: number | null;
+  /** How many come in a pack, of which only whole ones are sold; 1 where absent. */
+  readonly pack?: number;
 }
 
 export interface Saw extends SawRules {
@@ -323,6 +357,9 @@ export interface Library {
   readonly fittings: ReadonlyMap<string, Fitting>;
   readonly drilling: ReadonlyMap<string, DrillingPattern>;
   readonly sheets: readonly SheetOffer[];
+  readonly suppliers: ReadonlyMap<string, Supplier>;
+  /** Days such as 2026-12-25 on which nobody works or delivers, beside Saturdays and Sundays. */
+  readonly freeDays: ReadonlySet<string>;
   readonly saws: ReadonlyMap<string, Saw>;
   readonly vehicles: ReadonlyMap<string, Vehicle>;
   readonly units: ReadonlyMap<string, UnitDefinition>;

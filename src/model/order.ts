@@ -47,6 +47,10 @@ export interface Order {
   readonly choices: ReadonlyMap<string, Formula>;
   readonly roles: ReadonlyMap<string, RoleChoice>;
   readonly changes: readonly OrderChange[];
+  /** Day on which work on it begins, such as 2026-05-04; absent where the order does not say. */
+  readonly start?: string;
+  /** Roles whose panels share no sheet with other orders; absent for none. */
+  readonly ownSheets?: readonly string[];
   /** Pieces that fall out of large cut-outs: whether they are squared up and kept for another job. */
   readonly cutOutPieces?: 'kept' | 'waste';
   readonly place: Place;

@@ -7,7 +7,7 @@ import type { Checked, Finding } from '../model/finding.ts';
 import type { LayoutDefinition, Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { readChanges, readChoices } from './changes.ts';
-import { readRoles } from './roles.ts';
+import { readOwnSheets, readRoles } from './roles.ts';
 import { type OrderFile, orderFile } from './schema.ts';
 
 /** Names that some systems keep for devices, so that no folder can be called so. */
@@ -88,6 +88,8 @@ export function readOrder(text: string, file: string, library: Library): Checked
   if (value === undefined) return checkedValue<Order>(undefined, findings);
   const reader = new FieldReader(placed.yaml, findings);
   const layout = checkWords(reader, value, library);
+  const start = value.start === undefined ? undefined : reader.day(value, 'start');
+  const ownSheets = readOwnSheets(reader, value, library);
   const order: Order = {
     id,
     title: value.title,
@@ -98,6 +100,8 @@ export function readOrder(text: string, file: string, library: Library): Checked
     saw: value.saw,
     count: value.count ?? 1,
     ...(value.persons === undefined ? {} : { persons: value.persons }),
+    ...(start === undefined ? {} : { start }),
+    ...(ownSheets === undefined ? {} : { ownSheets }),
     choices: layout === undefined ? new Map() : readChoices(reader, value.choices, layout),
     roles: reader.yaml.isWritten(value, 'roles') ? readRoles(reader, value.roles, library) : new Map(),
     changes: layout === undefined ? [] : readChanges(reader, value.changes, library, layout),

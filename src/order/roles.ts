@@ -3,7 +3,7 @@ import { printMmShort } from '../basics/lengths.ts';
 import type { FieldReader } from '../basics/yamlFields.ts';
 import type { Edging, Library } from '../model/library.ts';
 import type { RoleChoice } from '../model/order.ts';
-import type { RoleField } from './schema.ts';
+import type { OrderFile, RoleField } from './schema.ts';
 
 /** Edgings of a finish that cover a board, in the library's order. */
 function fittingEdgings(library: Library, finish: string, thicknessUm: number): Edging[] {
@@ -128,4 +128,22 @@ export function readRoles(
     );
   }
   return roles;
+}
+
+/** Roles whose panels share no sheet with other orders; undefined for none. */
+export function readOwnSheets(
+  reader: FieldReader,
+  value: OrderFile,
+  library: Library,
+): readonly string[] | undefined {
+  const written = value['own sheets'];
+  if (written === undefined) return undefined;
+  const roles = [...library.roles.keys()];
+  if (written === 'all') return roles;
+  written.forEach((role, index) => {
+    if (library.roles.has(role)) return;
+    const place = reader.yaml.placeOf(written, index);
+    reader.report(unknownWord(role, 'a role of this library', roles, place, 'Write `all` for every role.'));
+  });
+  return written;
 }

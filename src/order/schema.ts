@@ -3,7 +3,7 @@ import { fields } from '../basics/yamlFields.ts';
 
 /** The shape of an order file, spelt as a person writes it. A schema's `error` is its `expected` phrase. */
 
-const { id, identifier, name, title, note, formula } = fields;
+const { id, identifier, name, title, note, formula, day } = fields;
 
 const set = z.record(identifier, formula);
 
@@ -42,6 +42,15 @@ export const orderFile = z
     persons: z.number().int().gte(1).lte(100).optional().meta({
       description: 'who rides in the vehicle, the driver included; the seats of the layout by default',
     }),
+    start: day.optional().meta({ description: 'day on which work on it begins, such as 2026-05-04' }),
+    'own sheets': z
+      .union([z.literal('all'), z.array(identifier).min(1).max(100)], {
+        error: '`all`, or a list of roles such as [front]',
+      })
+      .optional()
+      .meta({
+        description: 'roles whose panels share no sheet with other orders when several are cut together',
+      }),
     choices: set.optional(),
     roles: z.record(identifier, role),
     changes: z.array(change).optional(),

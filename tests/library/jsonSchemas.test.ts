@@ -43,6 +43,12 @@ test('the schema of drilling takes a right file and refuses others', () => {
   expect(accepts('drilling', { cup: { title: 'Cup' } })).toBe(false);
 });
 
+test('the schema of suppliers takes a right file and refuses others', () => {
+  expect(accepts('suppliers', { yard: { title: 'Yard', 'delivery days': 3, contact: ['Lane 1'] } })).toBe(true);
+  expect(accepts('suppliers', { yard: { title: 'Yard', 'delivery days': 2.5 } })).toBe(false);
+  expect(accepts('suppliers', { yard: { title: 'Yard' } })).toBe(false);
+});
+
 test('the schema of an order', () => {
   expect(accepts('order', parse(smallOrder))).toBe(true);
   expect(accepts('order', parse(smallOrder.replace('saw:', 'saww:')))).toBe(false);
