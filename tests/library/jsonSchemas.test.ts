@@ -44,7 +44,9 @@ test('the schema of drilling takes a right file and refuses others', () => {
 });
 
 test('the schema of suppliers takes a right file and refuses others', () => {
-  expect(accepts('suppliers', { yard: { title: 'Yard', 'delivery days': 3, contact: ['Lane 1'] } })).toBe(true);
+  expect(accepts('suppliers', { yard: { title: 'Yard', 'delivery days': 3, contact: ['Lane 1'] } })).toBe(
+    true,
+  );
   expect(accepts('suppliers', { yard: { title: 'Yard', 'delivery days': 2.5 } })).toBe(false);
   expect(accepts('suppliers', { yard: { title: 'Yard' } })).toBe(false);
 });

@@ -1,0 +1,22 @@
+import { dayNumber, dayText, workingDaysFrom } from '../basics/calendar.ts';
+
+function numberOf(day: string): number {
+  const number = dayNumber(day);
+  if (number === undefined) throw new Error(`${day} is no day`);
+  return number;
+}
+
+/**
+ * The last day on which goods can be ordered that must be there when work begins: they come so many working days after
+ * the day of the order, and lie ready on the working day before the first day of work.
+ */
+export function lastOrderDay(start: string, deliveryDays: number, free: ReadonlySet<string>): string {
+  const ready = workingDaysFrom(numberOf(start), -1, 1, free);
+  return dayText(workingDaysFrom(ready, -1, deliveryDays, free));
+}
+
+/** The first day on which work can begin with goods that are ordered today. */
+export function firstWorkDay(today: string, deliveryDays: number, free: ReadonlySet<string>): string {
+  const there = workingDaysFrom(numberOf(today), 1, deliveryDays, free);
+  return dayText(workingDaysFrom(there, 1, 1, free));
+}

@@ -1,0 +1,118 @@
+import type { PriceBreak, Supplier } from './library.ts';
+import type { EdgingItem, FittingItem, SheetItem } from './store.ts';
+
+/** What is bought. Amounts of it are pieces; of edging micrometres. */
+export type BoughtItem = SheetItem | EdgingItem | FittingItem;
+
+/** One way to buy an item. */
+export interface Offer {
+  /** Id of the sheet, edging or fitting in the library. */
+  readonly id: string;
+  /** Null where the library names none. */
+  readonly supplier: string | null;
+  /** Of one piece, or of a metre of edging. */
+  readonly priceMinor: number;
+  /** By rising number of units. */
+  readonly breaks: readonly PriceBreak[];
+  /** How much of the item one unit holds: 1 piece, or a roll's length in µm. */
+  readonly unit: number;
+  /** Units in a pack, of which only whole ones are sold. */
+  readonly pack: number;
+  /** Least number of units that is sold at a time. */
+  readonly least: number;
+  /** How many units can be had; null for any number. */
+  readonly most: number | null;
+}
+
+/** What all orders of a purchase take of one item, what the store has of it, and where it can be had. */
+export interface Need {
+  readonly item: BoughtItem;
+  readonly title: string;
+  /** By the plans; of edging with the overlength of every strip. */
+  readonly amount: number;
+  /** Which orders take it, in the order in which they were named. */
+  readonly orders: readonly string[];
+  /** First day on which one of them is begun; null where none of them says. */
+  readonly start: string | null;
+  /** What the store has that may be taken: what is free, and what is reserved for these orders. */
+  readonly available: number;
+  /** What the store has and keeps for other orders. */
+  readonly keptForOthers: number;
+  /** None where the library does not sell it, as a size that only the store has. */
+  readonly offers: readonly Offer[];
+}
+
+/**
+ * More than the plans take, and why. `percent of need`: so many hundredths of a percent of what the plans take are added.
+ * `percent of bought`: so many of what is bought may be lost and the rest is still enough. `sheets`: so many more of the
+ * sheet that each stock group takes most.
+ */
+export type Spare =
+  | { readonly kind: 'none' }
+  | {
+      readonly kind: 'percent of need' | 'percent of bought';
+      readonly hundredths: number;
+      readonly why: string;
+    }
+  | { readonly kind: 'sheets'; readonly count: number; readonly why: string };
+
+/** What is ordered by one offer. */
+export interface Quantity {
+  readonly offer: Offer;
+  /** Sheets, rolls, pieces. */
+  readonly units: number;
+  readonly packs: number;
+  /** Of one piece, or of a metre of edging, at this number. */
+  readonly priceEachMinor: number;
+  readonly priceMinor: number;
+  /** Number of units from which that price holds; null for the usual one. */
+  readonly breakFrom: number | null;
+  /** Units beyond the fewest that would do, since so many cost less, and how much less. */
+  readonly beyond: number;
+  readonly savedMinor: number;
+}
+
+export interface PurchaseLine {
+  readonly need: Need;
+  readonly spare: number;
+  /** Taken from the store. */
+  readonly fromStore: number;
+  /** Still to be had: need and spare less what is taken from the store. */
+  readonly toBuy: number;
+  /** Empty where nothing has to be bought; more than one where no single offer has enough. */
+  readonly quantities: readonly Quantity[];
+  /** What cannot be had from anybody, in amounts of the item. */
+  readonly missing: number;
+}
+
+/** What one supplier is asked for. */
+export interface SupplierOrder {
+  /** Null for what has no supplier in the library. */
+  readonly supplier: Supplier | null;
+  readonly lines: readonly {
+    readonly line: PurchaseLine;
+    readonly quantity: Quantity;
+    readonly orderBy: string | null;
+  }[];
+  readonly goodsMinor: number;
+  readonly deliveryMinor: number;
+  /** How much is missing to the least order value; 0 where nothing is. */
+  readonly belowLeastMinor: number;
+  /** Last day on which all of it still comes in time; null where no order says when it is begun, or no supplier is named. */
+  readonly orderBy: string | null;
+  /** First day on which an order that needs these goods is begun; null as for `orderBy`. */
+  readonly start: string | null;
+  /** Set where that day is over: first day on which work can begin if all is ordered today. */
+  readonly tooLate: { readonly canBegin: string; readonly orders: readonly string[] } | null;
+}
+
+export interface Purchase {
+  readonly today: string;
+  readonly spare: Spare;
+  /** In the order of the needs. */
+  readonly lines: readonly PurchaseLine[];
+  /** In the order of the library, last what has no supplier; only those of whom something is asked. */
+  readonly suppliers: readonly SupplierOrder[];
+  readonly goodsMinor: number;
+  readonly deliveryMinor: number;
+}
