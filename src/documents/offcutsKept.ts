@@ -1,4 +1,4 @@
-import type { PlanEnding, PlanFile, PlanGroup, PlanPanel } from '../model/plan.ts';
+import type { PlanEnding, PlanFile, PlanGroup, PlanPanel, PlanSheet } from '../model/plan.ts';
 import { type RowOf, type Table, tableColumns, tableOf } from './table.ts';
 
 /**
@@ -49,6 +49,16 @@ export interface KeptPiece {
   readonly fromPanel: PlanPanel | null;
 }
 
+/** What a piece is called that goes back to the rack; `opening`: of its panel, where it falls out of one. */
+export function offcutName(
+  group: PlanGroup,
+  sheet: Pick<PlanSheet, 'number'>,
+  piece: string,
+  opening: string | null,
+): string {
+  return [group.id, sheet.number, piece, ...(opening === null ? [] : [opening])].join(' ');
+}
+
 /** What falls out of a panel's openings and is kept, as it lies on the sheet. */
 function fromOpenings(group: PlanGroup, ending: PlanEnding & { readonly is: 'panel' }) {
   const panel = group.panels.find(({ id }) => id === ending.panel);
@@ -67,8 +77,8 @@ export function keptPieces(plan: PlanFile): KeptPiece[] {
       const grain = group.stock.find(({ id }) => id === stock)?.grain ?? 'none';
       const of = { group, sheet: number, grain, count: copies };
       return pieces.flatMap((ending): KeptPiece[] => {
-        const name = `${group.id} ${number} ${ending.piece}`;
         const { piece } = ending;
+        const name = offcutName(group, { number }, piece, null);
         if (ending.is === 'offcut') {
           return [{ ...of, name, piece, length: ending.length, width: ending.width, fromPanel: null }];
         }
@@ -76,7 +86,7 @@ export function keptPieces(plan: PlanFile): KeptPiece[] {
         return fromOpenings(group, ending).map(({ opening, ...kept }) => ({
           ...of,
           ...kept,
-          name: `${name} ${opening}`,
+          name: offcutName(group, { number }, piece, opening),
           piece,
         }));
       });

@@ -1,5 +1,6 @@
 import type { PlanEnding, PlanFile, PlanGroup, PlanSheet } from '../model/plan.ts';
 import { type NumberedPanel, numberPanels } from './cuttingList.ts';
+import { offcutName } from './offcutsKept.ts';
 import { pieceCode } from './panelStickerCode.ts';
 
 type PanelEnding = Extract<PlanEnding, { is: 'panel' }>;
@@ -135,4 +136,21 @@ export function labelledPieces(plan: PlanFile, job: string): LabelledPiece[] {
     }
   }
   return [...panels, ...offcuts];
+}
+
+/** Texts of the labels of what goes back to the rack, one a piece, by its name in the list of offcuts kept. */
+export function codesOfOffcuts(plan: PlanFile, job: string): ReadonlyMap<string, readonly string[]> {
+  const codes = new Map<string, string[]>();
+  for (const labelled of labelledPieces(plan, job)) {
+    if (labelled.is === 'panel') continue;
+    const { group, sheet, ending, code } = labelled;
+    const name = offcutName(
+      group,
+      sheet,
+      ending.piece,
+      labelled.is === 'cut-out' ? labelled.opening.name : null,
+    );
+    codes.set(name, [...(codes.get(name) ?? []), code]);
+  }
+  return codes;
 }

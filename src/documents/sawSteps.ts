@@ -1,3 +1,5 @@
+import { sheetsSawn } from '../basics/stacks.ts';
+import { plansInStack } from '../drawing/stackWords.ts';
 import type { PlanEnding, PlanFile, PlanGroup, PlanSheet } from '../model/plan.ts';
 import { type Cell, type Table, tableColumns, tableOf } from './table.ts';
 
@@ -17,6 +19,9 @@ import { type Cell, type Table, tableColumns, tableOf } from './table.ts';
  * | take | what goes: a trim with its kerf, or the kerf, mm |
  * | gives, rest | what the pieces are called: the one at the fence (or left by a trim), and what lies beyond the kerf |
  * | gives is, rest is | id of the panel, `offcut` or `waste`, where that piece is ready |
+ * | stack | how many sheets lie on each other and are cut together, in the highest stack where not all are as high; 1 where they are cut one by one |
+ * | sawings | how many times the step is sawn: once for each stack, and for each sheet that is cut by itself |
+ * | with sheets | numbers of the other cut plans of the group whose sheets lie in these stacks and are sawn with them, parted by spaces |
  */
 export const SAW_STEPS_COLUMNS = tableColumns({
   group: 'text',
@@ -33,6 +38,9 @@ export const SAW_STEPS_COLUMNS = tableColumns({
   rest: 'text',
   'gives is': 'text',
   'rest is': 'text',
+  stack: 'whole',
+  sawings: 'whole',
+  'with sheets': 'text',
 });
 
 function endWord(ending: PlanEnding | undefined): string | null {
@@ -42,6 +50,10 @@ function endWord(ending: PlanEnding | undefined): string | null {
 
 function rowsOf(group: PlanGroup, sheet: PlanSheet) {
   const ends = new Map(sheet.pieces.map((piece) => [piece.piece, piece]));
+  const { stacks, singly } = sheetsSawn(group, sheet.number);
+  const stack = Math.max(1, ...stacks.map(({ sheets }) => sheets));
+  const sawings = stacks.reduce((sum, { times }) => sum + times, singly);
+  const others = plansInStack(group, sheet).join(' ');
   return sheet.steps.map((step, index) => {
     const trims = step.cut === 'trim';
     const [gives, rest] = trims ? [step.leaves] : step.gives;
@@ -61,6 +73,9 @@ function rowsOf(group: PlanGroup, sheet: PlanSheet) {
       rest: cell(rest),
       'gives is': endWord(ends.get(gives ?? '')),
       'rest is': endWord(ends.get(rest ?? '')),
+      stack,
+      sawings,
+      'with sheets': others,
     };
   });
 }

@@ -47,6 +47,8 @@ export interface DrawingOptions {
   readonly steps?: 'drawn' | 'left out';
   /** The drawing is reduced at least so much. */
   readonly leastReduction?: number;
+  /** `left out`: the title block has no number of its page, for pages that are numbered otherwise. */
+  readonly pageNumber?: 'drawn' | 'left out';
 }
 
 /** Widths in mm of a table's column: the least that can be read, and what most rows take on one line. */

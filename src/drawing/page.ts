@@ -1,4 +1,5 @@
 import type { Box } from './drawing.ts';
+import type { DrawingWords } from './drawingWords.ts';
 import { FRAME, NARROW, NORMAL, SMALL, shorten, wrap } from './lettering.ts';
 import type { Sketch } from './sketch.ts';
 
@@ -34,6 +35,18 @@ export interface TitleField {
   readonly content: string;
   readonly weight: number;
   readonly strong?: true;
+}
+
+/** The field `Page`, unless the number of the page stands elsewhere on it. */
+export function pageField(
+  options: { readonly words: DrawingWords; readonly pageNumber?: 'drawn' | 'left out' },
+  page: number,
+  pages: number,
+  weight: number,
+): TitleField[] {
+  if (options.pageNumber === 'left out') return [];
+  const { page: heads } = options.words;
+  return [{ heading: heads.page, content: heads.of(page, pages), weight }];
 }
 
 /** Greatest width of a title block (ISO 7200), and the height of one of its rows. */

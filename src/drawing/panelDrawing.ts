@@ -1,6 +1,6 @@
 import type { Drawing } from './drawing.ts';
 import { drawFigure } from './drawPanelFigure.ts';
-import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT, type TitleField } from './page.ts';
+import { drawFrame, drawTitleBlock, pageField, pageOf, TITLE_ROW_HEIGHT, type TitleField } from './page.ts';
 import { type DrawnPanel, measureFigure, type PanelDrawingOptions, type PanelFigure } from './panelFigure.ts';
 import { Sketch } from './sketch.ts';
 
@@ -20,7 +20,7 @@ function titleOf(options: PanelDrawingOptions, page: number, pages: number): Tit
     ],
     [
       { heading: says.measured, content: says.fromOrigin(options.units ?? 'mm'), weight: 150 },
-      { heading: heads.page, content: heads.of(page, pages), weight: 30 },
+      ...pageField(options, page, pages, 30),
     ],
   ];
 }

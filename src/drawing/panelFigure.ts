@@ -26,6 +26,8 @@ export interface PanelDrawingOptions {
   readonly owner?: string;
   /** Title of an edging; its id where there is none. */
   readonly titles: ReadonlyMap<string, string>;
+  /** `left out`: the title block has no number of its page, for pages that are numbered otherwise. */
+  readonly pageNumber?: 'drawn' | 'left out';
 }
 
 /** Across the whole page, or beside another. */

@@ -1,4 +1,4 @@
-import { type Container, registerWindow, SVG } from '@svgdotjs/svg.js';
+import { type Container, type Element, registerWindow, SVG } from '@svgdotjs/svg.js';
 import type { Drawing, Shape, Stroke } from './drawing.ts';
 import { plainText } from './lettering.ts';
 
@@ -29,6 +29,10 @@ function strokeAttributes(stroke: Stroke): Record<string, string | number> {
   return stroke.dashMm.length === 0
     ? { stroke: '#000000', 'stroke-width': stroke.widthMm }
     : { stroke: '#000000', 'stroke-width': stroke.widthMm, 'stroke-dasharray': stroke.dashMm.join(' ') };
+}
+
+function textNode(parent: Container, text: string): Element {
+  return parent.element('text').words(text);
 }
 
 function addShape(parent: Container, shape: Shape): void {
@@ -84,7 +88,8 @@ function addShape(parent: Container, shape: Shape): void {
       });
       return;
     case 'text':
-      parent.plain(plainText(shape.text)).attr({
+      // A plain element: svg.js sets a text of its own anew, with an event, at every attribute that moves its letters.
+      textNode(parent, plainText(shape.text)).attr({
         x: mm(shape.x),
         y: mm(shape.y),
         'font-size': shape.sizeMm,

@@ -3,7 +3,7 @@ import type { PlanGroup, PlanSheet } from '../model/plan.ts';
 import type { CutPlanWords, DrawingWords } from './drawingWords.ts';
 import { printLength, printNamedLength, printSetting, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
-import type { TitleField } from './page.ts';
+import { pageField, type TitleField } from './page.ts';
 import type { SawnSheet } from './sawnSheet.ts';
 import type { SheetView } from './sheetView.ts';
 import { togetherWords } from './stackWords.ts';
@@ -13,7 +13,12 @@ export interface CutPlanTitle {
   readonly plan: PlanSheet;
   readonly sawn: SawnSheet;
   readonly view: SheetView;
-  readonly options: { readonly job: string; readonly owner?: string; readonly words: DrawingWords };
+  readonly options: {
+    readonly job: string;
+    readonly owner?: string;
+    readonly words: DrawingWords;
+    readonly pageNumber?: 'drawn' | 'left out';
+  };
   readonly units: Units;
   readonly title: (id: string) => string;
   readonly page: number;
@@ -93,7 +98,7 @@ export function cutPlanTitle(t: CutPlanTitle): TitleField[][] {
         weight: 27,
         strong: true,
       },
-      { heading: heads.page, content: heads.of(t.page, t.pages), weight: 27 },
+      ...pageField(t.options, t.page, t.pages, 27),
     ],
   ];
 }

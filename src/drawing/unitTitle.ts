@@ -2,7 +2,7 @@ import type { PlacedUnit } from '../model/furniture.ts';
 import type { TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
-import type { PageSize, TitleField } from './page.ts';
+import { type PageSize, pageField, type TitleField } from './page.ts';
 
 /** What drawings of furniture need besides the furniture. */
 export interface FurnitureDrawingOptions {
@@ -19,6 +19,8 @@ export interface FurnitureDrawingOptions {
   readonly page?: PageSize;
   /** `left out`: no tables of panels and fittings beside the unit drawn apart; the room for them comes back as `free`. */
   readonly tables?: 'drawn' | 'left out';
+  /** `left out`: the title block has no number of its page, for pages that are numbered otherwise. */
+  readonly pageNumber?: 'drawn' | 'left out';
 }
 
 /** Outside width × depth × height of a unit. */
@@ -58,7 +60,7 @@ export function furnitureTitle(
       { heading: words.sizeHeading ?? furniture.outsideSize, content: words.size, weight: 70 },
       { heading: page.scaleAndUnits(options.units ?? 'mm'), content: words.scale, weight: 40 },
       { heading: furniture.projection, content: furniture.firstAngle, weight: 40 },
-      { heading: page.page, content: page.of(words.page, words.pages), weight: 30 },
+      ...pageField(options, words.page, words.pages, 30),
     ],
   ];
 }

@@ -28,6 +28,25 @@ export interface BookWishes extends PaperWishes {
   readonly page: PageSize;
 }
 
+/** What the job book says, before it is a page or pages. Throws for an unknown language. */
+export function makeBookOf(
+  job: Job,
+  proven: ProvenPlan,
+  measure: DrawingTools['measure'],
+  wishes: BookWishes,
+): Book {
+  return makeBook({
+    plan: proven.plan,
+    job: job.name,
+    summaries: proven.groups,
+    ...(job.ordered === undefined ? {} : { ordered: job.ordered }),
+    words: wordsOf(wishes.language),
+    units: wishes.lengths,
+    page: wishes.page,
+    measure,
+  });
+}
+
 /** The job book of a job whose plan is proven. The same plan gives the same bytes. Throws for an unknown language. */
 export function makeJobBook(
   job: Job,
@@ -35,20 +54,15 @@ export function makeJobBook(
   tools: BookTools,
   wishes: BookWishes = { ...usualWishes, page: 'A4' },
 ): JobBook {
-  const words = wordsOf(wishes.language);
-  const book: Book = makeBook({
-    plan: proven.plan,
-    summaries: proven.groups,
-    ...(job.ordered === undefined ? {} : { ordered: job.ordered }),
-    words,
-    units: wishes.lengths,
-    page: wishes.page,
-    measure: tools.measure,
-  });
+  const book = makeBookOf(job, proven, tools.measure, wishes);
   const html = bookHtml(book, {
     svgOf: (drawing) => svgFromDrawing(drawing, tools.window),
     sha256: tools.sha256,
     planMark: tools.sha256(proven.text).slice(0, 16),
   });
-  return { title: `${words.book}: ${book.title}`, html, pages: bookPages(book, wishes.page, tools.measure) };
+  return {
+    title: `${book.words.book}: ${book.title}`,
+    html,
+    pages: bookPages(book, wishes.page, tools.measure),
+  };
 }

@@ -60,6 +60,31 @@ describe('the lists of a job', () => {
     ]);
   });
 
+  it('saw steps: how many sheets lie on each other, how often a step is sawn, and with which other plans', () => {
+    const half = stack('x', 2480, 1230, [wanted(0, 1238.4, 1230), wanted(0, 1238.4, 1230)]);
+    const parts = [part('a', 1238.4, 1230, { count: 9 }), part('b', 1238.4, 1230, { count: 1 })];
+    const group = (cuttingHeightUm: number | null) =>
+      makeStockGroups(parts, [supply(2500, 1250)], saw({ cuttingHeightUm })).groups[0]!;
+    const of = (cuttingHeightUm: number | null) => {
+      const nest = nestOf(group(cuttingHeightUm), [{ sheet: 0, copies: 5, root: half }]);
+      const steps = rowsOf(
+        makePlan([{ group: group(cuttingHeightUm), nest }], { job: 'job', currency: 'EUR', seed: 1 }),
+        'saw-steps.csv',
+      );
+      const told = steps.map((row) => [row.sheet, row.copies, row.stack, row.sawings, row['with sheets']]);
+      return [...new Map(told.map((row) => [row[0], row])).values()];
+    };
+    // Boards of 15: three of them in 45 mm. Of five sheets, four are a and a, one is a and b.
+    expect(of(45_000)).toEqual([
+      ['1', '4', '3', '2', '2'],
+      ['2', '1', '2', '1', '1'],
+    ]);
+    expect(of(null).map(([, copies, ...rest]) => [copies, ...rest])).toEqual([
+      ['4', '1', '4', ''],
+      ['1', '1', '1', ''],
+    ]);
+  });
+
   it('cutting list: sawn and finished sizes, edging by edge, sheets it is cut from', () => {
     const rows = rowsOf(plan(), 'cutting-list.csv');
     expect(Object.keys(rows[0]!)).toEqual(CUTTING_LIST_COLUMNS.map(({ key }) => key));

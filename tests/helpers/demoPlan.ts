@@ -5,6 +5,19 @@ import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import { demoFiles, demoLibrary, demoRoot, must } from './demoVan.ts';
 
+export const demoOrders = [
+  'demo-long',
+  'demo-short',
+  'roof-bed-long',
+  'roof-bed-short',
+  'two-singles-long',
+  'two-singles-short',
+  'weekend-dog-long',
+  'weekend-dog-short',
+] as const;
+
+export type DemoOrder = (typeof demoOrders)[number];
+
 export interface PlannedOrder {
   readonly job: Job;
   readonly proven: ProvenPlan;
@@ -12,7 +25,7 @@ export interface PlannedOrder {
 
 /** An order of the demonstration library, with texts of it changed, whose plan is proven; searched for a moment only. */
 export function plannedOrder(
-  name: 'demo-long' | 'demo-short',
+  name: DemoOrder,
   ...changes: readonly (readonly [before: string, after: string])[]
 ): PlannedOrder {
   const path = `${demoRoot}/orders/${name}.yaml`;
@@ -33,7 +46,7 @@ export function plannedOrder(
 }
 
 /** A demonstration order as it is, with its furniture. */
-export function demoPlan(name: 'demo-long' | 'demo-short'): {
+export function demoPlan(name: DemoOrder): {
   readonly plan: PlanFile;
   readonly ordered: OrderedFurniture;
 } {

@@ -71,7 +71,9 @@ function rowHtml(row: Row, block: Extract<TextBlock, { kind: 'table' }>, isSum: 
       const name = row.cells.filter((text) => text !== '').join(', ');
       return `<td class="tick"><label>${tickBox(row.tick, name)}</label></td>`;
     }
-    return `<td${block.columns[index]?.anchor === 'end' ? ' class="figure"' : ''}>${h(cell)}</td>`;
+    // Long texts of labels may go on in a new line after a stroke.
+    const text = h(cell).replaceAll('/', '/<wbr>');
+    return `<td${block.columns[index]?.anchor === 'end' ? ' class="figure"' : ''}>${text}</td>`;
   });
   const counts = row.countsPanel === undefined ? '' : ` data-counts="${row.countsPanel}"`;
   return `<tr${counts}${isSum ? ' class="sum"' : ''}>${cells.join('')}</tr>`;

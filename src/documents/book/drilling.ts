@@ -42,7 +42,14 @@ export function drillingChapter(facts: BookFacts): Section[] {
   const panels = furniture.units.flatMap((unit) => drawnOf(unit, library, numberOf));
   if (panels.length === 0) return [];
   const titles = new Map([...library.edgings.keys()].map((id) => [id, title(id)] as const));
-  const drawings = drawPanels(panels, { measure, words: words.drawings, units, job: plan.job, titles });
+  const drawings = drawPanels(panels, {
+    measure,
+    words: words.drawings,
+    units,
+    job: plan.job,
+    titles,
+    pageNumber: 'left out',
+  });
   const { heading } = words.drawings.panel;
   return [
     {

@@ -2,6 +2,7 @@ import { printLength, type Units } from '../../drawing/lengthsInWords.ts';
 import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
 import { listMetresUp } from '../figures.ts';
 import { keptPieces } from '../offcutsKept.ts';
+import { codesOfOffcuts } from '../panelStickerPieces.ts';
 import type { EdgeWord } from '../words/words.ts';
 import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
@@ -167,17 +168,23 @@ export function cutOutChapter({ ordered, words, numberOf, units }: BookFacts): S
   return { id: 'cut-outs', heading: says.heading, level: 2, startsPage: false, blocks };
 }
 
-/** What goes back to the rack, named as in the list of offcuts kept. */
-export function offcutChapter({ plan, words, groupWords, units }: BookFacts): Section {
+/** What goes back to the rack, piece by piece, each with the text of its label. */
+export function offcutChapter({ plan, job, words, groupWords, units }: BookFacts): Section {
   const says = words.offcuts;
-  const rows = keptPieces(plan).map((kept): Row => {
-    const { name, group, length, width, grain, count, fromPanel } = kept;
-    const whence = fromPanel === null ? name : `${name}, ${says.byHand(panelText(fromPanel))}`;
-    const size = sizeText(length, width, units);
-    return {
-      tick: `offcut/${name}`,
-      cells: [whence, groupWords(group), size, says.grain[grain], String(count), ''],
-    };
+  const codes = codesOfOffcuts(plan, job);
+  const rows = keptPieces(plan).flatMap((kept): Row[] => {
+    const { name, group, length, width, grain, fromPanel } = kept;
+    const byHand = fromPanel === null ? [] : [says.byHand(panelText(fromPanel))];
+    return (codes.get(name) ?? []).map((code) => ({
+      tick: `offcut/${code}`,
+      cells: [
+        [code, ...byHand].join('; '),
+        groupWords(group),
+        sizeText(length, width, units),
+        says.grain[grain],
+        '',
+      ],
+    }));
   });
   const blocks: Block[] =
     rows.length === 0
@@ -187,7 +194,7 @@ export function offcutChapter({ plan, words, groupWords, units }: BookFacts): Se
           {
             kind: 'table',
             caption: says.heading,
-            columns: columnsOf(says.columns, [5, 5, 3, 2.6, -1.8, 1.5]),
+            columns: columnsOf(says.columns, [7, 5, 3, 2.4, 1.4]),
             rows,
           },
         ];

@@ -83,7 +83,7 @@ footer{color:var(--soft);max-width:64rem;margin:0 auto;padding:0 .75rem 3rem}
 }
 @media (max-width:40rem){body{font-size:1rem}table{font-size:.875rem}th,td{padding:.4rem .3rem}section{padding:.25rem .6rem .75rem}.bar label{position:absolute;left:-999rem}}
 @media print{
-@page{size:A4;margin:12mm}
+@page{margin:12mm}
 :root,:root[data-theme=dark],:root:not([data-theme=light]){color-scheme:light;--paper:#fff;--ground:#fff;--ink:#000;--soft:#000;--line:#777;--mark:#000;--done:#fff;--care:#000}
 body{font-size:9.5pt}
 .bar,.tools,nav,.skip,footer{display:none}

@@ -60,6 +60,7 @@ function planDrawings(facts: BookFacts, group: PlanGroup, sheet: PlanSheet) {
       titles,
       numbers,
       steps: 'left out',
+      pageNumber: 'left out',
       page,
       leastReduction,
     });

@@ -12,6 +12,8 @@ import type { Words } from '../words/words.ts';
 /** What a job book is made of. */
 export interface BookSubject {
   readonly plan: PlanFile;
+  /** Name of the order or list, as the codes of labels have it. */
+  readonly job: string;
   /** One per stock group, in order. */
   readonly summaries: readonly GroupSummary[];
   /** What an order adds to a plan; absent for a plain list. */

@@ -47,7 +47,15 @@ function drawingOptions({ measure, plan, ordered, words, units }: BookFacts): Fu
   const titles = new Map(
     kinds.flatMap((kind) => [...kind.values()].map((thing) => [thing.id, thing.title] as const)),
   );
-  return { measure, words: words.drawings, units, job: plan.job, titles, tables: 'left out' };
+  return {
+    measure,
+    words: words.drawings,
+    units,
+    job: plan.job,
+    titles,
+    tables: 'left out',
+    pageNumber: 'left out',
+  };
 }
 
 /** The unit with its panels numbered as in the cutting list. */

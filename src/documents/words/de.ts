@@ -148,9 +148,9 @@ export const de: Words = {
     byHand: (panel) => `aus einem Ausschnitt von ${panel}: Tauch- oder Stichsäge, dann winklig schneiden`,
     heading: 'Reststücke fürs Lager',
     intro:
-      'Jedes Stück mit seinem Namen beschriften, bevor es ins Lager kommt. Maße längs und quer zur Platte, aus der es stammt.',
+      'Jedes Stück bekommt sein Etikett oder dessen Text, bevor es ins Lager kommt. Maße längs und quer zur Platte, aus der es stammt.',
     none: 'Kein Reststück dieses Auftrags lohnt das Aufheben.',
-    columns: ['Name', 'Platte und Oberfläche', 'Größe', 'Maserung', 'Stück', 'im Lager'],
+    columns: ['Etikett', 'Platte und Oberfläche', 'Größe', 'Maserung', 'im Lager'],
     grain: { length: 'längs zum ersten', width: 'längs zum zweiten', none: 'keine' },
   },
   stickers: stickersDe,

@@ -137,9 +137,9 @@ export const en: Words = {
     byHand: (panel) => `out of a cut-out of ${panel}: plunge saw or jigsaw, then square it up`,
     heading: 'Offcuts to put back',
     intro:
-      'Write the name on each before it goes to the rack. Sizes along and across the length of the sheet it came from.',
+      'Each has its label, or its text written on it, before it goes to the rack. Sizes along and across the length of the sheet it came from.',
     none: 'No offcut of this job is worth keeping.',
-    columns: ['name', 'board and finish', 'size', 'grain', 'count', 'back'],
+    columns: ['label', 'board and finish', 'size', 'grain', 'back'],
     grain: { length: 'along the first', width: 'along the second', none: 'none' },
   },
   stickers: stickersEn,

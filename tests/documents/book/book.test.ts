@@ -2,9 +2,10 @@ import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import { pdfFromDrawings } from '../../../cli/papers/pdfFromDrawings.ts';
 import { numberPanels } from '../../../src/documents/cuttingList.ts';
-import { boxesOverlap, textBox } from '../../../src/drawing/drawing.ts';
+import { labelledPieces } from '../../../src/documents/panelStickerPieces.ts';
 import { bookOf, demoJob, sha256 } from './demoBook.ts';
 import { pdfText } from './pdfText.ts';
+import { assertReadable } from './readable.ts';
 
 const made = demoJob();
 const book = bookOf(made);
@@ -31,6 +32,18 @@ describe('the job book as HTML', () => {
     const rows = page.querySelectorAll('#cutting-list tr[data-counts]');
     expect(rows).toHaveLength(panels.length);
     for (const unit of made.job.ordered!.furniture.units) expect(page.body.textContent).toContain(unit.name);
+  });
+
+  it('names every offcut to put back by the text of its label, with a box each', () => {
+    const codes = labelledPieces(made.proven.plan, made.job.name)
+      .filter((piece) => piece.is !== 'panel')
+      .map(({ code }) => code);
+    expect(codes.length).toBeGreaterThan(3);
+    const rows = [...page.querySelectorAll('#offcuts tbody tr')];
+    expect(rows.map((row) => row.querySelector('td')!.textContent!.split(';')[0]).sort()).toEqual(
+      codes.sort(),
+    );
+    for (const row of rows) expect(row.querySelectorAll('input[data-tick]')).toHaveLength(1);
   });
 
   it('allows only its own style and script, by their hashes, and leans on no other file', () => {
@@ -108,22 +121,7 @@ describe('the job book in German', () => {
 
 describe('the job book on paper', () => {
   it('has no text over text and none outside the page', () => {
-    for (const drawing of book.pages) {
-      const texts = drawing.shapes.filter((shape) => shape.kind === 'text');
-      const boxes = texts.map(textBox);
-      boxes.forEach((box, index) => {
-        const text = texts[index]!.text;
-        expect(
-          box.x0 >= 0 && box.y0 >= 0 && box.x1 <= drawing.widthMm && box.y1 <= drawing.heightMm,
-          text,
-        ).toBe(true);
-        // Texts that only touch, as lines of one paragraph may, are not on each other.
-        const shrunk = { x0: box.x0 + 0.05, x1: box.x1 - 0.05, y0: box.y0 + 0.3, y1: box.y1 - 0.3 };
-        for (const other of boxes.slice(index + 1)) {
-          if (boxesOverlap(shrunk, other)) throw new Error(`${drawing.title}: a text lies on ${text}`);
-        }
-      });
-    }
+    for (const drawing of book.pages) assertReadable(drawing);
   });
 
   it('numbers its pages', async () => {

@@ -6,31 +6,17 @@ import { layBlock } from '../../../src/documents/book/layBlock.ts';
 import { stepsInWords } from '../../../src/documents/stepsInWords.ts';
 import { de } from '../../../src/documents/words/de.ts';
 import { en } from '../../../src/documents/words/en.ts';
-import { boxesOverlap, type Drawing, textBox } from '../../../src/drawing/drawing.ts';
+import { type Drawing, textBox } from '../../../src/drawing/drawing.ts';
 import { Sketch } from '../../../src/drawing/sketch.ts';
 import { measure } from '../../drawing/drawingTools.ts';
 import { bookOf, demoJob } from './demoBook.ts';
+import { assertReadable } from './readable.ts';
 
 const made = demoJob();
 const { plan } = made.proven;
 
 function textsOf(drawing: Drawing): string[] {
   return drawing.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
-}
-
-/** Throws when texts of a page lie on each other or reach over its border. */
-function assertReadable(drawing: Drawing): void {
-  const texts = drawing.shapes.filter((shape) => shape.kind === 'text');
-  const boxes = texts.map(textBox);
-  boxes.forEach((box, index) => {
-    const { text } = texts[index]!;
-    if (box.x0 < 0 || box.y0 < 0 || box.x1 > drawing.widthMm || box.y1 > drawing.heightMm) {
-      throw new Error(`${drawing.title}: outside the page: ${text}`);
-    }
-    const shrunk = { x0: box.x0 + 0.05, x1: box.x1 - 0.05, y0: box.y0 + 0.3, y1: box.y1 - 0.3 };
-    const on = boxes.findIndex((other, at) => at > index && boxesOverlap(shrunk, other));
-    if (on >= 0) throw new Error(`${drawing.title}: ${texts[on]!.text} lies on ${text}`);
-  });
 }
 
 /** Sizes of pages, the shorter side first. */

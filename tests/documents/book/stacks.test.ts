@@ -20,6 +20,7 @@ function chapters(cuttingHeightUm: number | null, language = 'en') {
   const summaries = summarise(plan, measurePlan(plan)).groups;
   const subject = {
     plan,
+    job: 'test',
     summaries,
     words: wordsOf(language),
     measure,

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { bookPages } from '../../../src/documents/book/bookPages.ts';
+import { de } from '../../../src/documents/words/de.ts';
+import { en } from '../../../src/documents/words/en.ts';
+import { type BookWishes, makeBookOf } from '../../../src/pipeline/makeBook.ts';
+import { measure } from '../../drawing/drawingTools.ts';
+import { demoOrders, plannedOrder } from '../../helpers/demoPlan.ts';
+import { assertReadable } from './readable.ts';
+
+/** Each order in one of these ways; the books of `demo-long` are read in all of them elsewhere. */
+const ways: readonly Pick<BookWishes, 'language' | 'lengths' | 'page'>[] = [
+  { language: 'en', lengths: 'mm', page: 'A4' },
+  { language: 'de', lengths: 'mm', page: 'A3' },
+  { language: 'en', lengths: 'inches', page: 'A4' },
+  { language: 'de', lengths: 'inches-32', page: 'A4' },
+];
+
+describe.each(demoOrders.map((name, index) => [name, ways[index % ways.length]!] as const))(
+  'the job book of %s',
+  (name, wishes) => {
+    const { job, proven } = plannedOrder(name);
+    const pages = bookPages(makeBookOf(job, proven, measure, wishes), wishes.page, measure);
+
+    it('has no text over text and none outside a page', () => {
+      for (const page of pages) assertReadable(page);
+    });
+
+    it('numbers each page once, at its foot', () => {
+      const words = wishes.language === 'de' ? de : en;
+      pages.forEach((page, index) => {
+        const texts = page.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+        const number = words.pageOf(index + 1, pages.length);
+        expect(texts.filter((text) => text === number)).toHaveLength(1);
+        expect(texts).not.toContain(words.drawings.page.page);
+      });
+    });
+  },
+);
