@@ -19,8 +19,8 @@ export function leastPayMassKg(persons: number, overallLengthUm: Um): number {
   return (LEAST_KG_EACH * (persons * UM_PER_M + overallLengthUm)) / UM_PER_M;
 }
 
-/** Whose count of persons it is: the order's, the layout's seats, or nobody's, so that only the driver is certain. */
-export type PersonsFrom = 'order' | 'layout' | 'driver alone';
+/** Whose count of persons it is: the order's, the layout's choices, its seats, or nobody's, so that only the driver is certain. */
+export type PersonsFrom = 'order' | 'choices' | 'seats' | 'driver alone';
 
 export interface Persons {
   /** With the driver, at least 1. */
@@ -28,10 +28,17 @@ export interface Persons {
   readonly from: PersonsFrom;
 }
 
-/** Who rides: as the order says, or else as many as the layout has seats for, or else the driver. */
-export function personsOf(order: Pick<Order, 'persons'>, furniture: Pick<Furniture, 'seats'>): Persons {
+/**
+ * Who rides: as the order says, or else as was chosen of the layout, or else as many as the layout has seats for, or else
+ * the driver.
+ */
+export function personsOf(
+  order: Pick<Order, 'persons'>,
+  furniture: Pick<Furniture, 'persons' | 'seats'>,
+): Persons {
   if (order.persons !== undefined) return { count: order.persons, from: 'order' };
-  if (furniture.seats !== undefined) return { count: furniture.seats, from: 'layout' };
+  if (furniture.persons !== undefined) return { count: furniture.persons, from: 'choices' };
+  if (furniture.seats !== undefined) return { count: furniture.seats, from: 'seats' };
   return { count: 1, from: 'driver alone' };
 }
 

@@ -25,7 +25,11 @@ export function checkMass(furniture: Furniture, vehicle: Vehicle, order: Order, 
   if (payloadKg === null) return [];
   const mass = furnitureMass(furniture, vehicle, library);
   const account = payloadAccount({ ...vehicle, payloadKg }, mass.totalKg, personsOf(order, furniture));
-  const found = [...payloadFindings(account, vehicle), ...sideFindings(mass)];
+  const found = [
+    ...seatFindings(account, furniture),
+    ...payloadFindings(account, vehicle),
+    ...sideFindings(mass),
+  ];
   return found.map((finding) => ({ ...finding, place: order.place }));
 }
 
@@ -39,6 +43,14 @@ function ridersPhrase(account: PayloadAccount): string {
   const each =
     passengers === 1 ? `1 passenger of ${PERSON_KG} kg` : `${passengers} passengers of ${PERSON_KG} kg each`;
   return `with the driver and ${each}`;
+}
+
+function seatFindings({ persons }: PayloadAccount, { seats }: Furniture): Finding[] {
+  if (seats === undefined || persons <= seats) return [];
+  const message = `${persons} persons ride, the driver included, and the layout has seats for ${seats}`;
+  const advice =
+    'only a seat whose belts are proved with the vehicle is a seat for the road; let fewer persons ride';
+  return [{ code: 'few-seats', severity: 'warning', message, advice }];
 }
 
 function payloadFindings(account: PayloadAccount, vehicle: Vehicle): Finding[] {

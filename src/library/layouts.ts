@@ -44,6 +44,7 @@ export function readLayout(
       readUnitUse(reader, value.units, name, use.facing, taken, known),
     ),
     ...(value.seats === undefined ? {} : { seats: reader.formula(value, 'seats') }),
+    ...(value.persons === undefined ? {} : { persons: reader.formula(value, 'persons') }),
     cautions: readCautionUses(reader, value.cautions, known.cautions),
     musts: readMusts(reader, value.musts),
   };

@@ -348,7 +348,11 @@ export const layoutFile = z
     choices: parameters.optional(),
     names: names.optional(),
     units: z.record(name, placedUnit),
-    seats: formula.optional().meta({ description: 'how many persons ride, with the driver' }),
+    seats: formula.optional().meta({ description: 'how many persons can ride, with the driver' }),
+    persons: formula.optional().meta({
+      description:
+        'how many ride by the choices, with the driver, where an order does not say it; the seats by default',
+    }),
     cautions: cautionUses.optional().meta({ description: 'what the whole layout needs care with' }),
     musts: musts.optional(),
   })

@@ -86,6 +86,8 @@ export interface ExpandedOrder {
   readonly vehicle: Vehicle;
   /** Of the layout. */
   readonly seats?: number;
+  /** How many of them are taken, where the layout reads it from its choices. */
+  readonly persons?: number;
   readonly cautions?: readonly string[];
   readonly units: readonly ExpandedUnit[];
 }

@@ -100,8 +100,10 @@ export interface Furniture {
   readonly order: string;
   readonly count: number;
   readonly units: readonly PlacedUnit[];
-  /** How many persons ride, with the driver, where the layout says so. */
+  /** How many persons can ride, with the driver, where the layout says so. */
   readonly seats?: number;
+  /** How many ride by the choices of the layout, with the driver, where it says so. */
+  readonly persons?: number;
   /** Cautions that the layout as a whole brings, by id. */
   readonly cautions?: readonly string[];
 }

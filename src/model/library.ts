@@ -333,8 +333,10 @@ export interface LayoutDefinition {
   readonly choices: readonly ParameterDefinition[];
   readonly names: ReadonlyMap<string, Formula>;
   readonly units: readonly UnitUse[];
-  /** How many persons ride, with the driver, where the layout says so. */
+  /** How many persons can ride, with the driver, where the layout says so. */
   readonly seats?: Formula;
+  /** How many ride by its choices, with the driver, where the layout says so. */
+  readonly persons?: Formula;
   readonly cautions?: readonly CautionUse[];
   readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
 }

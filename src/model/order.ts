@@ -42,7 +42,7 @@ export interface Order {
   readonly saw: string;
   /** How many alike. */
   readonly count: number;
-  /** Who rides in the vehicle, the driver included; the layout's seats where the order does not say. */
+  /** Who rides in the vehicle, the driver included; the layout's choices, or else its seats, where the order does not say. */
   readonly persons?: number;
   readonly choices: ReadonlyMap<string, Formula>;
   readonly roles: ReadonlyMap<string, RoleChoice>;

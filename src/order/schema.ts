@@ -40,7 +40,8 @@ export const orderFile = z
     saw: id,
     count: z.number().int().gte(1).lte(1000).optional(),
     persons: z.number().int().gte(1).lte(100).optional().meta({
-      description: 'who rides in the vehicle, the driver included; the seats of the layout by default',
+      description:
+        'who rides in the vehicle, the driver included; by default as the layout says, by its choices or its seats',
     }),
     start: day.optional().meta({ description: 'day on which work on it begins, such as 2026-05-04' }),
     'own sheets': z

@@ -5,7 +5,7 @@ import { mmToUm, UM_PER_INCH, UM_PER_MM, umToMm } from '../basics/lengths.ts';
 import { freeAcrossUm, placeWord, widthAtUm } from '../basics/vehicleSection.ts';
 import type { ExpandedOrder } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { LayoutDefinition, Library, Vehicle } from '../model/library.ts';
+import type { Formula, LayoutDefinition, Library, Vehicle } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { cautionsThatHold } from './cautions.ts';
 import type { UnitSurroundings } from './expandUnit.ts';
@@ -34,9 +34,11 @@ export function expandOrder(order: Order, library: Library): Checked<ExpandedOrd
   checkMusts(layout.musts, scope, `the layout ${layout.id}`);
   const surroundings: UnitSurroundings = { library, constants, findings };
   const units = placeUnits(order, layout, scope, surroundings);
-  const seats = seatsOf(layout, scope);
+  const seats = ridersOf(layout.seats, 'seats', scope);
+  const persons = ridersOf(layout.persons, 'persons', scope);
   const whole = {
     ...(seats === undefined ? {} : { seats }),
+    ...(persons === undefined ? {} : { persons }),
     cautions: cautionsThatHold(layout.cautions, scope),
   };
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
@@ -53,14 +55,17 @@ export function unitConstants(order: Order, library: Library): Map<string, Formu
   return constants;
 }
 
-/** How many persons ride, the driver among them. */
-function seatsOf(layout: LayoutDefinition, scope: FormulaScope): number | undefined {
-  const { seats } = layout;
-  if (seats === undefined) return undefined;
-  const count = scope.count(seats, MOST_SEATS);
+/** How many ride or can ride, the driver among them. */
+function ridersOf(
+  formula: Formula | undefined,
+  what: 'seats' | 'persons',
+  scope: FormulaScope,
+): number | undefined {
+  if (formula === undefined) return undefined;
+  const count = scope.count(formula, MOST_SEATS);
   if (count !== 0) return count;
-  const message = 'nobody would drive: the seats come to 0';
-  scope.findings.push({ code: 'count-wrong', severity: 'error', message, place: seats.place });
+  const message = `nobody would drive: the ${what} come to 0`;
+  scope.findings.push({ code: 'count-wrong', severity: 'error', message, place: formula.place });
   return undefined;
 }
 

@@ -6,7 +6,7 @@ import { checkMass } from '../../src/checks/mass.ts';
 import type { Furniture } from '../../src/model/furniture.ts';
 import type { Library, Vehicle } from '../../src/model/library.ts';
 import type { Order } from '../../src/model/order.ts';
-import { demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
+import { demoLibrary, demoOrder, formula, furnish } from '../helpers/demoVan.ts';
 import {
   box,
   boxVan,
@@ -90,9 +90,11 @@ describe('the mass of furniture', () => {
 });
 
 describe('who rides', () => {
-  it('is said by the order, else by the layout, else it is the driver', () => {
+  it('is said by the order, else by the choices, else by the seats of the layout, else it is the driver', () => {
     expect(personsOf({ persons: 3 }, { seats: 4 })).toEqual({ count: 3, from: 'order' });
-    expect(personsOf({}, { seats: 4 })).toEqual({ count: 4, from: 'layout' });
+    expect(personsOf({}, { seats: 4 })).toEqual({ count: 4, from: 'seats' });
+    expect(personsOf({}, { persons: 2, seats: 4 })).toEqual({ count: 2, from: 'choices' });
+    expect(personsOf({ persons: 3 }, { persons: 2, seats: 4 })).toEqual({ count: 3, from: 'order' });
     expect(personsOf({}, {})).toEqual({ count: 1, from: 'driver alone' });
   });
 });
@@ -153,6 +155,36 @@ describe('the payload', () => {
     const furniture = weighedFurniture({ seats: 4 });
     expect(found(furniture, { payloadKg: 300 })[0]?.message).toContain('3 passengers');
     expect(found(furniture, { payloadKg: 300 }, { persons: 2 })).toEqual([]);
+  });
+
+  it('takes what was chosen of the layout before its seats', () => {
+    const furniture = weighedFurniture({ seats: 4, persons: 2 });
+    expect(found(furniture, { payloadKg: 300 })).toEqual([]);
+    expect(found(furniture, { payloadKg: 300 }, { persons: 4 })[0]?.message).toContain('3 passengers');
+    const demo = demoLibrary();
+    const chosen = (persons: number) => {
+      const choices = new Map(
+        Object.entries({ persons, cab_seats: 3, right_side: "'low-bed'" }).map(([name, value]) => [
+          name,
+          formula(value),
+        ]),
+      );
+      const asked = { ...demoOrder(demo), layout: 'roof-bed-and-galley', choices, changes: [] };
+      return personsOf(asked, furnish(asked, demo).furniture!);
+    };
+    expect([1, 2, 3].map(chosen)).toEqual([1, 2, 3].map((count) => ({ count, from: 'choices' })));
+  });
+
+  it('is warned of with more persons than seats', () => {
+    const furniture = weighedFurniture({ seats: 2 });
+    expect(found(furniture, { payloadKg: 900 }, { persons: 2 })).toEqual([]);
+    expect(found(furniture, { payloadKg: 900 }, { persons: 3 })).toMatchObject([
+      {
+        code: 'few-seats',
+        severity: 'warning',
+        message: '3 persons ride, the driver included, and the layout has seats for 2',
+      },
+    ]);
   });
 
   it('is nothing to a room, nor is balance', () => {

@@ -1,6 +1,8 @@
 import type { Finding } from '../../src/model/finding.ts';
 import type { Formula, LayoutDefinition, Library, ParameterDefinition } from '../../src/model/library.ts';
+import type { Nest } from '../../src/model/nest.ts';
 import type { Order } from '../../src/model/order.ts';
+import type { StockGroup } from '../../src/model/stock.ts';
 import { provePlan } from '../../src/pipeline/makePapers.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
@@ -61,6 +63,24 @@ export function tryPairsLeft(asked: Asked, passed: readonly Tried[]): Tried[] {
   return tried;
 }
 
+/** Whether a value, in words, can be had together with some two other values. */
+export function canBeHadWithTwoMore(asked: Asked, wanted: string): boolean {
+  const { choices } = asked.layout;
+  const values = choices.map(valuesOf);
+  const at = choices.findIndex((choice, index) =>
+    values[index]!.some((value) => word(choice, value) === wanted),
+  );
+  const wish = values[at]!.find((value) => word(choices[at]!, value) === wanted)!;
+  return allPairs(values.map((list) => list.length)).some((pair) => {
+    const [a, valueA, b, valueB] = pair.split(' ').map(Number) as [number, number, number, number];
+    if (a === at || b === at) return false;
+    const row = choices.map((_, index) =>
+      index === at ? wish : index === a ? values[a]![valueA]! : index === b ? values[b]![valueB]! : null,
+    );
+    return tryOne(asked, row).errors.length === 0;
+  });
+}
+
 /** How many pairs of values stand in one of the `passed` at least, and how many there are. */
 export function pairsHad(
   layout: LayoutDefinition,
@@ -78,6 +98,15 @@ function wordPairs(words: readonly string[]): string[] {
 export function choiceWords(layout: LayoutDefinition): string[] {
   return layout.choices.flatMap((choice) =>
     choice.kind === 'choice' ? valuesOf(choice).map((value) => word(choice, value)) : [],
+  );
+}
+
+/** `name value` of the least and the most of each number. */
+export function endWords(layout: LayoutDefinition): string[] {
+  return layout.choices.flatMap((choice) =>
+    choice.kind === 'choice'
+      ? []
+      : valuesOf(choice).flatMap((value) => (value === null ? [] : [word(choice, value)])),
   );
 }
 
@@ -104,16 +133,28 @@ function tryOne(asked: Asked, values: readonly (Formula | null)[]): Tried {
 }
 
 /** Findings of the replay of an order's plan, which was searched for a moment only, and how many panels it holds. */
-export function sawn({ order }: Tried, library: Library): { findings: readonly Finding[]; panels: number } {
+export function sawn(
+  { order }: Pick<Tried, 'order'>,
+  library: Library,
+): { findings: readonly Finding[]; panels: number } {
   const job = must(prepareOrder(orderText(order), `${demoRoot}/orders/tried.yaml`, library));
-  const nests = job.groups.map((group) => {
-    const outcome = nestGroup(group, null, { seed: 1, workLimit: 0 });
-    if (!outcome.ok) throw new Error(`stock group ${group.id} was not nested`);
-    return outcome.nest;
-  });
+  const nests = job.groups.map(nestQuickly);
   const proven = provePlan(job, nests, 1);
   if (!proven.ok) return { findings: proven.findings, panels: 0 };
   return { findings: [], panels: proven.plan.groups.reduce((sum, group) => sum + group.panels.length, 0) };
+}
+
+/** Nests by what is nested: choices leave many stock groups as they are. */
+const nested = new Map<string, Nest>();
+
+function nestQuickly(group: StockGroup): Nest {
+  const key = JSON.stringify(group);
+  const known = nested.get(key);
+  if (known !== undefined) return known;
+  const outcome = nestGroup(group, null, { seed: 1, workLimit: 0 });
+  if (!outcome.ok) throw new Error(`stock group ${group.id} was not nested`);
+  nested.set(key, outcome.nest);
+  return outcome.nest;
 }
 
 /** The order as a person would write it, with boards and finishes of the first demonstration order. */
@@ -129,8 +170,22 @@ saw: panel-saw
 ${choices === '' ? '' : `choices:\n${choices}`}${roles}`;
 }
 
+/** Those that every check let through. */
+export function passing(tried: readonly Tried[]): Tried[] {
+  return tried.filter(({ errors }) => errors.length === 0);
+}
+
+/** `count` of them, spread evenly over all, the first and the last among them. */
+export function spread<T>(all: readonly T[], count: number): T[] {
+  if (all.length <= count) return [...all];
+  return Array.from(
+    { length: count },
+    (_, index) => all[Math.round((index * (all.length - 1)) / (count - 1))]!,
+  );
+}
+
 /** One line for each layout and vehicle. */
 export function countLine(name: string, tried: readonly Tried[]): string {
-  const passed = tried.filter(({ errors }) => errors.length === 0).length;
+  const passed = passing(tried).length;
   return `${name}: ${tried.length} combinations of choices, ${passed} pass, ${tried.length - passed} are refused`;
 }

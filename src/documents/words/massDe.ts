@@ -31,7 +31,9 @@ export const massDe: MassWords = {
     switch (from) {
       case 'order':
         return `Nach dem Auftrag fahren ${persons(count)}, Fahrer oder Fahrerin mitgezählt.`;
-      case 'layout':
+      case 'choices':
+        return `Nach der Wahl zum Grundriss fahren ${persons(count)}, Fahrer oder Fahrerin mitgezählt.`;
+      case 'seats':
         return `Der Grundriss hat Sitze für ${persons(count)}, Fahrer oder Fahrerin mitgezählt.`;
       case 'driver alone':
         return 'Weder Auftrag noch Grundriss sagen, wer mitfährt; gezählt ist nur, wer fährt: schreiben Sie `persons` in den Auftrag.';

@@ -30,7 +30,9 @@ export const massEn: MassWords = {
     switch (from) {
       case 'order':
         return `The order says that ${persons(count)} ride, the driver included.`;
-      case 'layout':
+      case 'choices':
+        return `By the choices of the layout ${persons(count)} ride, the driver included.`;
+      case 'seats':
         return `The layout has seats for ${persons(count)}, the driver included.`;
       case 'driver alone':
         return 'Neither order nor layout says who rides, so only the driver is counted: write `persons` into the order.';

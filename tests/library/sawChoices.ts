@@ -1,0 +1,46 @@
+import { Worker } from 'node:worker_threads';
+import type { Tried } from '../helpers/allChoices.ts';
+
+/** What sawing one combination of choices in simulation came to. */
+export interface SawnChoice {
+  readonly words: readonly string[];
+  /** What the replay of its plan had to say; empty where every panel came out as planned. */
+  readonly messages: readonly string[];
+  /** That the plan holds. */
+  readonly panels: number;
+}
+
+/**
+ * Nests and replays each combination in one of `threads` threads, with the first search only. What comes out does not
+ * depend on how many threads there are. `tell` is called after each.
+ */
+export async function sawChoices(
+  tried: readonly Tried[],
+  threads: number,
+  tell: (done: number) => void = () => {},
+): Promise<SawnChoice[]> {
+  const sawn: SawnChoice[] = [];
+  let next = 0;
+  let done = 0;
+  await Promise.all(
+    Array.from({ length: Math.min(threads, tried.length) }, async () => {
+      const worker = new Worker(new URL('./sawChoicesWorker.ts', import.meta.url));
+      try {
+        for (let index = next++; index < tried.length; index = next++) {
+          const { words, order } = tried[index]!;
+          const answer = new Promise<Omit<SawnChoice, 'words'>>((resolve, reject) => {
+            worker.removeAllListeners();
+            worker.once('message', resolve);
+            worker.once('error', (cause) => reject(new Error(words.join(', '), { cause })));
+          });
+          worker.postMessage(order);
+          sawn[index] = { words, ...(await answer) };
+          tell(++done);
+        }
+      } finally {
+        await worker.terminate();
+      }
+    }),
+  );
+  return sawn;
+}
