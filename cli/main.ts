@@ -5,6 +5,7 @@ import { addCutCommand } from './commands/cut.ts';
 import { addDrawCommand } from './commands/draw.ts';
 import { addListCommand } from './commands/list.ts';
 import { addPanelsCommand } from './commands/panels.ts';
+import { addQuoteCommand } from './commands/quote.ts';
 import { addReplayCommand } from './commands/replay.ts';
 import { addStockCommand } from './commands/stock.ts';
 import { exitCodeHelp, exitCodes } from './exitCodes.ts';
@@ -18,6 +19,7 @@ Examples:
   plywright panels my-order.yaml --csv
   plywright draw my-order.yaml
   plywright check my-order.yaml
+  plywright quote my-order.yaml
   plywright replay out/demo-long/plan.json
   plywright list units --library demo-van
   plywright stock show
@@ -45,6 +47,7 @@ function makeProgram(): Command {
   addPanelsCommand(program);
   addCheckCommand(program);
   addDrawCommand(program);
+  addQuoteCommand(program);
   addReplayCommand(program);
   addListCommand(program);
   addStockCommand(program);

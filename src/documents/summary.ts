@@ -48,6 +48,8 @@ export interface GroupSummary {
     readonly cuts: number;
     readonly sawnMetres: number;
     readonly fenceSettings: number;
+    /** How often a piece is turned by a quarter before it is cut. */
+    readonly pieceTurns: number;
   };
   /** Cuts, trims included, through pieces larger than half of their sheet. */
   readonly heavyCuts: number;

@@ -8,6 +8,7 @@ import { readDrilling } from './drilling.ts';
 import { readLayout } from './layouts.ts';
 import { LibraryFiles } from './libraryFiles.ts';
 import { readBoards, readEdgings, readFinishes, readFittings, readSaws, readSheets } from './materials.ts';
+import { readRates } from './rates.ts';
 import { libraryFile } from './schemas.ts';
 import { readFreeDays, readSuppliers } from './suppliers.ts';
 import { readUnit } from './units.ts';
@@ -15,7 +16,7 @@ import { readVehicle } from './vehicles.ts';
 
 /**
  * A library of parts from its texts: `library.yaml`, `boards.yaml`, `finishes.yaml`, `edgings.yaml`, `fittings.yaml`,
- * `drilling.yaml`, `sheets.yaml`, `suppliers.yaml`, `saws.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
+ * `drilling.yaml`, `sheets.yaml`, `suppliers.yaml`, `saws.yaml`, `rates.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
  * slash (empty when the paths begin at the library). Its id is the last folder of `root`. Every error of every file
  * comes back at once, with its place; what one file names in another is there; no unit contains itself. Formulas are
  * taken as text with their place and not read.
@@ -43,6 +44,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   const drilling = readDrilling(source);
   const sheets = readSheets(source, boards?.names, finishes, suppliers.names);
   const saws = readSaws(source);
+  const rates = readRates(source, source.idsIn('units'));
   const vehicles = source.readFolder('vehicles', readVehicle);
   const known = {
     roles: roleNames,
@@ -73,6 +75,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     freeDays: readFreeDays(head),
     saws: saws?.values ?? new Map(),
     vehicles,
+    ...(rates === undefined ? {} : { rates }),
     units,
     layouts,
   };

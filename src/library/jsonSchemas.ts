@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ratesFile } from './ratesFile.ts';
 import {
   boardsFile,
   drillingFile,
@@ -24,6 +25,7 @@ const SCHEMAS: readonly (readonly [string, z.ZodType])[] = [
   ['sheets', sheetsFile],
   ['suppliers', suppliersFile],
   ['saws', sawsFile],
+  ['rates', ratesFile],
   ['vehicle', vehicleFile],
   ['unit', unitFile],
   ['layout', layoutFile],

@@ -17,6 +17,7 @@ const LISTS = [
   'sheets.yaml',
   'suppliers.yaml',
   'saws.yaml',
+  'rates.yaml',
 ];
 const FOLDERS = ['vehicles', 'units', 'layouts'];
 /** Folders beside the library's own that it does not read. */

@@ -1,6 +1,7 @@
 import type { CautionText } from './cautions.ts';
 import type { Place } from './finding.ts';
 import type { Face, Facing, Um } from './geometry.ts';
+import type { Rates } from './rates.ts';
 import type { SawRules } from './stock.ts';
 
 /** Files by path, `/` between folders, as a reader at the edge hands them over. */
@@ -364,6 +365,8 @@ export interface Library {
   readonly freeDays: ReadonlySet<string>;
   readonly saws: ReadonlyMap<string, Saw>;
   readonly vehicles: ReadonlyMap<string, Vehicle>;
+  /** What an estimate reckons with; absent where the library has none. */
+  readonly rates?: Rates;
   readonly units: ReadonlyMap<string, UnitDefinition>;
   readonly layouts: ReadonlyMap<string, LayoutDefinition>;
 }

@@ -43,6 +43,8 @@ export interface GroupMeasure {
     readonly cuts: number;
     readonly sawnUm: Um;
     readonly fenceSettings: number;
+    /** How often a piece is turned by a quarter before it is cut, trims not counted. */
+    readonly pieceTurns: number;
   };
   readonly heavy: {
     /** Passes of the blade, trims included, through pieces larger than half of their sheet. */

@@ -23,17 +23,18 @@ function share(part: bigint, whole: bigint): number {
 }
 
 /** What one way through the saw takes. */
-type Passes = Pick<SawnSheet, 'cuts' | 'sawnUm' | 'fenceSettings'>;
+type Passes = Pick<SawnSheet, 'cuts' | 'sawnUm' | 'fenceSettings' | 'pieceTurns'>;
 
 /** The work with sheets sawn on each other: every stack once, and one by one what lies in none. */
 function sawingsOf(group: PlanGroup, passes: ReadonlyMap<number, Passes>): GroupMeasure['sawings'] {
-  const sum = { count: 0, stacks: 0, cuts: 0, sawnUm: 0, fenceSettings: 0 };
+  const sum = { count: 0, stacks: 0, cuts: 0, sawnUm: 0, fenceSettings: 0, pieceTurns: 0 };
   const add = (number: number, times: number) => {
-    const { cuts, sawnUm, fenceSettings } = passes.get(number)!;
+    const { cuts, sawnUm, fenceSettings, pieceTurns } = passes.get(number)!;
     sum.count += times;
     sum.cuts += times * cuts;
     sum.sawnUm += times * sawnUm;
     sum.fenceSettings += times * fenceSettings;
+    sum.pieceTurns += times * pieceTurns;
   };
   for (const { number } of group.sheets) add(number, sheetsSawn(group, number).singly);
   for (const { times, sheets } of group.stacks ?? []) {

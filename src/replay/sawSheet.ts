@@ -27,6 +27,8 @@ export interface SawnSheet {
   readonly fenceSettings: number;
   /** Most quarter turns of any piece. */
   readonly turns: number;
+  /** How often any piece is turned by a quarter before it is cut; the turns of a sheet for its trims are not counted. */
+  readonly pieceTurns: number;
   /** Passes through pieces larger than half of the raw sheet, trims included. */
   readonly heavyCuts: number;
   /** Area in µm² of the larger piece that the first parting gives; 0 where the sheet is not parted. */
@@ -60,6 +62,7 @@ class Sawing {
   private sawnUm = 0;
   private fenceSettings = 0;
   private turns = 0;
+  private pieceTurns = 0;
   private heavyCuts = 0;
   private largestParted = 0n;
   private readonly blanks: { piece: Piece; step: number; blade: Blade }[] = [];
@@ -105,6 +108,7 @@ class Sawing {
       sawnUm: this.sawnUm,
       fenceSettings: this.fenceSettings,
       turns: this.turns,
+      pieceTurns: this.pieceTurns,
       heavyCuts: this.heavyCuts,
       largestParted: this.largestParted,
       blanks: this.blanks,
@@ -237,6 +241,9 @@ class Sawing {
     }
     const blades = this.checkStage(step, cut, piece);
     if (blades === null) return false;
+    const isTurned = piece.blades.length > 0 && piece.blades.at(-1) !== step.blade;
+    // A blank that lies ready for its first parting lies ready for the others.
+    if (isTurned && piece.blank === null) this.pieceTurns += 1;
     const blank = step.cut === 'part' ? this.blankOf(piece, step, cut) : piece.blank;
     this.kerfArea += BigInt(takeUm) * BigInt(alongUm);
     this.count(piece, alongUm);

@@ -93,6 +93,7 @@ describe('sheets cut alike', () => {
       stacks: 3,
       cuts: 15,
       fenceSettings: 3,
+      pieceTurns: 0,
       sawnUm: 3 * (2 * 1_250_000 + 2 * 2_480_000 + 1_230_000),
     });
     expect(measure.sawnUm).toBe(7 * (2 * 1_250_000 + 2 * 2_480_000 + 1_230_000));
@@ -103,6 +104,7 @@ describe('sheets cut alike', () => {
       stacks: 0,
       cuts: 35,
       fenceSettings: 7,
+      pieceTurns: 0,
       sawnUm: singly.sawnUm,
     });
   });

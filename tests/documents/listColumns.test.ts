@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { QUOTATION_COLUMNS } from '../../src/documents/quotation.ts';
 import { listTables } from '../../src/pipeline/listTables.ts';
 import { demoJob } from './book/demoBook.ts';
 
@@ -7,8 +8,8 @@ const made = demoJob();
 const described = readFileSync(new URL('../../src/documents/LISTS.md', import.meta.url), 'utf8');
 
 /** Columns of a list as its description names them, in order. */
-function describedColumns(name: string): string[] {
-  const start = described.indexOf(`## \`${name}.csv\``);
+function describedColumns(name: string, before = ''): string[] {
+  const start = described.indexOf(`## ${before}\`${name}.csv\``);
   if (start < 0) throw new Error(`no description of ${name}.csv`);
   const end = described.indexOf('\n## ', start);
   const section = described.slice(start, end < 0 ? undefined : end);
@@ -23,6 +24,11 @@ describe('the columns of the lists', () => {
       expect(describedColumns(name)).toEqual(table.columns.map(({ key }) => key));
     },
   );
+
+  it('of an estimate are described', () => {
+    const columns = QUOTATION_COLUMNS.map(({ key }) => key);
+    expect(describedColumns('quotation', 'Of an estimate: ')).toEqual(columns);
+  });
 
   it('are described for no list that there is not', () => {
     const names = [...described.matchAll(/^## `([a-z-]+)\.csv`/gm)].map((found) => found[1]);

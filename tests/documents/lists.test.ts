@@ -298,7 +298,8 @@ describe('the summary', () => {
         fenceSettings: 8,
         turns: 1,
         differentSheets: 1,
-        sawings: { count: 2, stacks: 0, cuts: 16, sawnMetres: 26.64, fenceSettings: 8 },
+        // Two strips a sheet, each turned once for its crosscut.
+        sawings: { count: 2, stacks: 0, cuts: 16, sawnMetres: 26.64, fenceSettings: 8, pieceTurns: 4 },
         // Four trims and the first rip of each sheet, and the second rip of what 500 of 1230 leave.
         heavyCuts: 12,
         heaviest: { areaM2: 1.802, massKg: null },

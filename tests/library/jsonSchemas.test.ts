@@ -51,6 +51,13 @@ test('the schema of suppliers takes a right file and refuses others', () => {
   expect(accepts('suppliers', { yard: { title: 'Yard' } })).toBe(false);
 });
 
+test('the schema of rates takes a right file and refuses others', () => {
+  const rates = { hour: 50, sawing: { metre: 7, cut: '6 s' }, charge: { sheets: 'share' }, VAT: 20 };
+  expect(accepts('rates', rates)).toBe(true);
+  expect(accepts('rates', { ...rates, sawing: { meter: 7 } })).toBe(false);
+  expect(accepts('rates', { ...rates, VAT: '20 %' })).toBe(false);
+});
+
 test('the schema of an order', () => {
   expect(accepts('order', parse(smallOrder))).toBe(true);
   expect(accepts('order', parse(smallOrder.replace('saw:', 'saww:')))).toBe(false);

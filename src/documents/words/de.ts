@@ -1,6 +1,7 @@
 import { cautionsDe } from './cautionsDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
 import { massDe } from './massDe.ts';
+import { quoteDe } from './quoteDe.ts';
 import { stickersDe } from './stickersDe.ts';
 import type { PartingCut, Words } from './words.ts';
 
@@ -154,6 +155,7 @@ export const de: Words = {
     grain: { length: 'längs zum ersten', width: 'längs zum zweiten', none: 'keine' },
   },
   stickers: stickersDe,
+  quote: quoteDe,
   last: {
     heading: 'Letzte Prüfung',
     items: [

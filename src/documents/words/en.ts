@@ -1,6 +1,7 @@
 import { cautionsEn } from './cautionsEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
 import { massEn } from './massEn.ts';
+import { quoteEn } from './quoteEn.ts';
 import { stickersEn } from './stickersEn.ts';
 import type { PartingCut, Words } from './words.ts';
 
@@ -143,6 +144,7 @@ export const en: Words = {
     grain: { length: 'along the first', width: 'along the second', none: 'none' },
   },
   stickers: stickersEn,
+  quote: quoteEn,
   last: {
     heading: 'Last checks',
     items: [

@@ -2,6 +2,7 @@ import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
 import type { CautionWords } from './cautionWords.ts';
 import type { MassWords } from './massWords.ts';
+import type { QuoteWords } from './quoteWords.ts';
 import type { StickerWords } from './stickerWords.ts';
 
 export type TrimSide = Extract<PlanStep, { cut: 'trim' }>['side'];
@@ -131,6 +132,7 @@ export interface Words {
     readonly grain: { readonly length: string; readonly width: string; readonly none: string };
   };
   readonly stickers: StickerWords;
+  readonly quote: QuoteWords;
   readonly last: { readonly heading: string; readonly items: readonly string[] };
   /** What only the page on a screen says. */
   readonly page: {
