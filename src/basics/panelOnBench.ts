@@ -1,4 +1,4 @@
-import type { Panel } from '../model/furniture.ts';
+import type { EdgeHole, Panel } from '../model/furniture.ts';
 import type { Axis, Extent, Face, Um } from '../model/geometry.ts';
 import type { Edging } from '../model/library.ts';
 import { axisFaces, extentSize, sharedBox } from './boxes.ts';
@@ -22,6 +22,17 @@ export interface BenchHole extends BenchPoint {
   readonly face: Face;
   /** Seen from above the bench. */
   readonly goes: 'in from above' | 'in from below' | 'through';
+}
+
+/** A round hole in an edge, square to it: where the drill enters, and how far below the face that is up. */
+export interface BenchEdgeHole extends BenchPoint {
+  readonly name: string;
+  readonly side: BenchSide;
+  readonly belowUm: Um;
+  readonly diameterUm: Um;
+  readonly depthUm: Um;
+  /** The edge in the unit's frame. */
+  readonly face: Face;
 }
 
 export interface BenchRect {
@@ -55,6 +66,7 @@ export interface BenchPanel {
   readonly shaped: boolean;
   readonly cutOuts: readonly (BenchRect & { readonly name: string })[];
   readonly holes: readonly BenchHole[];
+  readonly edgeHoles: readonly BenchEdgeHole[];
   readonly grooves: readonly BenchGroove[];
   /** Where the sawn part lies before edging: smaller by the edging, larger by allowances. */
   readonly sawn: BenchRect;
@@ -125,6 +137,7 @@ export function panelOnBench(
       face,
       goes: depthUm === null ? 'through' : goes(face),
     })),
+    edgeHoles: (panel.edgeHoles ?? []).map((hole) => edgeHoleOnBench(hole, panel, faceUp, sides, point)),
     grooves: grooves.map(({ holds, alongLength, alongWidth, depthUm, face }) => ({
       holds,
       ...rect(alongLength, alongWidth),
@@ -135,6 +148,26 @@ export function panelOnBench(
     sawn: rect(sawnLength, sawnWidth),
     sawnOutline: sawnOutline === undefined ? null : ring(sawnOutline),
   };
+}
+
+function edgeHoleOnBench(
+  { name, face, alongUm, acrossUm, diameterUm, depthUm }: EdgeHole,
+  panel: Panel,
+  faceUp: Face,
+  sides: Readonly<Record<BenchSide, Face>>,
+  point: (alongLengthUm: Um, alongWidthUm: Um) => BenchPoint,
+): BenchEdgeHole {
+  const [lowLength, highLength] = axisFaces[panel.lengthAxis];
+  const [, highWidth] = axisFaces[panel.widthAxis];
+  const inEnd = face === lowLength || face === highLength;
+  const at = inEnd
+    ? point(face === highLength ? panel.finishedLengthUm : 0, alongUm)
+    : point(alongUm, face === highWidth ? panel.finishedWidthUm : 0);
+  const side = (['left', 'right', 'near', 'far'] as const).find((each) => sides[each] === face);
+  if (side === undefined) throw new Error(`${face} is no edge of ${panel.id}`);
+  const highUp = axisFaces[panel.thicknessAxis][1] === faceUp;
+  const belowUm = highUp ? panel.thicknessUm - acrossUm : acrossUm;
+  return { name, ...at, side, belowUm, diameterUm, depthUm, face };
 }
 
 /** How far the sawn part stands out over the finished panel at a face; less where edging makes up for it. */

@@ -4,6 +4,7 @@ import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { checkAssembly } from './assembly.ts';
 import { checkDrilling } from './drilling.ts';
+import { checkEdgeDrilling } from './edgeDrilling.ts';
 import { checkFit } from './fit.ts';
 import { checkMass } from './mass.ts';
 import { checkSag } from './sag.ts';
@@ -20,6 +21,7 @@ export function checkFurniture(furniture: Furniture, order: Order, library: Libr
   return [
     ...furniture.units.flatMap(checkAssembly),
     ...furniture.units.flatMap((unit) => unit.panels.flatMap(checkDrilling)),
+    ...furniture.units.flatMap((unit) => unit.panels.flatMap(checkEdgeDrilling)),
     ...checkSag(furniture, library),
     ...(vehicle === undefined ? [] : checkFit(furniture, vehicle)),
     ...(vehicle === undefined ? [] : checkMass(furniture, vehicle, order, library)),

@@ -19,7 +19,8 @@ import { type Table, tableColumns, tableOf } from './table.ts';
  * | from left, from near | to the middle of the hole, mm |
  * | diameter | mm |
  * | depth | mm; empty right through |
- * | drilled from | broad face that the drill enters |
+ * | drilled from | face that the drill enters: a broad face, or the edge for a hole in an edge |
+ * | below face up | of a hole in an edge: from the face that is up to its middle, mm; empty for others |
  */
 export const DRILLING_COLUMNS = tableColumns({
   number: 'whole',
@@ -36,6 +37,7 @@ export const DRILLING_COLUMNS = tableColumns({
   diameter: 'thickness',
   depth: 'thickness',
   'drilled from': 'text',
+  'below face up': 'thickness',
 });
 
 /** The holes of an order's panels. */
@@ -47,7 +49,8 @@ export function drillingList(plan: PlanFile, furniture: Furniture, library: Pick
     const found = furnished.get(id);
     if (found === undefined) throw new Error(`panel ${id} is in the plan, but not in the furniture`);
     const bench = panelOnBench(found.panel, found.unit.panels, library.edgings);
-    return bench.holes.map((hole) => ({
+    const holes = bench.holes.map((hole) => ({ ...hole, belowUm: null }));
+    return [...holes, ...bench.edgeHoles].map((hole) => ({
       number,
       id,
       unit,
@@ -62,6 +65,7 @@ export function drillingList(plan: PlanFile, furniture: Furniture, library: Pick
       diameter: hole.diameterUm / 1000,
       depth: hole.depthUm === null ? null : hole.depthUm / 1000,
       'drilled from': hole.face,
+      'below face up': hole.belowUm === null ? null : hole.belowUm / 1000,
     }));
   });
   return tableOf('drilling', DRILLING_COLUMNS, rows);

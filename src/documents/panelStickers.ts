@@ -58,7 +58,7 @@ export function stepsAfterSawing(panel: PlanPanel, furnished: Panel | undefined)
   const steps: [WorkStep, boolean][] = [
     ['shape', panel.byHand?.outline !== undefined],
     ['edge', edgingOf(panel).length > 0],
-    ['drill', (furnished?.holes ?? []).length > 0],
+    ['drill', (furnished?.holes ?? []).length + (furnished?.edgeHoles ?? []).length > 0],
     ['cutOut', (panel.byHand?.openings ?? []).length > 0],
     ['assemble', true],
   ];

@@ -1,4 +1,4 @@
-import type { BenchPanel } from '../basics/panelOnBench.ts';
+import type { BenchEdgeHole, BenchPanel } from '../basics/panelOnBench.ts';
 import type { Extent, Um } from '../model/geometry.ts';
 import { type Box, boxesOverlap, type Stroke, TEXT_FALL, TEXT_RISE } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
@@ -7,8 +7,8 @@ import { printLength, printSize } from './lengthsInWords.ts';
 import { HAIRLINE, LINE_PITCH, NARROW, NORMAL, plainText, SMALL, WIDE } from './lettering.ts';
 import {
   type DrawnPanel,
+  edgeHoleKinds,
   HEAD_GAP_MM,
-  type HoleKind,
   holeKinds,
   LINE_MM,
   type PanelDrawingOptions,
@@ -21,6 +21,8 @@ import type { Sketch } from './sketch.ts';
 
 /** Along an edge, taken by the line of its edging. */
 const STRIP_MM = 1;
+/** Narrower than this two lines of a hole would run into one. */
+const LEAST_DRILL_MM = 0.5;
 const HIDDEN_GROOVE: Stroke = { widthMm: 0.13, dashMm: [1.2, 0.6] };
 
 /** Where the lines of edging lie along the sides of a panel. */
@@ -100,6 +102,41 @@ function drawOpenings(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[] 
   return [...boxes, ...grooves];
 }
 
+/** What a drill takes out of an edge, as seen from above. */
+function edgeHoleRect({ side, leftUm, nearUm, diameterUm, depthUm }: BenchEdgeHole): {
+  left: Extent;
+  near: Extent;
+} {
+  const across = (middle: Um): Extent => [middle - diameterUm / 2, middle + diameterUm / 2];
+  switch (side) {
+    case 'left':
+      return { left: [leftUm, leftUm + depthUm], near: across(nearUm) };
+    case 'right':
+      return { left: [leftUm - depthUm, leftUm], near: across(nearUm) };
+    case 'near':
+      return { left: across(leftUm), near: [nearUm, nearUm + depthUm] };
+    case 'far':
+      return { left: across(leftUm), near: [nearUm - depthUm, nearUm] };
+    default:
+      return side satisfies never;
+  }
+}
+
+/** Holes in edges, hidden as they are, and the boxes that they take. */
+function drawEdgeHoles(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[] {
+  return bench.edgeHoles.map((hole) => {
+    const { left, near } = edgeHoleRect(hole);
+    const { x0, y0, x1, y1 } = rectOnPage(at, left, near);
+    // A thin drill in a small scale is one line.
+    if (Math.min(x1 - x0, y1 - y0) < LEAST_DRILL_MM) {
+      const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2];
+      if (x1 - x0 > y1 - y0) sketch.line('holes', x0, y, x1, y, NARROW);
+      else sketch.line('holes', x, y0, x, y1, NARROW);
+    } else sketch.rect('holes', { x0, y0, x1, y1 }, { stroke: HIDDEN_GROOVE });
+    return { x0: x0 - 0.3, y0: y0 - 0.3, x1: x1 + 0.3, y1: y1 + 0.3 };
+  });
+}
+
 /** Where a letter may stand about its hole, best first: beside it, above or below, and shifted from there. */
 const WAYS = [
   [1, 0],
@@ -116,21 +153,43 @@ const WAYS = [
   [0.7, 1],
 ] as const;
 
+/** A hole that gets a letter: its middle, and how far it reaches from there. */
+interface Lettered {
+  readonly letter: string;
+  readonly spots: readonly { readonly leftUm: Um; readonly nearUm: Um; readonly reachUm: Um }[];
+}
+
+function letteredHoles(bench: BenchPanel): Lettered[] {
+  const inFaces = holeKinds(bench.holes).map(({ letter, holes }) => ({
+    letter,
+    spots: holes.map(({ leftUm, nearUm, diameterUm }) => ({ leftUm, nearUm, reachUm: diameterUm / 2 })),
+  }));
+  const inEdges = edgeHoleKinds(bench).map(({ letter, holes }) => ({
+    letter,
+    spots: holes.map((hole) => {
+      const { left, near } = edgeHoleRect(hole);
+      const middle = ([from, to]: Extent) => (from + to) / 2;
+      return { leftUm: middle(left), nearUm: middle(near), reachUm: hole.depthUm / 2 };
+    }),
+  }));
+  return [...inFaces, ...inEdges];
+}
+
 /** Letters beside their holes, wherever there is room close by; one without room is left out. */
 function drawLetters(
   sketch: Sketch,
-  kinds: readonly HoleKind[],
+  kinds: readonly Lettered[],
   at: OnPage,
   obstacles: readonly Box[],
 ): void {
   const taken = [...obstacles];
   const sizeMm = SMALL;
   const high = sizeMm * (TEXT_RISE + TEXT_FALL) + 0.02;
-  for (const { letter, holes } of kinds) {
+  for (const { letter, spots } of kinds) {
     const wide = sketch.measure(letter, sizeMm, 'bold');
-    for (const { leftUm, nearUm, diameterUm } of holes) {
+    for (const { leftUm, nearUm, reachUm } of spots) {
       const [x, y] = [at.x(leftUm), at.y(nearUm)];
-      const away = Math.max(at.scale(diameterUm / 2) + 0.5, 0.6) + 0.3;
+      const away = Math.max(at.scale(reachUm) + 0.5, 0.6) + 0.3;
       for (const [across, down] of WAYS) {
         const middle = [x + across * (away + wide / 2), y + down * (away + high / 2)] as const;
         const baseline = middle[1] + high / 2 - TEXT_FALL * sizeMm - 0.01;
@@ -233,8 +292,10 @@ export function drawFigure(
     const reach = Math.max(radius + 0.5, 0.6);
     return { x0: x - reach, x1: x + reach, y0: y - reach, y1: y + reach };
   });
-  drawLetters(sketch, holeKinds(bench.holes), at, [...openings, ...marks, ...edgedStrips(bench, box)]);
-  if (panel.grain === 'length') drawGrain(sketch, at, [...openings, ...marks]);
+  const inEdges = drawEdgeHoles(sketch, panel, at);
+  const taken = [...openings, ...marks, ...inEdges];
+  drawLetters(sketch, letteredHoles(bench), at, [...taken, ...edgedStrips(bench, box)]);
+  if (panel.grain === 'length') drawGrain(sketch, at, taken);
   drawOrigin(sketch, x0, y1);
   drawRunningDimensions(sketch, figure.xs, { side: 'below', edgeMm: y1, onPage: at.x, units });
   drawRunningDimensions(sketch, figure.ys, { side: 'left', edgeMm: x0, onPage: at.y, units });

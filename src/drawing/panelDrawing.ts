@@ -25,43 +25,69 @@ function titleOf(options: PanelDrawingOptions, page: number, pages: number): Tit
   ];
 }
 
-type Row = readonly PanelFigure[];
+/** A figure with its upper left corner on its page. */
+interface Placed {
+  readonly figure: PanelFigure;
+  readonly left: number;
+  readonly top: number;
+}
 
-/** Narrow figures in pairs, wide ones alone, in their order. */
-function inRows(figures: readonly PanelFigure[]): Row[] {
-  const rows: PanelFigure[][] = [];
+/** A page filled so far: two columns down to the title block. */
+class Filling {
+  readonly placed: Placed[] = [];
+  private readonly tops: [left: number, right: number];
+  private readonly end: number;
+  private readonly lefts: readonly [left: number, right: number];
+  private column = 0;
+
+  constructor([top, end]: readonly [number, number], lefts: readonly [number, number]) {
+    this.tops = [top, top];
+    this.end = end;
+    this.lefts = lefts;
+  }
+
+  /** Puts a figure below the last one, or into the next column; false where the page has no more room for it. */
+  add(figure: PanelFigure): boolean {
+    if (figure.width === 'whole') return this.addWhole(figure);
+    while (this.column < 2 && this.tops[this.column]! + figure.heightMm > this.end) this.column++;
+    if (this.column === 2) return false;
+    this.place(figure, this.column);
+    return true;
+  }
+
+  /** Across both columns, which go on below it from the left. */
+  private addWhole(figure: PanelFigure): boolean {
+    const top = Math.max(...this.tops);
+    if (top + figure.heightMm > this.end) return false;
+    this.tops[0] = top;
+    this.place(figure, 0);
+    this.tops[1] = this.tops[0];
+    this.column = 0;
+    return true;
+  }
+
+  private place(figure: PanelFigure, column: number): void {
+    this.placed.push({ figure, left: this.lefts[column]!, top: this.tops[column]! });
+    this.tops[column]! += figure.heightMm + GAP_MM;
+  }
+}
+
+/** Figures in their order, down the left column of a page and then down the right one. */
+function onPages(figures: readonly PanelFigure[], newPage: () => Filling): Placed[][] {
+  const pages: Filling[] = [];
   for (const figure of figures) {
-    const last = rows.at(-1);
-    const besides = figure.width === 'half' && last?.length === 1 && last[0]?.width === 'half';
-    if (besides) last.push(figure);
-    else rows.push([figure]);
+    if (pages.at(-1)?.add(figure)) continue;
+    const page = newPage();
+    pages.push(page);
+    if (!page.add(figure)) throw new Error(`${figure.panel.names.join('; ')} is higher than a page`);
   }
-  return rows;
-}
-
-function rowHeight(row: Row): number {
-  return row.reduce((most, figure) => Math.max(most, figure.heightMm), 0);
-}
-
-/** Rows below each other, as many to a page as it has room for; each is kept whole. */
-function onPages(rows: readonly Row[], heightMm: number): Row[][] {
-  const pages: Row[][] = [];
-  let left = 0;
-  for (const row of rows) {
-    if (pages.length === 0 || left < rowHeight(row)) {
-      pages.push([]);
-      left = heightMm;
-    }
-    pages.at(-1)!.push(row);
-    left -= rowHeight(row) + GAP_MM;
-  }
-  return pages;
+  return pages.map(({ placed }) => placed);
 }
 
 /**
  * Panels as they lie on the bench, each with its true outline, edges, openings, grooves and holes: running dimensions from
  * the near left corner of the finished panel (ISO 129-1), holes lettered by kind with their diameter and depth, sides named
- * after the faces of their unit. Pages are A4; narrow panels share one. The same panels give the same drawings.
+ * after the faces of their unit. Pages are A4 in two columns; wide panels run across both. The same panels give the same drawings.
  */
 export function drawPanels(panels: readonly DrawnPanel[], options: PanelDrawingOptions): Drawing[] {
   const { frame } = PAGE;
@@ -70,21 +96,17 @@ export function drawPanels(panels: readonly DrawnPanel[], options: PanelDrawingO
   const heightMm = frame.y1 - frame.y0 - MARGIN_MM - BLOCK_ROWS * TITLE_ROW_HEIGHT - 1;
   const ruler = new Sketch(options.measure);
   const figures = panels.map((panel) => measureFigure(panel, widths, heightMm, ruler, options));
-  const pages = onPages(inRows(figures), heightMm);
+  const top = frame.y0 + MARGIN_MM / 2;
+  const left = frame.x0 + MARGIN_MM;
+  const newPage = () => new Filling([top, top + heightMm], [left, left + widths.half + GAP_MM]);
+  const pages = onPages(figures, newPage);
   const says = options.words.panel;
   return pages.map((page, index) => {
     const sketch = new Sketch(options.measure);
     drawFrame(sketch, PAGE);
     drawTitleBlock(sketch, PAGE, titleOf(options, index + 1, pages.length));
-    let top = frame.y0 + MARGIN_MM / 2;
-    for (const row of page) {
-      row.forEach((figure, place) => {
-        const left = frame.x0 + MARGIN_MM + place * (widths.half + GAP_MM);
-        drawFigure(sketch, figure, [left, top], options);
-      });
-      top += rowHeight(row) + GAP_MM;
-    }
-    const names = page.flat().flatMap(({ panel }) => panel.names);
+    for (const placed of page) drawFigure(sketch, placed.figure, [placed.left, placed.top], options);
+    const names = page.flatMap(({ figure }) => figure.panel.names);
     return {
       widthMm: PAGE.widthMm,
       heightMm: PAGE.heightMm,

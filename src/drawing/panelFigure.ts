@@ -1,4 +1,10 @@
-import type { BenchGroove, BenchHole, BenchPanel, BenchPoint } from '../basics/panelOnBench.ts';
+import type {
+  BenchEdgeHole,
+  BenchGroove,
+  BenchHole,
+  BenchPanel,
+  BenchPoint,
+} from '../basics/panelOnBench.ts';
 import type { Um } from '../model/geometry.ts';
 import type { TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
@@ -57,17 +63,35 @@ export interface HoleKind {
   readonly holes: readonly BenchHole[];
 }
 
+/** Holes in edges that are drilled alike. */
+export interface EdgeHoleKind {
+  readonly letter: string;
+  readonly holes: readonly BenchEdgeHole[];
+}
+
+/** Letters in the order of kinds; beyond the alphabet A2, B2 … */
+function letterAt(index: number): string {
+  const round = Math.floor(index / LETTERS.length);
+  return `${LETTERS[index % LETTERS.length]}${round === 0 ? '' : round + 1}`;
+}
+
+function alike<H>(holes: readonly H[], keyOf: (hole: H) => string): H[][] {
+  const kinds = new Map<string, H[]>();
+  for (const hole of holes) kinds.set(keyOf(hole), [...(kinds.get(keyOf(hole)) ?? []), hole]);
+  return [...kinds.values()];
+}
+
+/** Kinds of holes in edges, lettered after those in the broad faces. */
+export function edgeHoleKinds({ holes, edgeHoles }: BenchPanel): EdgeHoleKind[] {
+  const before = holeKinds(holes).length;
+  const kinds = alike(edgeHoles, ({ diameterUm, depthUm, belowUm }) => `${diameterUm} ${depthUm} ${belowUm}`);
+  return kinds.map((of, index) => ({ letter: letterAt(before + index), holes: of }));
+}
+
 /** Kinds of holes in the order in which they first come, lettered A, B …; beyond the alphabet A2, B2 … */
 export function holeKinds(holes: readonly BenchHole[]): HoleKind[] {
-  const kinds = new Map<string, BenchHole[]>();
-  for (const hole of holes) {
-    const key = `${hole.diameterUm} ${hole.depthUm} ${hole.goes}`;
-    kinds.set(key, [...(kinds.get(key) ?? []), hole]);
-  }
-  return [...kinds.values()].map((alike, index) => {
-    const round = Math.floor(index / LETTERS.length);
-    return { letter: `${LETTERS[index % LETTERS.length]}${round === 0 ? '' : round + 1}`, holes: alike };
-  });
+  const kinds = alike(holes, ({ diameterUm, depthUm, goes }) => `${diameterUm} ${depthUm} ${goes}`);
+  return kinds.map((of, index) => ({ letter: letterAt(index), holes: of }));
 }
 
 /** Name of a hole without the numbers of its row, so that a row is told once: `left hinge cup`. */
@@ -105,10 +129,18 @@ function distances(bench: BenchPanel, units: Units): { xs: Um[]; ys: Um[] } {
   const rects = [...bench.cutOuts, ...bench.grooves];
   const within = (most: Um) => (um: Um) => um >= 0 && um <= most;
   const points: readonly BenchPoint[] = [...bench.holes, ...bench.outline];
+  const inEnds = bench.edgeHoles.filter(({ side }) => side === 'left' || side === 'right');
+  const inSides = bench.edgeHoles.filter(({ side }) => side === 'near' || side === 'far');
   const along = (values: readonly Um[], most: Um) => rising(values.filter(within(most)), units);
   return {
-    xs: along([...points.map((point) => point.leftUm), ...rects.flatMap(({ left }) => left)], bench.lengthUm),
-    ys: along([...points.map((point) => point.nearUm), ...rects.flatMap(({ near }) => near)], bench.widthUm),
+    xs: along(
+      [...[...points, ...inSides].map((point) => point.leftUm), ...rects.flatMap(({ left }) => left)],
+      bench.lengthUm,
+    ),
+    ys: along(
+      [...[...points, ...inEnds].map((point) => point.nearUm), ...rects.flatMap(({ near }) => near)],
+      bench.widthUm,
+    ),
   };
 }
 
@@ -126,6 +158,11 @@ function legendOf(panel: DrawnPanel, options: PanelDrawingOptions): string[] {
     const names = [...new Set(holes.map(({ name }) => rowName(name)))].join(', ');
     return `${letter}: ${holes.length} × ${what}${below(goes)} (${names})`;
   });
+  const edgeKinds = edgeHoleKinds(bench).map(({ letter, holes }) => {
+    const { diameterUm, depthUm, belowUm } = holes[0]!;
+    const names = [...new Set(holes.map(({ name }) => rowName(name)))].join(', ');
+    return `${letter}: ${holes.length} × ${says.inEdge(length(diameterUm), length(depthUm), length(belowUm))} (${names})`;
+  });
   const grooves = bench.grooves.map(
     ({ holds, depthUm, goes }) => `${says.groove(length(depthUm), holds)}${below(goes)}`,
   );
@@ -136,7 +173,7 @@ function legendOf(panel: DrawnPanel, options: PanelDrawingOptions): string[] {
   const edged = [...edgings].map((edging) =>
     options.words.cutPlan.legend.edged(options.titles.get(edging) ?? edging),
   );
-  return [...kinds, ...grooves, ...openings, ...edged];
+  return [...kinds, ...edgeKinds, ...grooves, ...openings, ...edged];
 }
 
 /** Entries side by side, as many on a line as it has room for. */

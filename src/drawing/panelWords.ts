@@ -13,6 +13,8 @@ export interface PanelWords {
   readonly through: (diameter: string) => string;
   readonly deep: (diameter: string, depth: string) => string;
   readonly fromBelow: string;
+  /** A hole in an edge, `below` the face that is up. */
+  readonly inEdge: (diameter: string, depth: string, below: string) => string;
   readonly groove: (depth: string, holds: string) => string;
   /** Where there are more distances than figures have room for. */
   readonly noRoom: string;

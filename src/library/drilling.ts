@@ -93,11 +93,12 @@ function readDrill(
     reader.report(errorFinding('bad-hole', message, place, { advice }));
     return undefined;
   };
+  if (hole.screw !== undefined) return readScrewHole(reader, hole, hole.screw, known, wrong);
   if (hole.drill === undefined) {
     if (hole.diameter === undefined || hole.depth === undefined) {
       return wrong(
         'A hole needs a diameter and a depth.',
-        'Write both, with `depth: through` for a hole right through, or name a pattern with `drill`.',
+        'Write both, with `depth: through` for a hole right through, or name a screw with `screw` or a pattern with `drill`.',
       );
     }
     if (hole.towards !== undefined) {
@@ -120,4 +121,25 @@ function readDrill(
     );
   }
   return { kind: 'pattern', pattern: hole.drill, towards: hole.towards };
+}
+
+function readScrewHole(
+  reader: FieldReader,
+  hole: HoleField,
+  fitting: string,
+  known: KnownWords,
+  wrong: (message: string, advice: string) => undefined,
+): HoleDefinition['drill'] | undefined {
+  if (known.fittings !== undefined && !known.fittings.includes(fitting)) {
+    const at = reader.yaml.placeOf(hole, 'screw');
+    reader.report(unknownWord(fitting, 'a fitting of this library', known.fittings, at));
+  }
+  const others = (['diameter', 'depth', 'drill', 'towards'] as const).filter(
+    (key) => hole[key] !== undefined,
+  );
+  if (others.length === 0) return { kind: 'screw', fitting };
+  return wrong(
+    'The screw says what is drilled for it.',
+    `Take out ${others.map((key) => `\`${key}\``).join(' and ')}.`,
+  );
 }

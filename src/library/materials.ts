@@ -94,6 +94,18 @@ export function readEdgings(
   return { values: edgings, names: read.yaml.namesIn(read.value) };
 }
 
+function readScrew(reader: FieldReader, screw: { length: unknown; through: unknown; into: unknown }) {
+  const lengthUm = reader.lengthUm(screw, 'length', 'size');
+  const throughUm = reader.lengthUm(screw, 'through', 'size');
+  const intoUm = reader.lengthUm(screw, 'into', 'size');
+  if (intoUm >= throughUm) {
+    const message = 'The thread of a screw holds only in a hole narrower than the one it slides through.';
+    const advice = 'Make `into` less than `through`: about 0.7 of the diameter of the screw.';
+    reader.report(errorFinding('bad-screw', message, reader.yaml.placeOf(screw, 'into'), { advice }));
+  }
+  return { lengthUm, throughUm, intoUm };
+}
+
 /** `fittings.yaml`; undefined when there is none or it cannot be used. */
 export function readFittings(
   files: LibraryFiles,
@@ -114,6 +126,7 @@ export function readFittings(
       pack: fitting.pack,
       ...readBought(read.reader, fitting, fitting.price, suppliers),
       ...(brings.length === 0 ? {} : { cautions: brings }),
+      ...(fitting.screw === undefined ? {} : { screw: readScrew(read.reader, fitting.screw) }),
     });
   }
   return { values: fittings, names: read.yaml.namesIn(read.value) };

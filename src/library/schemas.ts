@@ -149,6 +149,14 @@ const fitting = z.strictObject({
     .max(50)
     .optional()
     .meta({ description: 'what a unit with this fitting needs care with' }),
+  screw: z
+    .strictObject({
+      length: size,
+      through: size.meta({ description: 'diameter of the hole through the panel that it holds' }),
+      into: size.meta({ description: 'diameter of the hole in the panel behind, in which its thread holds' }),
+    })
+    .optional()
+    .meta({ description: 'of a screw from panel to panel, the holes that it takes' }),
 });
 
 export const fittingsFile = z
@@ -273,6 +281,10 @@ const hole = z.strictObject({
   diameter: formula.optional(),
   depth: formula.optional().meta({ description: '`through`, or how deep' }),
   drill: id.optional().meta({ description: 'a pattern of drilling.yaml, in place of diameter and depth' }),
+  screw: id.optional().meta({
+    description:
+      'a screw of fittings.yaml, in place of diameter and depth: right through, and on into the panel behind',
+  }),
   towards: face.optional().meta({ description: 'the edge that the pattern’s `along` points to' }),
   when: formula.optional(),
   repeat: repeat.optional(),

@@ -55,6 +55,8 @@ export interface ExpandedHole {
   readonly diameterUm: Um;
   /** Null right through. */
   readonly depthUm: Um | null;
+  /** The screw that goes through it and on into the panel behind. */
+  readonly screw?: { readonly lengthUm: Um; readonly intoUm: Um };
 }
 
 /** A unit with its parameters settled, where it stands in the vehicle. */

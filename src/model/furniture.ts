@@ -30,6 +30,21 @@ export interface Hole {
   readonly place?: Place;
 }
 
+/** A round hole in an edge, square to it, where it lies on the finished panel. */
+export interface EdgeHole {
+  readonly name: string;
+  /** The edge that the drill enters, in the unit's frame. */
+  readonly face: Face;
+  /** Along the edge, from the panel's corner at length 0 and width 0. */
+  readonly alongUm: Um;
+  /** Through the thickness, from the broad face at the low end of its axis. */
+  readonly acrossUm: Um;
+  readonly diameterUm: Um;
+  readonly depthUm: Um;
+  /** Where the screw is written that goes into it. */
+  readonly place?: Place;
+}
+
 /** A panel of a unit, where it stands. It is a part, and everything the part says follows from its box. */
 export interface Panel extends Part {
   /** Running number within the order, from 1, for labels and drawings. */
@@ -48,6 +63,8 @@ export interface Panel extends Part {
   readonly edges: readonly PanelEdge[];
   readonly cutOuts: readonly CutOut[];
   readonly holes: readonly Hole[];
+  /** Absent where there are none. */
+  readonly edgeHoles?: readonly EdgeHole[];
   /**
    * Its true shape where the wall takes something off its rectangle: as it stands, from the finished panel's corner at
    * length 0 and width 0, counter-clockwise with the length to the right. It touches all four sides of the rectangle.

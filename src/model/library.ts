@@ -93,6 +93,14 @@ export interface Fitting extends Purchasing {
   readonly pack: number;
   /** What a unit with this fitting needs care with, by the id of a caution. */
   readonly cautions?: readonly string[];
+  /** Of a screw from panel to panel: how long it is and the holes that it takes. */
+  readonly screw?: {
+    readonly lengthUm: Um;
+    /** Wide enough for it to slide through the panel that it holds. */
+    readonly throughUm: Um;
+    /** Narrow enough for its thread to hold in the panel behind. */
+    readonly intoUm: Um;
+  };
 }
 
 /** Holes that are always drilled together, as for the cup of a hinge, from the point at which the pattern is put. */
@@ -263,6 +271,8 @@ export interface HoleDefinition {
         readonly diameter: Formula /** Null right through. */;
         readonly depth: Formula | null;
       }
+    /** For a screw of the library: right through, and on into the panel behind. */
+    | { readonly kind: 'screw'; readonly fitting: string }
     /** A pattern of the library, its `along` pointing to the face `towards`. */
     | { readonly kind: 'pattern'; readonly pattern: string; readonly towards: Face };
 }

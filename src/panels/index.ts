@@ -7,6 +7,7 @@ import type { Order } from '../model/order.ts';
 import { type Materials, materialsOf } from './materials.ts';
 import { orientPanel, type PanelShape } from './orientPanel.ts';
 import { panelHoles } from './panelHoles.ts';
+import { withPilotHoles } from './pilotHoles.ts';
 import { rowsOfFronts } from './rowsOfFronts.ts';
 import { sizePanel } from './sizePanel.ts';
 import { followWall, type WalledPanel } from './wallOutline.ts';
@@ -66,10 +67,12 @@ class FurnitureMaker {
       return walled === null ? [] : [{ panel: walled.panel, walled, materials, shape }];
     });
     const rows = rowsOfFronts(unit.name, shapes, this.findings);
-    const panels = shapes.map((shaped) => {
+    const drilled = shapes.map((shaped) => {
       const match = rows.get(shaped.panel);
-      return { ...this.panel(unit, shaped, shapes), ...(match === undefined ? {} : { match }) };
+      const panel = { ...this.panel(unit, shaped, shapes), ...(match === undefined ? {} : { match }) };
+      return { expanded: shaped.panel, panel };
     });
+    const panels = withPilotHoles(unit.name, drilled, this.findings);
     return {
       name: unit.name,
       unit: unit.unit,

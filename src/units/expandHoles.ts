@@ -30,6 +30,8 @@ export function expandHoles(
       if (middle === undefined) return [];
       const name = `${hole.name}${run.ending}`;
       if (hole.drill.kind === 'hole') return single(hole, hole.drill, name, middle, run.scope);
+      if (hole.drill.kind === 'screw')
+        return screwed(hole, hole.drill.fitting, name, middle, library, findings);
       const pattern = library.drilling.get(hole.drill.pattern);
       if (pattern !== undefined) return laid(pattern, hole, hole.drill.towards, name, middle);
       findings.push(unknownPattern(hole, hole.drill.pattern, library));
@@ -79,6 +81,32 @@ function single(
     return [];
   }
   return [{ name, place: hole.place, ...middle, from: hole.from, diameterUm, depthUm }];
+}
+
+function screwed(
+  hole: HoleDefinition,
+  fitting: string,
+  name: string,
+  middle: Middle,
+  library: Library,
+  findings: Finding[],
+): ExpandedHole[] {
+  const screw = library.fittings.get(fitting)?.screw;
+  if (screw !== undefined) {
+    const { lengthUm, throughUm, intoUm } = screw;
+    const through = { from: hole.from, diameterUm: throughUm, depthUm: null };
+    return [{ name, place: hole.place, ...middle, ...through, screw: { lengthUm, intoUm } }];
+  }
+  findings.push({
+    code: 'no-screw',
+    severity: 'error',
+    message: `fittings.yaml does not say which holes “${fitting}” takes`,
+    place: hole.place,
+    found: fitting,
+    advice:
+      'give the fitting a `screw` with its length and both diameters, or the hole a diameter and a depth',
+  });
+  return [];
 }
 
 function laid(

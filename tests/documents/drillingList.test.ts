@@ -21,6 +21,7 @@ describe.each(['demo-long', 'demo-short'] as const)('the drilling list of %s', (
 
   it('has every hole once, and measured from its edges it lies where the unit has it', () => {
     let line = 0;
+    let inEdges = 0;
     const panels = new Map(
       ordered.furniture.units.flatMap((unit) => unit.panels.map((panel) => [panel.id, panel] as const)),
     );
@@ -36,10 +37,30 @@ describe.each(['demo-long', 'demo-short'] as const)('the drilling list of %s', (
           expect(across).toEqual([panel.widthAxis, panel.box[panel.widthAxis][0] + hole.alongWidthUm]);
           expect(Number(row['diameter']) * 1000).toBe(hole.diameterUm);
           expect(row['depth'] === '' ? null : Number(row['depth']) * 1000).toBe(hole.depthUm);
+          expect(row['below face up']).toBe('');
+        }
+        for (const hole of panel.edgeHoles ?? []) {
+          const row = rows[line++]!;
+          expect([row['id'], row['hole'], row['drilled from']]).toEqual([id, hole.name, hole.face]);
+          const [lengthAxis, along] = measured(panel.box, row['left edge'] as Face, Number(row['from left']));
+          const [widthAxis, across] = measured(panel.box, row['near edge'] as Face, Number(row['from near']));
+          const below = measured(panel.box, row['face up'] as Face, Number(row['below face up']));
+          const at = { [lengthAxis]: along, [widthAxis]: across, [below[0]]: below[1] };
+          const axis = axisOf[hole.face];
+          const other = axis === panel.lengthAxis ? panel.widthAxis : panel.lengthAxis;
+          expect(at[axis]).toBe(panel.box[axis][low.has(hole.face) ? 0 : 1]);
+          expect(at[other]).toBe(panel.box[other][0] + hole.alongUm);
+          expect(at[panel.thicknessAxis]).toBe(panel.box[panel.thicknessAxis][0] + hole.acrossUm);
+          expect([row['diameter'], row['depth']].map((text) => Number(text) * 1000)).toEqual([
+            hole.diameterUm,
+            hole.depthUm,
+          ]);
+          inEdges++;
         }
       }
     }
     expect(rows).toHaveLength(line);
+    expect(inEdges).toBeGreaterThan(60);
   });
 
   it('lays no panel upside down: left edge, near edge and the face up turn as a right hand does', () => {

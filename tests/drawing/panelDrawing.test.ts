@@ -83,7 +83,10 @@ describe.each(['demo-long', 'demo-short'] as const)('the panels of %s on paper',
       const circles = page!.shapes.filter((shape) => shape.kind === 'circle' && shape.layer === 'holes');
       expect(circles).toHaveLength(bench.holes.length);
       const printed = new Set(textsOf(page!).map(({ text }) => text));
-      const distances = bench.holes.flatMap(({ leftUm, nearUm }) => [leftUm, nearUm]);
+      const inEdges = bench.edgeHoles.map(({ side, leftUm, nearUm }) =>
+        side === 'left' || side === 'right' ? nearUm : leftUm,
+      );
+      const distances = [...bench.holes.flatMap(({ leftUm, nearUm }) => [leftUm, nearUm]), ...inEdges];
       const missing = distances.filter((um) => !printed.has(String(Math.round(um / 100) / 10)));
       expect(missing, panel.names[0]).toEqual([]);
     }
@@ -112,7 +115,33 @@ const anyPanel: fc.Arbitrary<DrawnPanel> = fc
       goes: fc.constantFrom('in from above' as const, 'in from below' as const, 'through' as const),
     });
     const corner = (leftUm: number, nearUm: number) => ({ leftUm, nearUm });
-    const bench = fc.array(hole, { maxLength: 60 }).map((holes): BenchPanel => {
+    const edgeHole = fc
+      .record({
+        side: fc.constantFrom('left' as const, 'right' as const, 'near' as const, 'far' as const),
+        share: fc.double({ min: 0, max: 1, noNaN: true }),
+        depthUm: fc.integer({ min: 1000, max: 20_000 }),
+        diameterUm: fc.integer({ min: 1000, max: 8000 }),
+      })
+      .map(({ side, share, depthUm, diameterUm }) => {
+        const along = (most: number) => Math.round(share * most);
+        const leftUm = side === 'left' ? 0 : side === 'right' ? lengthUm : along(lengthUm);
+        const nearUm = side === 'near' ? 0 : side === 'far' ? widthUm : along(widthUm);
+        return {
+          name: 'screw',
+          side,
+          leftUm,
+          nearUm,
+          belowUm: 8100,
+          depthUm,
+          diameterUm,
+          face: 'left' as const,
+        };
+      });
+    const drilled = fc.record({
+      holes: fc.array(hole, { maxLength: 60 }),
+      edgeHoles: fc.array(edgeHole, { maxLength: 12 }),
+    });
+    const bench = drilled.map(({ holes, edgeHoles }): BenchPanel => {
       const edging = edged ? 'grey' : null;
       return {
         lengthUm,
@@ -124,6 +153,7 @@ const anyPanel: fc.Arbitrary<DrawnPanel> = fc
         shaped: false,
         cutOuts: [],
         holes,
+        edgeHoles,
         grooves: [],
         sawn: { left: [0, lengthUm], near: [0, widthUm] },
         sawnOutline: null,

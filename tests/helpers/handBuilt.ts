@@ -39,12 +39,13 @@ export interface PanelText {
   readonly load?: string | number;
 }
 
-/** A hole by diameter and depth, or a pattern laid towards a face. Each stands on a line of its own. */
+/** A hole by diameter and depth or for a screw, or a pattern laid towards a face. Each stands on a line of its own. */
 export interface HoleText {
   readonly at: { readonly x?: string | number; readonly y?: string | number; readonly z?: string | number };
   readonly from: (typeof FACES)[number];
   readonly bore?: readonly [diameter: string | number, depth: string | number | 'through'];
   readonly pattern?: readonly [name: string, towards: (typeof FACES)[number]];
+  readonly screw?: string;
   readonly when?: string;
   readonly repeat?: readonly [counter: string, count: string | number];
 }
@@ -59,15 +60,20 @@ function writtenHole(name: string, text: HoleText): HoleDefinition {
     repeat: text.repeat === undefined ? null : { counter: text.repeat[0], count: written(text.repeat[1]) },
     at: { x: coordinate(text.at.x), y: coordinate(text.at.y), z: coordinate(text.at.z) },
     from: text.from,
-    drill:
-      text.pattern === undefined
-        ? {
-            kind: 'hole',
-            diameter: written(diameter),
-            depth: depth === 'through' ? null : written(depth),
-          }
-        : { kind: 'pattern', pattern: text.pattern[0], towards: text.pattern[1] },
+    drill: writtenDrill(),
   };
+
+  function writtenDrill(): HoleDefinition['drill'] {
+    if (text.screw !== undefined) return { kind: 'screw', fitting: text.screw };
+    if (text.pattern === undefined) {
+      return {
+        kind: 'hole',
+        diameter: written(diameter),
+        depth: depth === 'through' ? null : written(depth),
+      };
+    }
+    return { kind: 'pattern', pattern: text.pattern[0], towards: text.pattern[1] };
+  }
 }
 
 export function panel(name: string, text: PanelText): PanelDefinition {

@@ -6,8 +6,8 @@ import type { Section } from './book.ts';
 import { type BookFacts, panelText } from './subject.ts';
 
 /** Whether there is work to be done on it after sawing and edging, beside putting it together. */
-function worked({ holes, cutOuts, grooves, shaped }: BenchPanel): boolean {
-  return shaped || holes.length + cutOuts.length + grooves.length > 0;
+function worked({ holes, edgeHoles, cutOuts, grooves, shaped }: BenchPanel): boolean {
+  return shaped || holes.length + edgeHoles.length + cutOuts.length + grooves.length > 0;
 }
 
 /** What must be alike for two panels to share a drawing: all but their names. */
@@ -15,10 +15,14 @@ function looks(bench: BenchPanel, panel: PlacedUnit['panels'][number]): string {
   return JSON.stringify([bench, panel.board, panel.finish, panel.grain]);
 }
 
-/** The panels of a unit that are drawn, those just alike together. */
-function drawnOf(unit: PlacedUnit, library: Library, numberOf: (panel: string) => number): DrawnPanel[] {
+/** The panels that are drawn, unit by unit, those just alike together. */
+function drawnOf(
+  units: readonly PlacedUnit[],
+  library: Library,
+  numberOf: (panel: string) => number,
+): DrawnPanel[] {
   const alike = new Map<string, DrawnPanel>();
-  for (const panel of unit.panels) {
+  for (const { unit, panel } of units.flatMap((unit) => unit.panels.map((panel) => ({ unit, panel })))) {
     const bench = panelOnBench(panel, unit.panels, library.edgings);
     if (!worked(bench)) continue;
     const key = looks(bench, panel);
@@ -39,7 +43,7 @@ export function drillingChapter(facts: BookFacts): Section[] {
   const { ordered, words, measure, plan, units, numberOf, title } = facts;
   if (ordered === undefined) return [];
   const { library, furniture } = ordered;
-  const panels = furniture.units.flatMap((unit) => drawnOf(unit, library, numberOf));
+  const panels = drawnOf(furniture.units, library, numberOf);
   if (panels.length === 0) return [];
   const titles = new Map([...library.edgings.keys()].map((id) => [id, title(id)] as const));
   const drawings = drawPanels(panels, {

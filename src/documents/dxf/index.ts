@@ -93,6 +93,7 @@ function listedOnBench(panel: PlanPanel): BenchPanel {
     shaped: false,
     cutOuts: [],
     holes: [],
+    edgeHoles: [],
     grooves: [],
     sawn: { left: sawn(panel.length), near: sawn(panel.width) },
     sawnOutline: null,

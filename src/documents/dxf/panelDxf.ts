@@ -1,5 +1,12 @@
 import { printMmShort } from '../../basics/lengths.ts';
-import type { BenchHole, BenchPanel, BenchPoint, BenchRect, BenchSide } from '../../basics/panelOnBench.ts';
+import type {
+  BenchEdgeHole,
+  BenchHole,
+  BenchPanel,
+  BenchPoint,
+  BenchRect,
+  BenchSide,
+} from '../../basics/panelOnBench.ts';
 import type { Um } from '../../model/geometry.ts';
 import {
   type DxfDrawing,
@@ -53,6 +60,26 @@ export function holeLayer({ diameterUm, depthUm, goes }: BenchHole): string {
   return layerName(`${wide}-DEEP-${figure(depthUm)}${goes === 'in from below' ? '-BELOW' : ''}`);
 }
 
+/** The layer of a hole in an edge says as well how far below the face that is up its middle lies. */
+export function edgeHoleLayer({ diameterUm, depthUm, belowUm }: BenchEdgeHole): string {
+  return layerName(`EDGE-HOLE-${figure(diameterUm)}-DEEP-${figure(depthUm)}-DOWN-${figure(belowUm)}`);
+}
+
+/** A hole in an edge as it is seen from above: as wide as the drill, from the edge inwards. */
+function drilledInEdge(hole: BenchEdgeHole): DxfShape {
+  const { side, leftUm, nearUm, diameterUm, depthUm } = hole;
+  const half = Math.round(diameterUm / 2);
+  const across = (middle: Um) => [middle - half, middle + half] as const;
+  const inwards = (edge: Um) =>
+    side === 'left' || side === 'near'
+      ? ([edge, edge + depthUm] as const)
+      : ([edge - depthUm, edge] as const);
+  const inEnd = side === 'left' || side === 'right';
+  const left = inEnd ? inwards(leftUm) : across(leftUm);
+  const near = inEnd ? across(nearUm) : inwards(nearUm);
+  return rectangle(edgeHoleLayer(hole), { left, near });
+}
+
 function grainArrow({ lengthUm, widthUm }: BenchPanel): DxfShape[] {
   const middle: DxfPoint = [Math.round(lengthUm / 2), Math.round(widthUm / 2)];
   const half = Math.round(Math.min(LONGEST_ARROW_UM, lengthUm / 3) / 2);
@@ -103,6 +130,7 @@ function notes(panel: DxfPanel): DxfShape[] {
  * | `SAWN-SHAPE` | what that is cut to by hand, allowance for scribing still on |
  * | `CUT-OUT` | openings right through, closed polylines |
  * | `HOLE-<diameter>-DEEP-<depth>`, `…-THROUGH` | holes, circles; a point in a figure is written `_` |
+ * | `EDGE-HOLE-<diameter>-DEEP-<depth>-DOWN-<below>` | holes in edges, as seen from above: closed polylines from the edge inwards; `below` is from the face that is up to their middle |
  * | `GROOVE-<depth>` | grooves, closed polylines |
  * | `…-BELOW` | holes and grooves that come in from the underside, drawn as seen from above |
  * | `NOTES` | grain arrow and texts |
@@ -126,6 +154,7 @@ export function panelDxf(panel: DxfPanel): DxfDrawing {
           diameterUm: hole.diameterUm,
         }),
       ),
+      ...bench.edgeHoles.map(drilledInEdge),
       ...bench.grooves.map((groove) =>
         rectangle(
           layerName(`GROOVE-${figure(groove.depthUm)}${groove.goes === 'in from below' ? '-BELOW' : ''}`),

@@ -6,12 +6,14 @@ export const panelsDe: PanelWords = {
   document: 'Bohren',
   measured: 'Gemessen',
   fromOrigin: (units) =>
-    `ab dem kleinen Kreis, einer Ecke des fertigen Teils; ${units === 'mm' ? 'mm' : 'Zoll'}. Gestrichelt: von der Unterseite`,
+    `ab dem kleinen Kreis, einer Ecke des fertigen Teils; ${units === 'mm' ? 'mm' : 'Zoll'}. Gestrichelt: von unten oder in der Kante`,
   finished: (size) => `fertig ${size}`,
   count: (count) => (count === 1 ? '1 Teil' : `${count} Teile`),
   faceUp: (face) => `nach oben liegt die Fläche ${face}`,
   through: (diameter) => `Ø ${diameter} durch`,
   deep: (diameter, depth) => `Ø ${diameter}, ${depth} tief`,
+  inEdge: (diameter, depth, below) =>
+    `Ø ${diameter}, ${depth} tief in die Kante, Mitte ${below} unter der oberen Fläche`,
   fromBelow: 'von der Unterseite',
   groove: (depth, holds) => `Nut ${depth} tief für ${holds}`,
   noRoom: 'Für alle Abstände ist kein Platz; sie stehen in drilling.csv.',

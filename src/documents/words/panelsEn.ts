@@ -6,12 +6,14 @@ export const panelsEn: PanelWords = {
   document: 'Drilling',
   measured: 'Measured',
   fromOrigin: (units) =>
-    `from the small circle, a corner of the finished panel; ${units === 'mm' ? 'mm' : 'inches'}. Dashed: from the underside`,
+    `from the small circle, a corner of the finished panel; ${units === 'mm' ? 'mm' : 'inches'}. Dashed: from the underside, or in an edge`,
   finished: (size) => `finished ${size}`,
   count: (count) => (count === 1 ? '1 panel' : `${count} panels`),
   faceUp: (face) => `up: its ${face} face`,
   through: (diameter) => `Ø ${diameter} right through`,
   deep: (diameter, depth) => `Ø ${diameter}, ${depth} deep`,
+  inEdge: (diameter, depth, below) =>
+    `Ø ${diameter}, ${depth} deep into the edge, middle ${below} below the upper face`,
   fromBelow: 'from the underside',
   groove: (depth, holds) => `groove ${depth} deep for the ${holds}`,
   noRoom: 'There is no room for all distances; drilling.csv has them.',

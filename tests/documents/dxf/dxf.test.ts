@@ -31,6 +31,7 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
     const panelFiles = files.filter((file) => file.of === 'panel');
     expect(panelFiles).toHaveLength(panels.length);
     let holes = 0;
+    let inEdges = 0;
     let shaped = 0;
     for (const [index, { panel }] of numberPanels(plan).entries()) {
       const found = panels.find((other) => other.panel.id === panel.id)!;
@@ -74,6 +75,27 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
       expect(read.circles).toEqual(
         bench.holes.map((hole) => circle(holeLayer(hole), hole.leftUm, hole.nearUm, hole.diameterUm)),
       );
+      // Holes in edges run from the edge inwards, as deep and wide as they are, wherever the bench has turned them.
+      const edgeHoles = found.panel.edgeHoles ?? [];
+      const drilled = read.polygons.filter(({ layer }) => layer.startsWith('EDGE-HOLE-'));
+      expect(drilled).toHaveLength(edgeHoles.length);
+      edgeHoles.forEach((hole, at) => {
+        const [lowX, lowY, highX, highY] = [...drilled[at]!.points[0]!, ...drilled[at]!.points[2]!];
+        const inEnd = axisFaces[found.panel.lengthAxis].includes(hole.face);
+        const [deep, wide] = inEnd ? [highX! - lowX!, highY! - lowY!] : [highY! - lowY!, highX! - lowX!];
+        expect(deep).toBeCloseTo(mm(hole.depthUm), 2);
+        expect(wide).toBeCloseTo(mm(hole.diameterUm), 2);
+        const most = inEnd ? panel.finishedLength : panel.finishedWidth;
+        expect(inEnd ? [lowX, highX] : [lowY, highY]).toSatisfy(
+          ([from, to]: [number, number]) => Math.abs(from) < 0.01 || Math.abs(to - most) < 0.01,
+        );
+        const middle = inEnd ? (lowY! + highY!) / 2 : (lowX! + highX!) / 2;
+        const along = mm(hole.alongUm);
+        expect(
+          Math.min(Math.abs(middle - along), inEnd ? Math.abs(panel.finishedWidth - middle - along) : 1),
+        ).toBeLessThan(0.01);
+      });
+      inEdges += edgeHoles.length;
       // Without the bench between: the panel's own figures, or all of them counted from its other edge.
       const own = found.panel.holes.map((hole) => [hole.alongLengthUm, hole.alongWidthUm].map(mm));
       const turned = own.map(([x, y]) => [x, mm(found.panel.finishedWidthUm - y! * 1000)]);
@@ -91,6 +113,7 @@ describe.each(['demo-long', 'demo-short'] as const)('DXF of %s', (name) => {
       holes += read.circles.length;
     }
     expect(holes).toBeGreaterThan(400);
+    expect(inEdges).toBeGreaterThan(60);
     expect(shaped).toBe(panels.filter(({ panel }) => panel.outline !== undefined).length);
   });
 
