@@ -6,6 +6,7 @@ import { addDrawCommand } from './commands/draw.ts';
 import { addListCommand } from './commands/list.ts';
 import { addPanelsCommand } from './commands/panels.ts';
 import { addQuoteCommand } from './commands/quote.ts';
+import { addRecutCommand } from './commands/recut.ts';
 import { addReplayCommand } from './commands/replay.ts';
 import { addStockCommand } from './commands/stock.ts';
 import { exitCodeHelp, exitCodes } from './exitCodes.ts';
@@ -21,6 +22,7 @@ Examples:
   plywright check my-order.yaml
   plywright quote my-order.yaml
   plywright replay out/demo-long/plan.json
+  plywright recut out/demo-long/plan.json 12 --why 'corner torn out'
   plywright list units --library demo-van
   plywright stock show
 
@@ -49,6 +51,7 @@ function makeProgram(): Command {
   addDrawCommand(program);
   addQuoteCommand(program);
   addReplayCommand(program);
+  addRecutCommand(program);
   addListCommand(program);
   addStockCommand(program);
   for (const command of program.commands) {

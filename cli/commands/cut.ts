@@ -1,23 +1,17 @@
 import type { Command } from 'commander';
-import { InvalidArgumentError, Option } from 'commander';
+import { InvalidArgumentError } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
-import type { PageSize, Units } from '../../src/pipeline/makePapers.ts';
+import { papersInWords } from './paperOptions.ts';
 import {
-  type StickerFormat,
-  stickerFormatInWords,
-  stickerFormats,
-} from '../../src/pipeline/stickerFormats.ts';
-import { bookPageSizes, lengthUnits, paperLanguages } from '../papers/kinds.ts';
-import { kindsOfPapers, oneOf, papersInWords } from './paperOptions.ts';
+  labelFormatsInWords,
+  type RunOptions,
+  withPaperOptions,
+  withSearchOptions,
+  wrongLabels,
+} from './runOptions.ts';
 
 /** What `plywright cut` was asked for. */
-export interface CutOptions {
-  readonly out: string;
-  readonly seed: number;
-  readonly time?: number;
-  readonly work?: number;
-  readonly threads?: number;
-  readonly json?: true;
+export interface CutOptions extends RunOptions {
   readonly library?: string;
   readonly panels?: string;
   readonly sheets?: string;
@@ -25,36 +19,8 @@ export interface CutOptions {
   /** In µm. */
   readonly kerf?: number;
   readonly trim?: number;
-  readonly replace?: true;
   /** Folder of the store whose offcuts are offered. */
   readonly store?: string;
-  /** Kinds of papers beside the usual ones. */
-  readonly papers: readonly string[];
-  readonly language: string;
-  readonly lengths: Units;
-  /** Of the job book. */
-  readonly page: PageSize;
-  readonly labelFormat?: StickerFormat;
-  /** Label of the first sheet to begin with, from 1. */
-  readonly firstLabel?: number;
-}
-
-function wholeNumber(least: number, most: number): (text: string) => number {
-  return (text) => {
-    const value = /^\d{1,16}$/.test(text) ? Number(text) : Number.NaN;
-    if (!(value >= least && value <= most)) {
-      throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`);
-    }
-    return value;
-  };
-}
-
-function seconds(text: string): number {
-  const value = /^\d{1,6}(?:\.\d{1,6})?$/.test(text) ? Number(text) : Number.NaN;
-  if (!(value > 0 && value <= 100_000)) {
-    throw new InvalidArgumentError('It must be a number of seconds above 0, up to 100000.');
-  }
-  return value;
 }
 
 function lengthUpTo(mostMm: number): (text: string) => number {
@@ -65,13 +31,6 @@ function lengthUpTo(mostMm: number): (text: string) => number {
     return um;
   };
 }
-
-/** What labels are printed on unless something else is asked for. */
-export const usualLabelFormat = [...stickerFormats.values()][0]!;
-
-const labelFormatsInWords = [...stickerFormats.values()]
-  .map((format) => `  ${format.name.padEnd(11)}  ${stickerFormatInWords(format)}`)
-  .join('\n');
 
 const more = `
 Without --time and --work the search ends after a set amount of work, so that
@@ -119,37 +78,20 @@ Exit codes: as in 'plywright --help'.
 
 /** Adds `plywright cut`. */
 export function addCutCommand(program: Command): void {
-  program
+  const command = program
     .command('cut')
     .summary('write the papers to saw an order or a list from')
     .description('Makes the cut plans, lists and plan file for each order, or for a plain list of panels.')
-    .argument('[ORDER...]', 'order files (YAML)')
-    .option('--out <DIR>', 'folder in which each job gets its folder', 'out')
-    .option('--seed <N>', 'start of the random search', wholeNumber(0, 4_294_967_295), 1)
-    .option('--time <SECONDS>', 'end the search after this time', seconds)
-    .option('--work <N>', 'end the search after this many moves', wholeNumber(0, 1_000_000_000_000))
-    .option('--threads <N>', 'use at most N threads; the papers are the same', wholeNumber(1, 256))
+    .argument('[ORDER...]', 'order files (YAML)');
+  withSearchOptions(command)
     .option('--json', 'print one JSON document instead of the summary')
     .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
     .option('--panels <FILE>', 'plain list of panels (CSV) instead of an order')
     .option('--sheets <FILE>', 'plain list of sheets (CSV) for --panels')
     .option('--saw <NAME>', 'for --panels: a saw of --library')
     .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
-    .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500))
-    .addOption(
-      new Option('--papers <KINDS>', 'more papers: words from the list below, with commas')
-        .argParser(kindsOfPapers)
-        .default([], 'none'),
-    )
-    .option('--language <TAG>', 'language of the papers: en or de', oneOf(paperLanguages), 'en')
-    .option('--lengths <UNIT>', 'print lengths in mm, inches or inches-32', oneOf(lengthUnits), 'mm')
-    .option('--page <SIZE>', 'paper of the job book: a4 or a3', oneOf(bookPageSizes), 'A4')
-    .option(
-      '--label-format <NAME>',
-      `for --papers labels (default: ${usualLabelFormat.name})`,
-      (text: string) => oneOf(stickerFormats)(text.replaceAll('×', 'x')),
-    )
-    .option('--first-label <N>', 'for --papers labels: label to begin with', wholeNumber(1, 1000))
+    .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500));
+  withPaperOptions(command)
     .option('--store <FOLDER>', 'offer the offcuts of this store first')
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)
@@ -181,16 +123,4 @@ function wrongCombination(orders: readonly string[], options: CutOptions): strin
     return '--library goes with an order, or with --saw for a list';
   }
   return wrongLabels(options);
-}
-
-function wrongLabels({ papers, labelFormat, firstLabel }: CutOptions): string | null {
-  if (!papers.includes('labels')) {
-    if (labelFormat !== undefined) return '--label-format goes with --papers labels';
-    return firstLabel === undefined ? null : '--first-label goes with --papers labels';
-  }
-  const { columns, rows } = labelFormat ?? usualLabelFormat;
-  if ((firstLabel ?? 1) <= columns * rows) return null;
-  return columns * rows === 1
-    ? '--first-label is for sheets; a roll goes on where it is'
-    : `--first-label must be at most ${columns * rows}: the sheet has ${columns} × ${rows} labels`;
 }

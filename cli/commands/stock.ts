@@ -38,6 +38,10 @@ export interface ShowOptions extends StockOptions {
 export interface CutStockOptions extends BookOptions {
   readonly order?: string;
   readonly place?: string;
+  /** Sheets that were sawn, as people name them; all that are left where it is not given. */
+  readonly sheets?: readonly string[];
+  readonly orderFile?: string;
+  readonly library?: string;
 }
 
 function wholeFrom(least: number): (text: string) => number {
@@ -72,6 +76,15 @@ function words(most: number): (text: string) => string {
   };
 }
 
+/** Words with commas between. */
+function sheetList(text: string): string[] {
+  const words = text.split(',').map((word) => word.trim());
+  if (words.some((word) => word === '' || word.length > 300)) {
+    throw new InvalidArgumentError('It must be sheets with commas between, such as GROUP/1,GROUP/2x3.');
+  }
+  return words;
+}
+
 function day(text: string): string {
   const date = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
   if (date === null || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== text) {
@@ -100,6 +113,17 @@ Examples:
 
 'plywright stock COMMAND --help' says more about a command.
 Exit codes: as in 'plywright --help'.
+`;
+
+const cutExamples = `
+Sheets are named as their cut plans: poplar-15-pale-grey/2 is cut plan 2 of that
+stock group with all its sheets that are not booked yet, poplar-15-pale-grey/2x3
+three of them, poplar-15-pale-grey all that is left of the group.
+
+Examples:
+  plywright stock cut out/my-van/plan.json --place 'rack 1'
+  plywright stock cut out/my-van/plan.json --sheets poplar-15-pale-grey/1
+  plywright stock cut out/my-van/plan.json --order-file my-van.yaml
 `;
 
 function withStore(command: Command): Command {
@@ -258,7 +282,7 @@ function addOtherCommands(stock: Command): void {
     });
   withBooking(stock.command('cut').summary('book a finished cut by its plan file'))
     .description(
-      'Takes out the sheets and offcuts of a plan, what is reserved for its order first, and books the offcuts that are kept in, under the text of their labels. The plan is replayed before.',
+      'Takes out the sheets and offcuts of a plan, what is reserved for its order first, and books the offcuts that are kept in, under the text of their labels. The plan is replayed before. With --sheets only these sheets are booked; the ledger keeps which, and a later booking takes those that are left. With --order-file edging and fittings are taken out as well: edging for the panels that are sawn, with its overlength, in whole metres; fittings with the last sheet.',
     )
     .argument('<PLAN>', 'plan file (plan.json)')
     .option(
@@ -267,8 +291,14 @@ function addOtherCommands(stock: Command): void {
       words(300),
     )
     .option('--place <TEXT>', 'where the kept offcuts stand', words(300))
-    .addHelpText('after', "\nExamples:\n  plywright stock cut out/my-van/plan.json --place 'rack 1'\n")
-    .action(async (plan: string, options: CutStockOptions) => {
+    .option('--sheets <SHEETS>', 'sawn so far: GROUP/2, GROUP/2x3 or GROUP, with commas', sheetList)
+    .option('--order-file <FILE>', 'order (YAML) whose edging and fittings go out too')
+    .option('--library <DIR>', 'library folder of that order, or name of one')
+    .addHelpText('after', cutExamples)
+    .action(async (plan: string, options: CutStockOptions, command: Command) => {
+      if (options.library !== undefined && options.orderFile === undefined) {
+        command.error('error: --library goes with --order-file');
+      }
       const { bookCut } = await import('../store/bookCut.ts');
       await bookCut(plan, options);
     });

@@ -1,15 +1,16 @@
 import type { Papers } from '../../src/edge/index.ts';
-import type { Finding } from '../../src/model/finding.ts';
+import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { DrawingTools, GroupSummary, PaperWishes, ProvenPlan } from '../../src/pipeline/makePapers.ts';
-import { type CutOptions, usualLabelFormat } from '../commands/cut.ts';
+import type { CutOptions } from '../commands/cut.ts';
+import { type RunOptions, usualLabelFormat } from '../commands/runOptions.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, print, printError } from '../terminal/output.ts';
 import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
-import { TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
+import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 import type { NestedGroup } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
 import { type Interrupts, listenForInterrupts } from './interrupts.ts';
@@ -28,9 +29,17 @@ interface CutJob {
 /** A stock group's summary with its job and the time its search took by the clock. */
 type TimedSummary = GroupSummary & { readonly job: string; readonly seconds: number };
 
+/** How jobs are cut; `compared` searches again without the offcuts of a store, to say what they save. */
+export type CutRun = RunOptions & { readonly compared?: boolean };
+
 /** Runs `plywright cut`: reads, nests, replays, and only then writes; sets the exit code. */
 export async function cut(orders: readonly string[], options: CutOptions): Promise<void> {
-  const prepared = await prepareJobs(orders, options);
+  const compared = options.store !== undefined;
+  return cutPrepared(await prepareJobs(orders, options), { ...options, compared });
+}
+
+/** Nests jobs, replays their plans, and only then writes their papers; sets the exit code. */
+export async function cutPrepared(prepared: Checked<readonly PreparedJob[]>, options: CutRun): Promise<void> {
   if (!prepared.ok) return reportFindings(prepared.findings, options);
   const existing = options.replace ? 'replace edited' : 'keep edited';
   // Better to hear now than after the search that the papers cannot be written.
@@ -64,11 +73,11 @@ export async function cut(orders: readonly string[], options: CutOptions): Promi
 async function savingByOffcuts(
   jobs: readonly PreparedJob[],
   nested: readonly (readonly NestedGroup[])[],
-  options: CutOptions,
+  options: CutRun,
   stoppable: (stop: () => void) => void,
 ): Promise<OffcutSaving | null> {
   const [prepared] = jobs;
-  if (options.store === undefined || prepared === undefined) return null;
+  if (!options.compared || prepared === undefined) return null;
   const { groups } = prepared.job;
   const bare = groupsWithoutOffcuts(groups, nested[0]!).map(({ group }) => group);
   const again = { ...prepared, job: { ...prepared.job, groups: bare } };
@@ -97,7 +106,7 @@ type Made =
 async function makeAll(
   jobs: readonly PreparedJob[],
   nested: readonly (readonly NestedGroup[])[],
-  options: CutOptions,
+  options: CutRun,
   loadingTools: Promise<DrawingTools>,
 ): Promise<Made> {
   const { makePapers, provePlan } = await import('../../src/pipeline/makePapers.ts');
@@ -129,7 +138,7 @@ async function makeAll(
   return { ok: true, jobs: cutJobs };
 }
 
-async function reportFailedReplay(findings: readonly Finding[], options: CutOptions): Promise<void> {
+async function reportFailedReplay(findings: readonly Finding[], options: CutRun): Promise<void> {
   await printError(
     'A plan did not pass its replay, so nothing was written. This is a fault of plywright:\n' +
       'please report it with the order or list that led to it.\n\n',
@@ -140,7 +149,7 @@ async function reportFailedReplay(findings: readonly Finding[], options: CutOpti
 async function writeAll(
   result: CutResult,
   warnings: readonly Finding[],
-  options: CutOptions,
+  options: CutRun,
   interrupts: Interrupts,
 ): Promise<void> {
   interrupts.putOff();
@@ -155,7 +164,7 @@ async function writeAll(
 function jsonDocument(
   { jobs, saving }: CutResult,
   findings: readonly Finding[],
-  options: CutOptions,
+  options: CutRun,
   endedEarly: boolean,
 ): string {
   const document = {
@@ -163,11 +172,12 @@ function jsonDocument(
     exitCode: exitCodes.done,
     seed: options.seed,
     endedEarly,
-    jobs: jobs.map(({ prepared, papers }) => ({
+    jobs: jobs.map(({ prepared, proven, papers }) => ({
       name: prepared.job.name,
       title: prepared.job.title,
       folder: prepared.folder,
       papers: [...papers.keys()].sort(),
+      ...prepared.data?.(proven.plan),
     })),
     groups: jobs.flatMap(({ groups }) => groups),
     ...(saving === null ? {} : { offcuts: saving }),
@@ -176,15 +186,24 @@ function jsonDocument(
   return `${JSON.stringify(document, null, 2)}\n`;
 }
 
+/** What is said of a job beside its sheets, a line or more a sentence. */
+function toldOf({ told }: PreparedJob, { plan }: ProvenPlan): string[] {
+  const lines = told?.(plan) ?? [];
+  return lines.length === 0
+    ? []
+    : [lines.map((text) => `${wrap(printable(text), TERMINAL_WIDTH, '  ')}\n`).join('')];
+}
+
 async function printSummary(
   { jobs, saving }: CutResult,
   warnings: readonly Finding[],
   endedEarly: boolean,
 ): Promise<void> {
   const colours = coloursFor(process.stdout);
-  const parts = jobs.map(({ prepared, groups, papers }) =>
+  const parts = jobs.map(({ prepared, proven, groups, papers }) =>
     [
       describeJob(prepared.job.title, groups, prepared.job.currency, colours),
+      ...toldOf(prepared, proven),
       describePapers(prepared.folder, [...papers.keys()], colours),
     ].join('\n'),
   );

@@ -1,6 +1,7 @@
 import { basename, extname, join, resolve } from 'node:path';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { Library } from '../../src/model/library.ts';
+import type { PlanFile } from '../../src/model/plan.ts';
 import type { Job } from '../../src/pipeline/job.ts';
 import { libraryNamedBy, prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { CutOptions } from '../commands/cut.ts';
@@ -21,6 +22,10 @@ export interface PreparedJob {
   readonly job: Job;
   readonly file: string;
   readonly folder: string;
+  /** What is said of it beside its sheets, a sentence each. */
+  readonly told?: (plan: PlanFile) => readonly string[];
+  /** The same for other programs, beside its name and papers. */
+  readonly data?: (plan: PlanFile) => Readonly<Record<string, unknown>>;
 }
 
 /** Libraries read so far, by folder, so that several orders of one library read it once. */

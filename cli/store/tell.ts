@@ -1,7 +1,14 @@
 import { userInfo } from 'node:os';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Booking, BookingLine, StockEntry } from '../../src/model/store.ts';
-import { amountInWords, amountOf, itemInWords, itemKey, itemOf } from '../../src/pipeline/keepStore.ts';
+import {
+  amountInWords,
+  amountOf,
+  itemInWords,
+  itemKey,
+  itemOf,
+  sheetsInWords,
+} from '../../src/pipeline/keepStore.ts';
 import type { BookOptions } from '../commands/stock.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
@@ -61,7 +68,7 @@ export function lineInWords(line: BookingLine): string {
 
 /** A booking for people, its lines indented. */
 export function bookingInWords(booking: Booking, reversedBy?: number): string {
-  const { number, date, kind, who, why, order, reverses, lines } = booking;
+  const { number, date, kind, who, why, order, reverses, sheets, recut, lines } = booking;
   const about = [
     `${number} ${date} ${kind}${reverses === undefined ? '' : ` ${reverses}`}`,
     who,
@@ -72,6 +79,8 @@ export function bookingInWords(booking: Booking, reversedBy?: number): string {
   const indented = (text: string) => `    ${wrap(printable(text), TERMINAL_WIDTH - 4, '      ')}`;
   return [
     wrap(about.map(printable).join(' · '), TERMINAL_WIDTH, '   '),
+    ...(recut === undefined ? [] : [indented(`spoiled, cut anew: ${recut.spoiled.join(', ')}`)]),
+    ...(sheets === undefined ? [] : [indented(`sawn: ${sheetsInWords(sheets).join(', ')}`)]),
     ...lines.map((line) => indented(lineInWords(line))),
   ].join('\n');
 }
@@ -102,6 +111,7 @@ export async function tellBooked(
   booked: Booked,
   findings: readonly Finding[],
   how: { readonly json?: true },
+  more: { readonly said: string; readonly data: Readonly<Record<string, unknown>> } = { said: '', data: {} },
 ): Promise<void> {
   const { booking, ledger } = booked;
   if (how.json) {
@@ -110,12 +120,13 @@ export async function tellBooked(
       const entry = ledger.stock.get(key);
       return entry === undefined ? [] : [entryAsData(entry)];
     });
-    const document = { ok: true, exitCode: exitCodes.done, booking, stock, findings };
+    const document = { ok: true, exitCode: exitCodes.done, booking, stock, ...more.data, findings };
     await print(`${JSON.stringify(document, null, 2)}\n`);
   } else {
     const there = nowThere(booked);
     const text = `Booked:\n${bookingInWords(booking)}\n`;
-    await print(there.length === 0 ? text : `${text}Now there:\n${there.join('\n')}\n`);
+    const said = more.said === '' ? '' : `${wrap(printable(more.said), TERMINAL_WIDTH, '  ')}\n`;
+    await print(`${text}${there.length === 0 ? '' : `Now there:\n${there.join('\n')}\n`}${said}`);
   }
   await printError(describeFindings(findings, coloursFor(process.stderr)));
   endWith(exitCodes.done);

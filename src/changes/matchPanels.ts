@@ -1,26 +1,12 @@
-import type { Hole } from '../model/furniture.ts';
+import { type Hole, type PanelAspect, panelAspects } from '../model/furniture.ts';
 import type { Part } from '../model/part.ts';
+
+export { type PanelAspect, panelAspects } from '../model/furniture.ts';
 
 /** A panel as far as two orders can be held against each other; where holes are not known they are not compared. */
 export interface MatchablePanel extends Part {
   readonly holes?: readonly Hole[];
 }
-
-/** In what two panels differ. */
-export const panelAspects = [
-  'board',
-  'finish',
-  'thickness',
-  'size',
-  'cut size',
-  'grain',
-  'edging',
-  'row',
-  'outline',
-  'openings',
-  'holes',
-] as const;
-export type PanelAspect = (typeof panelAspects)[number];
 
 /** Panels of an old and a new order that are one and the same thing, or for which the other order has none. */
 export interface PanelMatch<Old extends MatchablePanel, New extends MatchablePanel = Old> {

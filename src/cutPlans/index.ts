@@ -2,7 +2,17 @@ import { umToMm } from '../basics/lengths.ts';
 import type { Um } from '../model/geometry.ts';
 import type { Nest } from '../model/nest.ts';
 import type { HandWork, Part } from '../model/part.ts';
-import type { PlanFile, PlanGroup, PlanPanel, PlanSheet, PlanStock } from '../model/plan.ts';
+import type {
+  PlanBefore,
+  PlanFile,
+  PlanGroup,
+  PlanLabel,
+  PlanPanel,
+  PlanRecut,
+  PlanSawn,
+  PlanSheet,
+  PlanStock,
+} from '../model/plan.ts';
 import type { SawRules, StockGroup, StockSheet } from '../model/stock.ts';
 import { arrange } from './arrange.ts';
 import { type ArrangedSheet, handOut } from './handOut.ts';
@@ -20,6 +30,17 @@ export interface PlanJob {
   /** ISO 4217, or empty where prices are areas. */
   readonly currency: string;
   readonly seed: number;
+  /** What a plan takes over that goes on from an earlier one. */
+  readonly later?: LaterPlan;
+}
+
+/** What makes a plan a later one of its job. */
+export interface LaterPlan {
+  readonly before: PlanBefore;
+  readonly recut?: PlanRecut;
+  readonly sawn?: PlanSawn;
+  /** By the id of a part: its number, and which of its pieces are sawn. */
+  readonly labels: ReadonlyMap<string, PlanLabel>;
 }
 
 /** The plan file holds no name longer than this. */
@@ -29,7 +50,7 @@ function shortened(name: string): string {
   return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
 }
 
-function planPanel(part: Part): PlanPanel {
+function planPanel(part: Part, label: PlanLabel | undefined): PlanPanel {
   return {
     id: part.id,
     name: shortened(part.name),
@@ -46,6 +67,7 @@ function planPanel(part: Part): PlanPanel {
       alongWidth: [part.edging.alongWidth[0], part.edging.alongWidth[1]],
     },
     ...(part.byHand === undefined ? {} : { byHand: planHandWork(part.byHand) }),
+    ...(label === undefined ? {} : { label }),
   };
 }
 
@@ -87,6 +109,7 @@ function planSaw(saw: SawRules): PlanGroup['saw'] {
     smallestPart: umToMm(saw.smallestPartUm),
     longestCut: saw.longestCutUm === null ? null : umToMm(saw.longestCutUm),
     cuttingHeight: saw.cuttingHeightUm === null ? null : umToMm(saw.cuttingHeightUm),
+    leastOffcut: { length: umToMm(saw.leastOffcut.lengthUm), width: umToMm(saw.leastOffcut.widthUm) },
   };
 }
 
@@ -119,7 +142,7 @@ function planSheets(group: StockGroup, nest: Nest): PlanSheet[] {
   });
 }
 
-function planGroup(group: StockGroup, nest: Nest): PlanGroup {
+function planGroup(group: StockGroup, nest: Nest, labels: LaterPlan['labels'] | undefined): PlanGroup {
   const runs = group.demands.flatMap(({ blank }) =>
     blank
       ? [{ name: blank.run, follows: blank.follows, panels: blank.pieces.map((piece) => piece.part) }]
@@ -134,7 +157,7 @@ function planGroup(group: StockGroup, nest: Nest): PlanGroup {
     finish: group.finish,
     thickness,
     saw,
-    panels: group.parts.map(planPanel),
+    panels: group.parts.map((part) => planPanel(part, labels?.get(part.id))),
     runs,
     pricedBy: group.pricedBy ?? 'price',
     stock: group.sheets.map(planStock),
@@ -158,12 +181,16 @@ export function makePlan(
   groups: readonly { readonly group: StockGroup; readonly nest: Nest }[],
   job: PlanJob,
 ): PlanFile {
+  const { later } = job;
   return {
     format: 'plywright plan',
     version: 1,
     job: shortened(job.job),
     currency: job.currency,
     seed: job.seed,
-    groups: groups.map(({ group, nest }) => planGroup(group, nest)),
+    ...(later === undefined ? {} : { before: later.before }),
+    ...(later?.recut === undefined ? {} : { recut: later.recut }),
+    ...(later?.sawn === undefined ? {} : { sawn: later.sawn }),
+    groups: groups.map(({ group, nest }) => planGroup(group, nest, later?.labels)),
   };
 }

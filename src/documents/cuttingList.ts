@@ -49,10 +49,35 @@ export interface NumberedPanel {
   readonly panel: PlanPanel;
 }
 
-/** All panels of the plan, in the order of its groups, numbered from 1. */
+/** All panels that the plan saws, in the order of its groups, numbered from 1 or, in a later plan of a job, as before. */
 export function numberPanels(plan: PlanFile): NumberedPanel[] {
   const panels = plan.groups.flatMap((group) => group.panels.map((panel) => ({ group, panel })));
-  return panels.map((entry, index) => ({ number: index + 1, ...entry }));
+  return panels.map((entry, index) => ({ number: entry.panel.label?.number ?? index + 1, ...entry }));
+}
+
+/** A panel that is finished after sawing, with what it is of. */
+export interface FinishedPanel extends Omit<NumberedPanel, 'group'> {
+  readonly group: Pick<PlanGroup, 'id' | 'board' | 'finish' | 'thickness'>;
+}
+
+/**
+ * All panels that are edged, drilled and put together: those that the plan saws and those that an earlier plan of the
+ * order has sawn already, each once with all its pieces.
+ */
+export function panelsToFinish(plan: PlanFile): FinishedPanel[] {
+  const all = new Map<string, FinishedPanel>();
+  for (const one of numberPanels(plan)) all.set(one.panel.id, one);
+  for (const group of plan.sawn?.groups ?? []) {
+    for (const { codes: _codes, differs: _differs, ...panel } of group.panels) {
+      const before = all.get(panel.id);
+      if (before === undefined) all.set(panel.id, { number: panel.label.number, group, panel });
+      else {
+        const count = before.panel.count + panel.count;
+        all.set(panel.id, { ...before, panel: { ...before.panel, count } });
+      }
+    }
+  }
+  return [...all.values()];
 }
 
 function sheetsByPanel(group: PlanGroup): Map<string, number[]> {

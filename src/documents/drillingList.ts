@@ -2,7 +2,7 @@ import { panelOnBench } from '../basics/panelOnBench.ts';
 import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { PlanFile } from '../model/plan.ts';
-import { numberPanels } from './cuttingList.ts';
+import { panelsToFinish } from './cuttingList.ts';
 import { type Table, tableColumns, tableOf } from './table.ts';
 
 /**
@@ -45,7 +45,7 @@ export function drillingList(plan: PlanFile, furniture: Furniture, library: Pick
   const furnished = new Map(
     furniture.units.flatMap((unit) => unit.panels.map((panel) => [panel.id, { panel, unit }] as const)),
   );
-  const rows = numberPanels(plan).flatMap(({ number, panel: { id, unit, name, count } }) => {
+  const rows = panelsToFinish(plan).flatMap(({ number, panel: { id, unit, name, count } }) => {
     const found = furnished.get(id);
     if (found === undefined) throw new Error(`panel ${id} is in the plan, but not in the furniture`);
     const bench = panelOnBench(found.panel, found.unit.panels, library.edgings);

@@ -1,7 +1,7 @@
 import type { Um } from '../model/geometry.ts';
 import type { Edging } from '../model/library.ts';
 import type { PlanFile, PlanPanel } from '../model/plan.ts';
-import { type NumberedPanel, numberPanels } from './cuttingList.ts';
+import { type FinishedPanel, panelsToFinish } from './cuttingList.ts';
 import { metresUp } from './figures.ts';
 import { type Table, tableColumns, tableOf } from './table.ts';
 
@@ -67,7 +67,7 @@ type EdgeName = 'length 1' | 'length 2' | 'width 1' | 'width 2';
 export interface Edge {
   readonly pass: 1 | 2;
   readonly edging: string;
-  readonly panel: NumberedPanel;
+  readonly panel: FinishedPanel;
   readonly edge: EdgeName;
   readonly lengthUm: Um;
 }
@@ -87,7 +87,7 @@ function takenByHandUm(panel: PlanPanel, edge: EdgeName): Um {
   return Math.round((sizes[along] - left) * 1000);
 }
 
-function edgesOf(numbered: NumberedPanel): Edge[] {
+function edgesOf(numbered: FinishedPanel): Edge[] {
   const { panel } = numbered;
   const lengthwiseUm = Math.round(panel.finishedLength * 1000);
   const crosswiseUm = Math.round(panel.finishedWidth * 1000);
@@ -107,7 +107,7 @@ function edgesOf(numbered: NumberedPanel): Edge[] {
 
 /** Edgings in the order in which the panels first name them, and all edges in working order. */
 export function edgesInWorkingOrder(plan: PlanFile): { readonly edgings: string[]; readonly edges: Edge[] } {
-  const edges = numberPanels(plan).flatMap(edgesOf);
+  const edges = panelsToFinish(plan).flatMap(edgesOf);
   const edgings = [...new Set(edges.map((edge) => edge.edging))];
   const place = new Map(edgings.map((edging, index) => [edging, index]));
   edges.sort(

@@ -36,6 +36,8 @@ export interface ListedOrder {
 function tablesOfOrder(plan: PlanFile, { order, library, furniture }: ListedOrder): Table[] {
   const vehicle = library.vehicles.get(order.vehicle);
   if (vehicle === undefined) throw new Error(`the vehicle ${order.vehicle} is not in the library`);
+  // A panel that is cut anew takes no new fittings, and the furniture weighs what it did.
+  if (plan.recut !== undefined) return [drillingList(plan, furniture, library)];
   return [
     drillingList(plan, furniture, library),
     fittingsList(furniture, library),

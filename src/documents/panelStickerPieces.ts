@@ -108,10 +108,11 @@ function cutOutsOf(panel: Extract<LabelledPiece, { is: 'panel' }>, job: string):
 
 /**
  * Every panel and every offcut to keep of a plan, one by one, with the text of its label: the panels as they come off the
- * saw, then the offcuts, among them what falls out of openings and is kept. `job` is the name of the order or list. Throws
- * when a piece names no panel of the plan.
+ * saw, then the offcuts, among them what falls out of openings and is kept. `ofJob` is the name of the order or list; a later plan of
+ * a job says itself what its panels and its offcuts are called after. Throws when a piece names no panel of the plan.
  */
-export function labelledPieces(plan: PlanFile, job: string): LabelledPiece[] {
+export function labelledPieces(plan: PlanFile, ofJob: string): LabelledPiece[] {
+  const job = plan.before?.job ?? ofJob;
   const numbered = new Map(numberPanels(plan).map((one) => [one.panel.id, one]));
   const made = new Map<string, number>();
   const panels: LabelledPiece[] = [];
@@ -121,18 +122,26 @@ export function labelledPieces(plan: PlanFile, job: string): LabelledPiece[] {
       const from = { group, sheet, copy };
       if (ending.is === 'waste') continue;
       if (ending.is === 'offcut') {
-        const identity = { job, group: group.id, sheet: sheet.number, piece: ending.piece, copy };
+        const identity = {
+          job: plan.before?.name ?? job,
+          group: group.id,
+          sheet: sheet.number,
+          piece: ending.piece,
+          copy,
+        };
         offcuts.push({ ...from, is: 'offcut', ending, code: pieceCode({ ...identity, is: 'offcut' }) });
         continue;
       }
       const panel = numbered.get(ending.panel);
       if (panel === undefined) throw new Error(`piece ${ending.piece} is the unknown panel ${ending.panel}`);
-      const piece = (made.get(ending.panel) ?? 0) + 1;
-      made.set(ending.panel, piece);
+      const nth = (made.get(ending.panel) ?? 0) + 1;
+      made.set(ending.panel, nth);
+      const piece = panel.panel.label?.pieces[nth - 1] ?? nth;
       const code = pieceCode({ is: 'panel', job, group: group.id, number: panel.number, piece });
       const labelled = { ...from, is: 'panel', panel, ending, piece, code } as const;
       panels.push(labelled);
-      offcuts.push(...cutOutsOf(labelled, job));
+      // A panel that is cut anew has the label of the spoiled one; what falls out of it is another piece.
+      offcuts.push(...cutOutsOf(labelled, plan.before?.name ?? job));
     }
   }
   return [...panels, ...offcuts];

@@ -108,8 +108,9 @@ function panelSticker(
   const { number, panel } = piece.panel;
   const { board, finish, thickness } = piece.group;
   const { edges, lines } = edgingTold(panel, subject);
-  const order = panel.order === '' ? job : panel.order;
-  const which = panel.count > 1 ? words.piece(piece.piece, panel.count) : '';
+  const order = panel.order === '' ? (plan.before?.job ?? job) : panel.order;
+  const of = panel.label?.of ?? panel.count;
+  const which = of > 1 ? words.piece(piece.piece, of) : '';
   const material = [title(board), title(finish)].filter((word) => word !== '').join(', ');
   const finished = words.finished(sizeText(panel.finishedLength, panel.finishedWidth, units));
   const cut = words.cut(solidText(panel.length, panel.width, thickness, units));

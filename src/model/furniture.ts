@@ -124,3 +124,19 @@ export interface Furniture {
   /** Cautions that the layout as a whole brings, by id. */
   readonly cautions?: readonly string[];
 }
+
+/** In what a panel of a changed order may differ from what it was. */
+export const panelAspects = [
+  'board',
+  'finish',
+  'thickness',
+  'size',
+  'cut size',
+  'grain',
+  'edging',
+  'row',
+  'outline',
+  'openings',
+  'holes',
+] as const;
+export type PanelAspect = (typeof panelAspects)[number];

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { panelAspects } from './furniture.ts';
 
 /**
  * The plan file: everything needed to saw a job and to prove that it can be sawn, in millimetres with at most
@@ -110,6 +111,19 @@ export const planHandWork = z
   })
   .describe('the outline along a wall, and openings');
 
+/** Which pieces of a panel these are, where lists and labels do not count them from the plan itself. */
+export const planLabel = z
+  .strictObject({
+    number: count.describe('the number of the panel in lists and on labels'),
+    pieces: z
+      .array(count)
+      .min(1)
+      .max(100_000)
+      .describe('which of the pieces that are alike, one for each that is sawn, as on their labels'),
+    of: count.describe('how many pieces the order has of it'),
+  })
+  .describe('absent: the place in the list of all panels from 1, and its pieces from 1');
+
 export const planPanel = z.strictObject({
   id: identity,
   name: z.string().max(300),
@@ -126,6 +140,7 @@ export const planPanel = z.strictObject({
     alongWidth: z.tuple([identity.nullable(), identity.nullable()]),
   }),
   byHand: planHandWork.optional(),
+  label: planLabel.optional(),
 });
 
 export const planStock = z.strictObject({
@@ -198,6 +213,10 @@ export const planGroup = z.strictObject({
       .nullable()
       .optional()
       .describe('no stack of sheets is higher; absent or null: sheets are sawn one by one'),
+    leastOffcut: z
+      .strictObject({ length: millimetres, width: millimetres })
+      .optional()
+      .describe('the smallest offcut that is kept'),
   }),
   panels: z.array(planPanel).max(1_000_000),
   runs: z.array(planRun),
@@ -215,6 +234,77 @@ export const planGroup = z.strictObject({
   proved: z.boolean(),
 });
 
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+
+/** A sheet of an earlier plan that was sawn: which of those cut alike, from 1. */
+export const sawnCopies = z.strictObject({
+  group: identity,
+  number: count.describe('number of the cut plan in its group'),
+  copies: z.array(count).min(1).max(100_000).describe('which of the sheets cut alike, from 1, rising'),
+});
+
+/** What a plan takes over from the one it goes on from. */
+export const planBefore = z
+  .strictObject({
+    plan: hash.describe('SHA-256 of the plan file that this one goes on from'),
+    earlier: z.array(hash).max(10_000).optional().describe('those before that one, the oldest first'),
+    job: identity.describe('name of the job on the labels of its panels'),
+    title: z.string().max(300).describe('the order or list that the first plan was made for'),
+    name: identity.describe('name of this plan, on the labels of its own offcuts'),
+  })
+  .describe('a later plan of a job: its panels keep their numbers and labels');
+
+/** Why panels are sawn once more. */
+export const planRecut = z
+  .strictObject({
+    number: count.describe('which recut of the job, from 1'),
+    why: z.string().max(2000),
+    spoiled: z.array(identity).min(1).max(100_000).describe('texts of the labels of the spoiled panels'),
+  })
+  .describe('panels that were spoiled and are cut anew');
+
+/** What was sawn by earlier plans before the order was changed, and what becomes of it. */
+export const planSawn = z
+  .strictObject({
+    part: count.describe('which plan of the order, the first being 1'),
+    sheets: z.array(sawnCopies).max(100_000).describe('sheets of the plan before that are sawn'),
+    groups: z.array(
+      z.strictObject({
+        id: identity,
+        board: z.string(),
+        finish: z.string(),
+        thickness: millimetres,
+        panels: z
+          .array(
+            planPanel.extend({
+              label: planLabel,
+              codes: z.array(identity).min(1).describe('texts of the labels on the sawn pieces'),
+              differs: z
+                .array(z.enum(panelAspects))
+                .describe('what the order has otherwise since: edging, openings and the like'),
+            }),
+          )
+          .max(100_000)
+          .describe('panels of the order that are sawn already'),
+        left: z
+          .array(
+            z.strictObject({
+              code: identity.describe('text of its label'),
+              name: z.string().max(300),
+              unit: z.string().max(300),
+              length: millimetres.describe('along the grain, where it has one'),
+              width: millimetres,
+              grain: z.enum(['length', 'none']),
+              kept: z.boolean().describe('it is large enough to be an offcut'),
+            }),
+          )
+          .max(100_000)
+          .describe('sawn panels that the order no longer has'),
+      }),
+    ),
+  })
+  .describe('what is sawn already; the groups of the plan have the rest');
+
 export const planFile = z
   .strictObject({
     format: z.literal('plywright plan'),
@@ -222,11 +312,19 @@ export const planFile = z
     job: z.string().max(300).describe('the order or list it was made for'),
     currency: z.string().max(10),
     seed: z.number().int().min(0),
+    before: planBefore.optional(),
+    recut: planRecut.optional(),
+    sawn: planSawn.optional(),
     groups: z.array(planGroup),
   })
   .describe('plywright plan file, version 1');
 
 export type PlanFile = z.infer<typeof planFile>;
+export type PlanLabel = z.infer<typeof planLabel>;
+export type PlanBefore = z.infer<typeof planBefore>;
+export type PlanRecut = z.infer<typeof planRecut>;
+export type PlanSawn = z.infer<typeof planSawn>;
+export type SawnCopies = z.infer<typeof sawnCopies>;
 export type PlanGroup = z.infer<typeof planGroup>;
 export type PlanSheet = z.infer<typeof planSheet>;
 export type PlanStep = PlanSheet['steps'][number];

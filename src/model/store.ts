@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { sawnCopies } from './plan.ts';
 
 /**
  * The store of a workshop as a history of bookings: what came in, what went out, what is reserved for an order. Lengths
@@ -96,6 +97,23 @@ export const booking = z
       .regex(/^[0-9a-f]{64}$/)
       .optional()
       .describe('of a finished cut: SHA-256 of the plan file'),
+    sheets: z
+      .array(sawnCopies)
+      .min(1)
+      .max(100_000)
+      .optional()
+      .describe('of a finished cut: the sheets of the plan that were sawn; absent: all of them'),
+    recut: z
+      .strictObject({
+        number: z.number().int().min(1).describe('which recut of the job'),
+        spoiled: z
+          .array(name)
+          .min(1)
+          .max(100_000)
+          .describe('texts of the labels of the panels that were cut anew'),
+      })
+      .optional()
+      .describe('of a cut of spoiled panels'),
     reverses: z.number().int().min(1).optional().describe('number of the booking that it reverses'),
     lines: z.array(bookingLine).min(1).max(100_000),
   })

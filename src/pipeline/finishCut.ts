@@ -1,8 +1,10 @@
 import { errorFinding } from '../basics/findings.ts';
+import { allSheets, countSheets } from '../changes/sheetsOfPlan.ts';
 import { type LabelledPiece, labelledPieces } from '../documents/panelStickerPieces.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { PlanFile, PlanGroup, PlanStock } from '../model/plan.ts';
-import type { BookingLine, Ledger, OffcutItem, SheetItem } from '../model/store.ts';
+import type { PlanFile, PlanGroup, PlanStock, SawnCopies } from '../model/plan.ts';
+import type { BookingLine, Ledger, OffcutItem, SheetItem, StockEntry } from '../model/store.ts';
+import { applyLine } from '../store/applyLine.ts';
 import { issueLines } from '../store/draftLines.ts';
 import { itemKey, lineOf } from '../store/items.ts';
 
@@ -12,6 +14,10 @@ export interface FinishedCut {
   readonly job: string;
   /** Where the kept offcuts stand. */
   readonly place: string;
+  /** The sheets that were sawn; absent: all of them. */
+  readonly sheets?: readonly SawnCopies[];
+  /** Whether sheets of the plan were booked before. */
+  readonly goesOn?: boolean;
 }
 
 function boardOf(group: PlanGroup, { length, width, grain }: PlanStock) {
@@ -50,24 +56,33 @@ function notThere(group: PlanGroup, stock: PlanStock, count: number, there: numb
   return errorFinding('not-in-store', message, undefined, {
     found: `${there} of ${what} ${length} × ${width}`,
     expected: String(count),
-    advice: 'receive the offcut first, with its label',
+    advice: stock.id.startsWith('PW1/')
+      ? 'book the cut that it came from first, or receive the offcut with its label'
+      : 'receive the offcut first, with its label',
   });
 }
 
-function takenOut(plan: PlanFile, ledger: Ledger, job: string): Checked<BookingLine[]> {
+function takenOut(
+  plan: PlanFile,
+  ledger: Ledger,
+  job: string,
+  sheets: readonly SawnCopies[],
+): Checked<BookingLine[]> {
   const findings: Finding[] = [];
-  const sheets = new Map<string, { readonly item: SheetItem; count: number }>();
+  const bySize = new Map<string, { readonly item: SheetItem; count: number }>();
   const lines: BookingLine[] = [];
   const used = new Set<string>();
   for (const group of plan.groups) {
     for (const stock of group.stock) {
-      const own = group.sheets.filter((sheet) => sheet.stock === stock.id);
-      const count = own.reduce((sum, { copies }) => sum + copies, 0);
+      const own = new Set(
+        group.sheets.filter((sheet) => sheet.stock === stock.id).map(({ number }) => number),
+      );
+      const count = countSheets(sheets.filter((one) => one.group === group.id && own.has(one.number)));
       if (count === 0) continue;
       if (stock.kind === 'sheet') {
         const item: SheetItem = { item: 'sheet', ...boardOf(group, stock) };
-        const before = sheets.get(itemKey(item))?.count ?? 0;
-        sheets.set(itemKey(item), { item, count: before + count });
+        const before = bySize.get(itemKey(item))?.count ?? 0;
+        bySize.set(itemKey(item), { item, count: before + count });
         continue;
       }
       const meant = offcutsMeant(ledger, group, stock, count, job, used);
@@ -76,7 +91,7 @@ function takenOut(plan: PlanFile, ledger: Ledger, job: string): Checked<BookingL
     }
   }
   if (findings.length > 0) return { ok: false, findings };
-  const out = [...sheets.values()].flatMap(({ item, count }) => issueLines(ledger, item, count, job));
+  const out = [...bySize.values()].flatMap(({ item, count }) => issueLines(ledger, item, count, job));
   return { ok: true, value: [...out, ...lines], findings };
 }
 
@@ -86,48 +101,50 @@ function keptSize(piece: Exclude<LabelledPiece, { is: 'panel' }>): { length: num
   return piece.ending.lengthAlong === 'length' ? { length, width } : { length: width, width: length };
 }
 
-function putBack(plan: PlanFile, { job, place }: FinishedCut): BookingLine[] {
+function putBack(plan: PlanFile, { job, place }: FinishedCut, sheets: readonly SawnCopies[]): BookingLine[] {
+  const isSawn = ({ group, sheet, copy }: LabelledPiece) =>
+    sheets.some((one) => one.group === group.id && one.number === sheet.number && one.copies.includes(copy));
   return labelledPieces(plan, job).flatMap((piece) => {
-    if (piece.is === 'panel') return [];
+    if (piece.is === 'panel' || !isSawn(piece)) return [];
     const { board, finish, thickness, stock } = piece.group;
     const grain = stock.find(({ id }) => id === piece.sheet.stock)?.grain ?? 'none';
-    const item: OffcutItem = {
-      item: 'offcut',
-      label: piece.code,
-      place,
-      board,
-      finish,
-      thickness,
-      ...keptSize(piece),
-      grain,
-    };
-    return [lineOf(item, 1, 'in')];
+    const of = { board, finish, thickness, ...keptSize(piece), grain };
+    return [lineOf({ item: 'offcut', label: piece.code, place, ...of }, 1, 'in')];
   });
+}
+
+/** Sawn panels that a changed order no longer has and that are large enough to be offcuts: they come in once. */
+function leftOver(plan: PlanFile, ledger: Ledger, { place }: FinishedCut): BookingLine[] {
+  return (plan.sawn?.groups ?? []).flatMap(({ board, finish, thickness, left }) =>
+    left.flatMap(({ code, length, width, grain, kept }) => {
+      const of = { board, finish, thickness, length, width, grain };
+      const item: OffcutItem = { item: 'offcut', label: code, place, ...of };
+      return !kept || ledger.stock.has(itemKey(item)) ? [] : [lineOf(item, 1, 'in')];
+    }),
+  );
+}
+
+function withLines(ledger: Ledger, lines: readonly BookingLine[]): Ledger {
+  const stock = new Map<string, StockEntry>(ledger.stock);
+  for (const line of lines) applyLine(stock, line);
+  return { ...ledger, stock };
 }
 
 /**
- * The lines that book a cut whose plan has been replayed: its sheets and the offcuts that it was cut from go out, those
- * reserved for the job first; the offcuts that are kept come in under the text of their labels. A finding for every offcut
- * of the plan that the store does not have. Whether there are enough sheets is for the booking to say.
+ * The lines that book a cut whose plan has been replayed, or some of its sheets: sheets and the offcuts that they were cut
+ * from go out, those reserved for the job first; the offcuts that are kept come in under the text of their labels, and with
+ * the first sheets of a later plan the sawn panels that its order no longer has. A finding for every offcut of the plan that
+ * the store does not have. Whether there are enough sheets is for the booking to say.
  */
 export function finishCut(plan: PlanFile, ledger: Ledger, cut: FinishedCut): Checked<BookingLine[]> {
-  const out = takenOut(plan, ledger, cut.job);
-  return out.ok ? { ...out, value: [...out.value, ...putBack(plan, cut)] } : out;
-}
-
-/** The booking that has booked this very plan and is not reversed, or null. */
-export function bookedAlready(ledger: Ledger, planHash: string): Finding | null {
-  const before = ledger.bookings.find(
-    ({ plan, number }) => plan === planHash && !ledger.reversedBy.has(number),
-  );
-  if (before === undefined) return null;
-  const message = `This plan is booked already, as booking ${before.number} of ${before.date}.`;
-  return errorFinding('cut-twice', message, undefined, {
-    advice: `if that one was wrong, reverse it: plywright stock reverse ${before.number}`,
-  });
+  const sheets = cut.sheets ?? allSheets(plan);
+  const left = cut.goesOn === true ? [] : leftOver(plan, ledger, cut);
+  const out = takenOut(plan, withLines(ledger, left), cut.job, sheets);
+  return out.ok ? { ...out, value: [...left, ...out.value, ...putBack(plan, cut, sheets)] } : out;
 }
 
 /** The order that a plan's panels are for; empty where the plan, made from a plain list, does not say. */
 export function orderOfPlan(plan: PlanFile): string {
-  return plan.groups.flatMap(({ panels }) => panels).find(({ order }) => order !== '')?.order ?? '';
+  const panels = [...plan.groups, ...(plan.sawn?.groups ?? [])].flatMap((group) => [...group.panels]);
+  return panels.find(({ order }) => order !== '')?.order ?? '';
 }

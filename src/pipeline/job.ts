@@ -1,3 +1,4 @@
+import type { LaterPlan } from '../cutPlans/index.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
@@ -22,6 +23,8 @@ export interface Job {
   readonly groups: readonly StockGroup[];
   /** Absent for a plain list. */
   readonly ordered?: OrderedFurniture;
+  /** Of a job that goes on from an earlier plan. */
+  readonly later?: LaterPlan;
 }
 
 /** Findings that name no place are about the file as a whole. */

@@ -1,4 +1,10 @@
 /** The store: its ledger's text, its rules, and what books in it. */
+export {
+  joinedSheets,
+  sheetsInWords,
+  sheetsMeant,
+  sheetsWithout,
+} from '../changes/sheetsOfPlan.ts';
 export { reservedAmount } from '../store/applyLine.ts';
 export { book as bookDraft, isDay, reversal } from '../store/book.ts';
 export { changeOffcutLines, correctionLines, issueLines } from '../store/draftLines.ts';
@@ -12,3 +18,10 @@ export {
   readLedgerText,
 } from '../store/ledgerText.ts';
 export { offcutsFor } from '../store/offcutsFor.ts';
+export {
+  bookingsOfPlan,
+  planIsBooked,
+  recutsBooked,
+  sheetsBooked,
+  sheetsFor,
+} from '../store/planBookings.ts';

@@ -37,7 +37,14 @@ export function provePlan(job: Job, nests: readonly Nest[], seed: number): PlanP
     if (nest === undefined) throw new Error(`stock group ${group.id} has no nest`);
     return { group, nest };
   });
-  const text = writePlan(makePlan(groups, { job: job.title, currency: job.currency, seed }));
+  const text = writePlan(
+    makePlan(groups, {
+      job: job.title,
+      currency: job.currency,
+      seed,
+      ...(job.later === undefined ? {} : { later: job.later }),
+    }),
+  );
   const replayed = replay(text, 'plan.json');
   if (!replayed.ok) return { ok: false, findings: replayed.findings };
   const read = readPlan(text, 'plan.json');

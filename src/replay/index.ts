@@ -2,6 +2,7 @@ import { readPlan } from '../basics/readPlan.ts';
 import type { Finding } from '../model/finding.ts';
 import type { ReplayGroupReport } from '../model/report.ts';
 import { checkGroup } from './checkGroup.ts';
+import { checkLabels } from './checkLabels.ts';
 import { Faults } from './pieces.ts';
 
 export { measurePlan } from './measurePlan.ts';
@@ -34,5 +35,6 @@ export function replay(planText: string, file = 'plan'): Replay {
     reports.push(checkGroup(group, faults));
     findings.push(...faults.findings);
   }
+  findings.push(...checkLabels(read.value, file));
   return { ok: findings.length === 0, findings, reports };
 }

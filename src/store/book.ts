@@ -2,6 +2,7 @@ import { errorFinding, hasErrors } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Booking, BookingKind, BookingLine, Draft, Ledger, StockEntry } from '../model/store.ts';
 import { applyLine, inverseLines } from './applyLine.ts';
+import { cutFindings } from './cutRules.ts';
 
 /** A ledger in which nothing is booked. */
 export const emptyLedger: Ledger = { bookings: [], stock: new Map(), reversedBy: new Map() };
@@ -53,7 +54,7 @@ function kindFindings(draft: Draft): Finding[] {
     (line) =>
       !allowedMoves[draft.kind].includes(line.move) ||
       (draft.kind === 'put back' && line.item !== 'offcut') ||
-      (draft.kind === 'cut' && (line.move === 'in' ? line.item !== 'offcut' : !('board' in line))),
+      (draft.kind === 'cut' && line.move === 'in' && line.item !== 'offcut'),
   );
   if (wrong === undefined) return [];
   const message = `A booking of kind ${draft.kind} has no line with ${wrong.item} ${wrong.move}.`;
@@ -121,11 +122,13 @@ export function bookInto(ledger: OpenLedger, draft: Draft): Finding[] {
 
 /**
  * Adds a booking to a ledger, with the next number, if every rule holds: days do not go back, nothing becomes less than
- * nothing, no offcut is there twice, what is reserved for an order goes out only as such, a booking is reversed at most
- * once and just as it was. Lines are done in their order; all lines or, with any finding, none. The ledger that is handed
+ * nothing, no offcut is there twice, what is reserved for an order goes out only as such, a sheet of a plan is sawn once, a
+ * booking is reversed at most once and just as it was. Lines are done in their order; all lines or, with any finding, none. The ledger that is handed
  * in stays as it was.
  */
 export function book(ledger: Ledger, draft: Draft): Checked<Ledger> {
+  const twice = cutFindings(ledger, draft);
+  if (twice.length > 0) return { ok: false, findings: twice };
   const after: OpenLedger = {
     bookings: [...ledger.bookings],
     stock: new Map(ledger.stock),
@@ -137,7 +140,7 @@ export function book(ledger: Ledger, draft: Draft): Checked<Ledger> {
 
 /** The booking with its fields in the order in which they are written. */
 function numbered(draft: Draft, number: number): Booking {
-  const { date, kind, who, why, order, plan, reverses, lines } = draft;
+  const { date, kind, who, why, order, plan, sheets, recut, reverses, lines } = draft;
   return {
     number,
     date,
@@ -146,6 +149,8 @@ function numbered(draft: Draft, number: number): Booking {
     why,
     ...(order === undefined ? {} : { order }),
     ...(plan === undefined ? {} : { plan }),
+    ...(sheets === undefined ? {} : { sheets }),
+    ...(recut === undefined ? {} : { recut }),
     ...(reverses === undefined ? {} : { reverses }),
     lines,
   };

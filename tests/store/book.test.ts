@@ -11,6 +11,7 @@ import { reservedAmount, sameStock } from '../../src/store/applyLine.ts';
 import { book, emptyLedger, isDay, reversal } from '../../src/store/book.ts';
 import { ledgerAfter, ledgerOnDay, replayBookings } from '../../src/store/index.ts';
 import { amountOf, itemKey, itemOf, lineOf } from '../../src/store/items.ts';
+import { bookingsOfPlan } from '../../src/store/planBookings.ts';
 import { amountIn, bookAll, draft, edging, items, offcut, sheet, wishes } from './histories.ts';
 
 const about = { date: '2026-03-02', who: 'M. Beck', why: 'test' };
@@ -178,6 +179,53 @@ describe('any history', () => {
         expect(restored.ok && sameStock(restored.value.stock, before.stock)).toBe(true);
       }),
     );
+  });
+
+  it('saws no sheet of a plan twice, whatever is reversed and brought back', () => {
+    const plans = ['a'.repeat(64), 'b'.repeat(64)];
+    const cut = fc.record(
+      {
+        plan: fc.constantFrom(...plans),
+        copies: fc.subarray([1, 2, 3, 4], { minLength: 1, maxLength: 2 }),
+      },
+      { requiredKeys: ['plan'] },
+    );
+    const steps = fc.array(fc.oneof(cut, fc.record({ back: fc.nat(3) })), { maxLength: 12 });
+    let taken = 0;
+    fc.assert(
+      fc.property(steps, (all) => {
+        let ledger = booked(draft('receive', [lineOf(sheet, 99, 'in')]));
+        let sawn = 0;
+        for (const one of all) {
+          const { length } = ledger.bookings;
+          const sheets =
+            'copies' in one && one.copies !== undefined
+              ? [{ group: 'grey', number: 1, copies: one.copies }]
+              : undefined;
+          const count = sheets?.[0]?.copies.length ?? 4;
+          const wanted =
+            'back' in one
+              ? reversal(ledger, Math.max(2, length - one.back), about)
+              : draft('cut', [lineOf(sheet, count, 'out')], {
+                  plan: one.plan,
+                  ...(sheets === undefined ? {} : { sheets }),
+                });
+          const after = book(ledger, wanted);
+          if (after.ok) ledger = after.value;
+        }
+        for (const plan of plans) {
+          const cuts = bookingsOfPlan(ledger, plan);
+          const copies = cuts.flatMap(({ sheets }) => sheets?.flatMap((own) => own.copies) ?? [1, 2, 3, 4]);
+          expect(new Set(copies).size).toBe(copies.length);
+          sawn += copies.length;
+          if (cuts.length > 1) taken += 1;
+        }
+        // Every sheet that is sawn went out, and nothing else did.
+        expect(amountIn(ledger, sheet)).toBe(99 - sawn);
+      }),
+      { numRuns: 300 },
+    );
+    expect(taken).toBeGreaterThan(10);
   });
 
   it('comes to the same when any beginning of it is replayed, after a booking and on a day', () => {

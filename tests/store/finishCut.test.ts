@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { PlanFile, PlanGroup } from '../../src/model/plan.ts';
+import { sheetsMeant, sheetsWithout } from '../../src/changes/sheetsOfPlan.ts';
+import type { PlanFile, PlanGroup, SawnCopies } from '../../src/model/plan.ts';
 import type { BookingLine, Draft, Ledger } from '../../src/model/store.ts';
-import { bookedAlready, finishCut } from '../../src/pipeline/finishCut.ts';
+import { finishCut } from '../../src/pipeline/finishCut.ts';
+import { sameStock } from '../../src/store/applyLine.ts';
 import { book, emptyLedger, reversal } from '../../src/store/book.ts';
 import { lineOf } from '../../src/store/items.ts';
 import { offcutsFor } from '../../src/store/offcutsFor.ts';
+import { sheetsBooked } from '../../src/store/planBookings.ts';
 import { draft, offcut, sheet } from './histories.ts';
 
 const trim = { left: 0, right: 0, near: 0, far: 0 };
@@ -110,11 +113,44 @@ describe('finishing a cut', () => {
     const cut = draft('cut', linesOf(before), { order: 'van-1', plan: hash });
     const after = book(before, cut);
     if (!after.ok) throw new Error(after.findings[0]!.message);
-    expect(bookedAlready(before, hash)).toBeNull();
-    expect(bookedAlready(after.value, hash)).toMatchObject({ code: 'cut-twice' });
+    expect(book(after.value, cut).findings).toMatchObject([{ code: 'cut-twice' }]);
     const about = { date: '2026-03-02', who: 'M. Beck', why: '' };
     const reversed = book(after.value, reversal(after.value, 2, about));
-    expect(reversed.ok && bookedAlready(reversed.value, hash)).toBeNull();
+    if (!reversed.ok) throw new Error(reversed.findings[0]!.message);
+    const again = book(reversed.value, cut);
+    if (!again.ok) throw new Error(again.findings[0]!.message);
+    // Bringing the first one back would saw every sheet twice.
+    expect(book(again.value, reversal(again.value, 3, about)).findings[0]!.code).toBe('cut-twice');
+  });
+
+  it('books some sheets today and the rest later, each once, and to the same as all at once', () => {
+    const start = booked(received);
+    const hash = 'a'.repeat(64);
+    const part = (ledger: Ledger, words: readonly string[]) => {
+      const done = sheetsBooked(ledger, hash);
+      const sheets = sheetsMeant(plan, words, done === 'all' ? [] : done);
+      if (!sheets.ok) throw new Error(sheets.findings[0]!.code);
+      const goesOn = done.length > 0;
+      const lines = finishCut(plan, ledger, { job: 'van-1', place: 'rack 1', sheets: sheets.value, goesOn });
+      if (!lines.ok) throw new Error(lines.findings[0]!.message);
+      const after = book(
+        ledger,
+        draft('cut', lines.value, { order: 'van-1', plan: hash, sheets: sheets.value }),
+      );
+      if (!after.ok) throw new Error(after.findings[0]!.message);
+      return after.value;
+    };
+    const first = part(start, [`${group.id}/1x2`]);
+    expect(sheetsBooked(first, hash)).toEqual([{ group: group.id, number: 1, copies: [1, 2] }]);
+    expect(() => part(first, [`${group.id}/1x2`])).toThrow('too-many-sheets');
+    const all = part(part(first, ['1']), [group.id]);
+    expect(() => part(all, [`${group.id}/1`])).toThrow('sheet-sawn-already');
+    expect(() => part(all, [group.id])).toThrow('sheet-sawn-already');
+    expect(() => part(all, [`${group.id}/3`])).toThrow('sheet-unknown');
+    expect(() => part(all, ['oak/1'])).toThrow('unknown-word');
+    const once = book(start, draft('cut', linesOf(start), { order: 'van-1', plan: hash }));
+    expect(once.ok && sameStock(once.value.stock, all.stock)).toBe(true);
+    expect(sheetsWithout(plan, sheetsBooked(all, hash) as SawnCopies[])).toEqual([]);
   });
 
   it('tells an offcut of the plan that the store does not have', () => {

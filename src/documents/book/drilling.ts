@@ -19,10 +19,11 @@ function looks(bench: BenchPanel, panel: PlacedUnit['panels'][number]): string {
 function drawnOf(
   units: readonly PlacedUnit[],
   library: Library,
-  numberOf: (panel: string) => number,
+  { numberOf, isAbout }: BookFacts,
 ): DrawnPanel[] {
   const alike = new Map<string, DrawnPanel>();
-  for (const { unit, panel } of units.flatMap((unit) => unit.panels.map((panel) => ({ unit, panel })))) {
+  const all = units.flatMap((unit) => unit.panels.filter(isAbout).map((panel) => ({ unit, panel })));
+  for (const { unit, panel } of all) {
     const bench = panelOnBench(panel, unit.panels, library.edgings);
     if (!worked(bench)) continue;
     const key = looks(bench, panel);
@@ -40,10 +41,10 @@ function drawnOf(
 
 /** Panels with holes, openings, grooves or a shape of their own, drawn with distances; nothing where there are none. */
 export function drillingChapter(facts: BookFacts): Section[] {
-  const { ordered, words, measure, plan, units, numberOf, title } = facts;
+  const { ordered, words, measure, plan, units, title } = facts;
   if (ordered === undefined) return [];
   const { library, furniture } = ordered;
-  const panels = drawnOf(furniture.units, library, numberOf);
+  const panels = drawnOf(furniture.units, library, facts);
   if (panels.length === 0) return [];
   const titles = new Map([...library.edgings.keys()].map((id) => [id, title(id)] as const));
   const drawings = drawPanels(panels, {

@@ -131,11 +131,11 @@ export function edgingChapter(facts: BookFacts): Section {
 }
 
 /** Openings through panels, measured from the corner of the finished panel. */
-export function cutOutChapter({ ordered, words, numberOf, units }: BookFacts): Section {
+export function cutOutChapter({ ordered, words, numberOf, isAbout, units }: BookFacts): Section {
   const says = words.cutOuts;
   const text = (um: number) => printLength(um, units);
   const rows = (ordered?.furniture.units ?? []).flatMap((unit) =>
-    unit.panels.flatMap((panel) =>
+    unit.panels.filter(isAbout).flatMap((panel) =>
       panel.cutOuts.map(({ name, alongLength, alongWidth }): Row => {
         const number = numberOf(panel.id);
         return {

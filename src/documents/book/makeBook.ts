@@ -1,9 +1,10 @@
-import { numberPanels } from '../cuttingList.ts';
+import { numberPanels, panelsToFinish } from '../cuttingList.ts';
 import type { Book } from './book.ts';
 import { cautionsChapter } from './cautions.ts';
 import { drillingChapter } from './drilling.ts';
 import { fittingsChapter } from './fittings.ts';
 import { lastChecks, titleChapter } from './frontMatter.ts';
+import { sawnChapter, spoiledChapter } from './later.ts';
 import { cutOutChapter, cuttingListChapter, edgingChapter, offcutChapter } from './lists.ts';
 import { massChapter } from './mass.ts';
 import { cutPlanChapters } from './plans.ts';
@@ -12,7 +13,7 @@ import { layoutChapter, unitChapters } from './units.ts';
 
 function factsOf(subject: BookSubject): BookFacts {
   const panels = numberPanels(subject.plan);
-  const numbers = new Map(panels.map(({ panel, number }) => [panel.id, number]));
+  const numbers = new Map(panelsToFinish(subject.plan).map(({ panel, number }) => [panel.id, number]));
   const library = subject.ordered?.library;
   const title = (id: string) =>
     (library?.boards.get(id) ?? library?.finishes.get(id) ?? library?.edgings.get(id))?.title ?? id;
@@ -24,6 +25,7 @@ function factsOf(subject: BookSubject): BookFacts {
       if (number === undefined) throw new Error(`panel ${panel} is not in the cutting list`);
       return number;
     },
+    isAbout: ({ id }) => numbers.has(id),
     title,
     groupWords: (group) =>
       [title(group.board), title(group.finish)].filter((word) => word !== '').join(', ') || group.id,
@@ -37,21 +39,22 @@ function factsOf(subject: BookSubject): BookFacts {
  */
 export function makeBook(subject: BookSubject): Book {
   const facts = factsOf(subject);
+  const whole = subject.plan.recut === undefined;
   return {
     title: subject.plan.job,
     words: subject.words,
     sections: [
       titleChapter(facts),
+      ...spoiledChapter(facts),
       cautionsChapter(facts),
-      ...layoutChapter(facts),
-      ...massChapter(facts),
+      ...(whole ? [...layoutChapter(facts), ...massChapter(facts)] : []),
+      ...sawnChapter(facts),
       cuttingListChapter(facts),
       ...cutPlanChapters(facts),
       edgingChapter(facts),
       cutOutChapter(facts),
       ...drillingChapter(facts),
-      ...unitChapters(facts),
-      ...fittingsChapter(facts),
+      ...(whole ? [...unitChapters(facts), ...fittingsChapter(facts)] : []),
       offcutChapter(facts),
       lastChecks(facts),
     ],

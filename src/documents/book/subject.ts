@@ -28,8 +28,10 @@ export interface BookSubject {
 /** A subject with what every chapter looks up in it. */
 export interface BookFacts extends BookSubject {
   readonly panels: readonly NumberedPanel[];
-  /** Number of a panel in the cutting list. */
+  /** Number of a panel in the cutting list. Throws for one that the book is not about. */
   readonly numberOf: (panel: string) => number;
+  /** Whether the book is about a panel of the order: of a recut only about those that are cut anew. */
+  readonly isAbout: (panel: { readonly id: string }) => boolean;
   /** Title of a board, finish or edging of the library; the id where there is none. */
   readonly title: (id: string) => string;
   readonly groupWords: (group: PlanGroup) => string;

@@ -4,7 +4,7 @@ import type { Furniture, Panel } from '../../model/furniture.ts';
 import type { Extent } from '../../model/geometry.ts';
 import type { Library } from '../../model/library.ts';
 import type { PlanFile, PlanPanel } from '../../model/plan.ts';
-import { numberPanels } from '../cuttingList.ts';
+import { panelsToFinish } from '../cuttingList.ts';
 import { dxfText } from './dxfText.ts';
 import { panelDxf } from './panelDxf.ts';
 import { sheetDxf } from './sheetDxf.ts';
@@ -27,9 +27,9 @@ export function dxfFiles(
   plan: PlanFile,
   ordered?: { readonly furniture: Furniture; readonly library: Library },
 ): DxfFile[] {
-  const panels = numberPanels(plan);
+  const panels = panelsToFinish(plan);
   const numbers = new Map(panels.map(({ panel, number }) => [panel.id, number]));
-  const figures = String(panels.length).length;
+  const figures = String(Math.max(0, ...panels.map(({ number }) => number))).length;
   const furnished = new Map<string, { panel: Panel; unit: readonly Panel[] }>();
   for (const unit of ordered?.furniture.units ?? []) {
     for (const panel of unit.panels) furnished.set(panel.id, { panel, unit: unit.panels });

@@ -1,5 +1,6 @@
 import { cautionsDe } from './cautionsDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
+import { laterDe } from './laterDe.ts';
 import { massDe } from './massDe.ts';
 import { quoteDe } from './quoteDe.ts';
 import { stickersDe } from './stickersDe.ts';
@@ -156,6 +157,7 @@ export const de: Words = {
   },
   stickers: stickersDe,
   quote: quoteDe,
+  later: laterDe,
   last: {
     heading: 'Letzte Prüfung',
     items: [

@@ -1,5 +1,6 @@
 import { cautionsEn } from './cautionsEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
+import { laterEn } from './laterEn.ts';
 import { massEn } from './massEn.ts';
 import { quoteEn } from './quoteEn.ts';
 import { stickersEn } from './stickersEn.ts';
@@ -145,6 +146,7 @@ export const en: Words = {
   },
   stickers: stickersEn,
   quote: quoteEn,
+  later: laterEn,
   last: {
     heading: 'Last checks',
     items: [

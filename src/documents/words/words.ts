@@ -1,6 +1,7 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
 import type { CautionWords } from './cautionWords.ts';
+import type { LaterWords } from './laterWords.ts';
 import type { MassWords } from './massWords.ts';
 import type { QuoteWords } from './quoteWords.ts';
 import type { StickerWords } from './stickerWords.ts';
@@ -133,6 +134,7 @@ export interface Words {
   };
   readonly stickers: StickerWords;
   readonly quote: QuoteWords;
+  readonly later: LaterWords;
   readonly last: { readonly heading: string; readonly items: readonly string[] };
   /** What only the page on a screen says. */
   readonly page: {

@@ -1,0 +1,120 @@
+import { warningFinding } from '../basics/findings.ts';
+import { sheetsWithout } from '../changes/sheetsOfPlan.ts';
+import { edgingNeeds, fittingNeeds } from '../documents/index.ts';
+import { labelledPieces } from '../documents/panelStickerPieces.ts';
+import type { Finding } from '../model/finding.ts';
+import type { PlanFile, SawnCopies } from '../model/plan.ts';
+import type { BookingLine, Ledger, StoreItem } from '../model/store.ts';
+import { issueLines } from '../store/draftLines.ts';
+import { amountInWords, amountOf, itemInWords, itemKey, itemOf } from '../store/items.ts';
+import { bookingsOfPlan } from '../store/planBookings.ts';
+import type { OrderedFurniture } from './job.ts';
+
+/** Edging comes off a roll in whole metres, as it is counted in the store. */
+const METRE_UM = 1_000_000;
+const MM_PER_METRE = 1000;
+
+/** What of a cut is booked. */
+export interface CutSheets {
+  readonly plan: PlanFile;
+  /** SHA-256 of the plan's text. */
+  readonly hash: string;
+  readonly job: string;
+  /** All sheets of the plan that are sawn once this is booked. */
+  readonly sawn: readonly SawnCopies[];
+}
+
+/** The plan as if only the panels of some sheets were on it. */
+function onlySawn({ plan, job, sawn }: CutSheets): PlanFile {
+  const count = new Map<string, number>();
+  for (const piece of labelledPieces(plan, job)) {
+    if (piece.is !== 'panel') continue;
+    const { group, sheet, copy } = piece;
+    const isSawn = sawn.some(
+      (one) => one.group === group.id && one.number === sheet.number && one.copies.includes(copy),
+    );
+    if (isSawn) count.set(piece.ending.panel, (count.get(piece.ending.panel) ?? 0) + 1);
+  }
+  const { sawn: _earlier, ...rest } = plan;
+  const groups = plan.groups.map((group) => ({
+    ...group,
+    panels: group.panels.flatMap((panel) => {
+      const pieces = count.get(panel.id) ?? 0;
+      return pieces === 0 ? [] : [{ ...panel, count: pieces }];
+    }),
+  }));
+  return { ...rest, groups };
+}
+
+/** What bookings of some plans have taken out of an item, reversed ones left out. */
+function takenBefore(ledger: Ledger, plans: readonly string[], item: StoreItem): number {
+  return plans
+    .flatMap((plan) => bookingsOfPlan(ledger, plan))
+    .flatMap(({ lines }) => lines)
+    .filter((line) => line.move === 'out' && itemKey(itemOf(line)) === itemKey(item))
+    .reduce((sum, line) => sum + amountOf(line), 0);
+}
+
+/** What a job may take of an item: what is free, and what is reserved for it. */
+function available(ledger: Ledger, item: StoreItem, job: string): number {
+  const entry = ledger.stock.get(itemKey(item));
+  if (entry === undefined) return 0;
+  const others = [...entry.reserved].filter(([order]) => order !== job);
+  return entry.amount - others.reduce((sum, [, amount]) => sum + amount, 0);
+}
+
+function tooLittle(item: StoreItem, wanted: number, there: number): Finding {
+  const what = itemInWords(item);
+  const message =
+    there === 0
+      ? `The store has nothing of ${what}, so none was taken out.`
+      : `The store has too little of ${what}: what is there was taken out.`;
+  return warningFinding('too-little-in-store', message, undefined, {
+    found: amountInWords(item, there),
+    expected: amountInWords(item, wanted),
+    advice: 'count what is there; if it is more, correct the stock',
+  });
+}
+
+/** Needs by item: edging in whole metres, as mm; fittings in pieces. */
+function needs(
+  cut: CutSheets,
+  { furniture, library }: OrderedFurniture,
+): { item: StoreItem; amount: number }[] {
+  const edging = edgingNeeds(onlySawn(cut), library.edgings).map(({ edging, netUm, toBuyUm }) => ({
+    item: { item: 'edging', edging } as const,
+    amount: Math.ceil((toBuyUm ?? netUm) / METRE_UM) * MM_PER_METRE,
+  }));
+  const isWhole = cut.plan.recut === undefined && sheetsWithout(cut.plan, cut.sawn).length === 0;
+  if (!isWhole) return edging;
+  const fittings = fittingNeeds(furniture, library).map(({ fitting, count }) => ({
+    item: { item: 'fitting', fitting } as const,
+    amount: count,
+  }));
+  return [...edging, ...fittings];
+}
+
+/**
+ * The lines that take out edging and fittings with a cut: edging for the panels of all sheets of the plan that are sawn, each
+ * strip with its overlength, in whole metres; fittings with the last sheet. What earlier bookings of the plan took out is
+ * not taken again. Of what the store has too little as much as there is goes out, and that is told.
+ */
+export function suppliesOfCut(
+  cut: CutSheets,
+  ordered: OrderedFurniture,
+  ledger: Ledger,
+): { readonly lines: readonly BookingLine[]; readonly findings: readonly Finding[] } {
+  const lines: BookingLine[] = [];
+  const findings: Finding[] = [];
+  const earlier = [...(cut.plan.before?.earlier ?? []), ...(cut.plan.before ? [cut.plan.before.plan] : [])];
+  for (const { item, amount } of needs(cut, ordered)) {
+    // Fittings are of the whole order, and an earlier plan of it may have been finished.
+    const plans = item.item === 'fitting' ? [...earlier, cut.hash] : [cut.hash];
+    const wanted = Math.max(0, amount - takenBefore(ledger, plans, item));
+    const there = available(ledger, item, cut.job);
+    const taken = Math.min(wanted, there);
+    if (taken > 0) lines.push(...issueLines(ledger, item, taken, cut.job));
+    if (taken < wanted) findings.push(tooLittle(item, wanted, there));
+  }
+  return { lines, findings };
+}
