@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { addCheckCommand } from './commands/check.ts';
 import { addCutCommand } from './commands/cut.ts';
+import { addDiffCommand } from './commands/diff.ts';
 import { addDrawCommand } from './commands/draw.ts';
 import { addListCommand } from './commands/list.ts';
 import { addPanelsCommand } from './commands/panels.ts';
@@ -21,6 +22,7 @@ Examples:
   plywright draw my-order.yaml
   plywright check my-order.yaml
   plywright quote my-order.yaml
+  plywright diff my-order.yaml my-changed-order.yaml
   plywright replay out/demo-long/plan.json
   plywright recut out/demo-long/plan.json 12 --why 'corner torn out'
   plywright list units --library demo-van
@@ -50,6 +52,7 @@ function makeProgram(): Command {
   addCheckCommand(program);
   addDrawCommand(program);
   addQuoteCommand(program);
+  addDiffCommand(program);
   addReplayCommand(program);
   addRecutCommand(program);
   addListCommand(program);

@@ -1,7 +1,8 @@
 import { type Command, Option } from 'commander';
 import { paperLanguages } from '../papers/kinds.ts';
 import { oneOf } from './paperOptions.ts';
-import { day, percentage, seconds, wholeNumber } from './readOptions.ts';
+import { day, percentage } from './readOptions.ts';
+import { withSearchOptions } from './runOptions.ts';
 
 /** What `plywright quote` was asked for. */
 export interface QuoteOptions {
@@ -49,28 +50,24 @@ Exit codes: as in 'plywright --help'.
 
 /** Adds `plywright quote`. */
 export function addQuoteCommand(program: Command): void {
-  program
+  const command = program
     .command('quote')
     .summary('estimate the price of an order, line by line')
     .description('Works out a clear estimate of what each order costs.')
-    .argument('<ORDER...>', 'order files (YAML)')
-    .option('--out <DIR>', 'folder in which each job gets its folder', 'out')
+    .argument('<ORDER...>', 'order files (YAML)');
+  withSearchOptions(command)
     .option('--plan <FILE>', 'price this plan of the order in place of a new one')
     .addOption(new Option('--sheets <HOW>', 'how sheets are charged').choices(['whole', 'share']))
     .option('--vat <PERCENT>', "value added tax in place of the library's", percentage)
     .option('--date <DAY>', 'day of the estimate, such as 2026-03-02 (default: today)', day)
-    .option('--seed <N>', 'start of the random search', wholeNumber(0, 4_294_967_295), 1)
-    .option('--time <SECONDS>', 'end the search after this time', seconds)
-    .option('--work <N>', 'end the search after this many moves', wholeNumber(0, 1_000_000_000_000))
-    .option('--threads <N>', 'use at most N threads; the papers are the same', wholeNumber(1, 256))
     .option('--json', 'print one JSON document instead of the table')
     .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
     .option('--language <TAG>', 'language of quotation.pdf: en or de', oneOf(paperLanguages), 'en')
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)
-    .action(async (orders: string[], options: QuoteOptions, command: Command) => {
+    .action(async (orders: string[], options: QuoteOptions, own: Command) => {
       if (options.plan !== undefined && orders.length > 1) {
-        command.error('error: --plan goes with one order at a time');
+        own.error('error: --plan goes with one order at a time');
       }
       const { quote } = await import('../quoting/quote.ts');
       await quote(orders, options);

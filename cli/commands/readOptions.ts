@@ -1,25 +1,5 @@
 import { InvalidArgumentError } from 'commander';
 
-/** Reads a whole number from `least` to `most`. */
-export function wholeNumber(least: number, most: number): (text: string) => number {
-  return (text) => {
-    const value = /^\d{1,16}$/.test(text) ? Number(text) : Number.NaN;
-    if (!(value >= least && value <= most)) {
-      throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`);
-    }
-    return value;
-  };
-}
-
-/** Reads seconds above 0. */
-export function seconds(text: string): number {
-  const value = /^\d{1,6}(?:\.\d{1,6})?$/.test(text) ? Number(text) : Number.NaN;
-  if (!(value > 0 && value <= 100_000)) {
-    throw new InvalidArgumentError('It must be a number of seconds above 0, up to 100000.');
-  }
-  return value;
-}
-
 /** Reads a day such as 2026-03-02. */
 export function day(text: string): string {
   const date = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
@@ -34,4 +14,13 @@ export function percentage(text: string): number {
   const value = /^\d{1,4}(?:\.\d{1,2})?$/.test(text) ? Math.round(Number(text) * 100) : Number.NaN;
   if (!(value <= 100_000)) throw new InvalidArgumentError('It must be a percentage such as 20 or 7.5.');
   return value;
+}
+
+/** Reads sheets of a plan with commas between. */
+export function sheetList(text: string): string[] {
+  const words = text.split(',').map((word) => word.trim());
+  if (words.some((word) => word === '' || word.length > 300)) {
+    throw new InvalidArgumentError('It must be sheets with commas between, such as GROUP/1,GROUP/2x3.');
+  }
+  return words;
 }

@@ -39,7 +39,8 @@ export function wholeNumber(least: number, most: number): (text: string) => numb
   };
 }
 
-function seconds(text: string): number {
+/** Reads seconds above 0. */
+export function seconds(text: string): number {
   const value = /^\d{1,6}(?:\.\d{1,6})?$/.test(text) ? Number(text) : Number.NaN;
   if (!(value > 0 && value <= 100_000)) {
     throw new InvalidArgumentError('It must be a number of seconds above 0, up to 100000.');

@@ -1,6 +1,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
 import type { ItemWish } from '../../src/pipeline/keepStore.ts';
+import { day, sheetList } from './readOptions.ts';
 
 /** The kinds of things that a store holds. */
 export const stockItems = ['sheet', 'offcut', 'edging', 'fitting'] as const;
@@ -74,23 +75,6 @@ function words(most: number): (text: string) => string {
     }
     return plain;
   };
-}
-
-/** Words with commas between. */
-function sheetList(text: string): string[] {
-  const words = text.split(',').map((word) => word.trim());
-  if (words.some((word) => word === '' || word.length > 300)) {
-    throw new InvalidArgumentError('It must be sheets with commas between, such as GROUP/1,GROUP/2x3.');
-  }
-  return words;
-}
-
-function day(text: string): string {
-  const date = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
-  if (date === null || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== text) {
-    throw new InvalidArgumentError('It must be a day such as 2026-03-02.');
-  }
-  return text;
 }
 
 const more = `

@@ -1,4 +1,4 @@
-import { type Hole, type PanelAspect, panelAspects } from '../model/furniture.ts';
+import { type EdgeHole, type Hole, type PanelAspect, panelAspects } from '../model/furniture.ts';
 import type { Part } from '../model/part.ts';
 
 export { type PanelAspect, panelAspects } from '../model/furniture.ts';
@@ -6,6 +6,7 @@ export { type PanelAspect, panelAspects } from '../model/furniture.ts';
 /** A panel as far as two orders can be held against each other; where holes are not known they are not compared. */
 export interface MatchablePanel extends Part {
   readonly holes?: readonly Hole[];
+  readonly edgeHoles?: readonly EdgeHole[];
 }
 
 /** Panels of an old and a new order that are one and the same thing, or for which the other order has none. */
@@ -46,13 +47,22 @@ function aspect(panel: MatchablePanel, of: PanelAspect): unknown {
         kept && [kept.lengthUm, kept.widthUm],
       ]);
     case 'holes':
-      return panel.holes?.map(({ alongLengthUm, alongWidthUm, diameterUm, depthUm, face }) => [
-        alongLengthUm,
-        alongWidthUm,
-        diameterUm,
-        depthUm,
-        face,
-      ]);
+      return [
+        panel.holes?.map(({ alongLengthUm, alongWidthUm, diameterUm, depthUm, face }) => [
+          alongLengthUm,
+          alongWidthUm,
+          diameterUm,
+          depthUm,
+          face,
+        ]),
+        (panel.edgeHoles ?? []).map(({ face, alongUm, acrossUm, diameterUm, depthUm }) => [
+          face,
+          alongUm,
+          acrossUm,
+          diameterUm,
+          depthUm,
+        ]),
+      ];
   }
 }
 

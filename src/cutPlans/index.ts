@@ -50,7 +50,8 @@ function shortened(name: string): string {
   return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
 }
 
-function planPanel(part: Part, label: PlanLabel | undefined): PlanPanel {
+/** A part as the plan file has it. */
+export function planPanel(part: Part, label?: PlanLabel): PlanPanel {
   return {
     id: part.id,
     name: shortened(part.name),

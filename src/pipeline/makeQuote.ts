@@ -7,6 +7,7 @@ import { quotationTable } from '../documents/quotation.ts';
 import { csvFromTable } from '../documents/table.ts';
 import { wordsOf } from '../documents/words/index.ts';
 import type { Drawing } from '../drawing/index.ts';
+import type { Panel } from '../model/furniture.ts';
 import type { PlanFile, PlanGroup } from '../model/plan.ts';
 import type { Quotation, QuoteFacts } from '../model/quotation.ts';
 import type { Charges, Rates } from '../model/rates.ts';
@@ -68,10 +69,22 @@ function setUps(plan: PlanFile): Map<string, number> {
   return found;
 }
 
-/** What of an order and its plan, which has been replayed, an estimate is worked out from. */
-export function quoteFacts({ furniture, library }: OrderedFurniture, plan: PlanFile): QuoteFacts {
+/** Holes in faces and in edges. */
+function holesIn({ holes, edgeHoles }: Panel): number {
+  return holes.length + (edgeHoles?.length ?? 0);
+}
+
+/**
+ * What of an order and its plan, which has been replayed, an estimate is worked out from. `edged` has the panels that get
+ * edging, where the plan has only some of them.
+ */
+export function quoteFacts(
+  { furniture, library }: OrderedFurniture,
+  plan: PlanFile,
+  edged: PlanFile = plan,
+): QuoteFacts {
   const measures = measurePlan(plan);
-  const changes = setUps(plan);
+  const changes = setUps(edged);
   const panels = furniture.units.flatMap((unit) => unit.panels);
   const total = (of: (panel: (typeof panels)[number]) => number) =>
     panels.reduce((sum, panel) => sum + of(panel) * panel.count, 0);
@@ -81,7 +94,7 @@ export function quoteFacts({ furniture, library }: OrderedFurniture, plan: PlanF
   }
   return {
     sheets: plan.groups.flatMap((group, index) => sheetFacts(group, measures[index]!)),
-    edgings: edgingNeeds(plan, library.edgings).map((need) => {
+    edgings: edgingNeeds(edged, library.edgings).map((need) => {
       const edging = library.edgings.get(need.edging);
       if (edging === undefined) throw new Error(`the library has no edging ${need.edging}`);
       return {
@@ -106,8 +119,8 @@ export function quoteFacts({ furniture, library }: OrderedFurniture, plan: PlanF
       settings: sawings.fenceSettings,
       turns: sawings.pieceTurns,
     })),
-    drilledPanels: total(({ holes }) => (holes.length > 0 ? 1 : 0)),
-    holes: total(({ holes }) => holes.length),
+    drilledPanels: total((panel) => (holesIn(panel) > 0 ? 1 : 0)),
+    holes: total(holesIn),
     openings: total(({ byHand }) => byHand?.openings.length ?? 0),
     outlines: total(({ byHand }) => (byHand?.outline === undefined ? 0 : 1)),
     units: [...unitCounts].map(([unit, count]) => ({ unit, count })),

@@ -45,7 +45,7 @@ export function furnishOrder(text: string, file: string, library: Library): Chec
 }
 
 /** The sheets that a library offers, with the thickness of their board. */
-function suppliesOf(library: Library): SheetSupply[] {
+export function suppliesOf(library: Library): SheetSupply[] {
   return library.sheets.flatMap((offer) => {
     const board = library.boards.get(offer.board);
     if (board === undefined) return [];

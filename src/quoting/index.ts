@@ -88,3 +88,13 @@ export function makeQuotation(
     notCharged: notCharged(facts, rates),
   };
 }
+
+/** Rates by which an estimate has its material only, at the prices of one sheet, metre and piece. */
+export const MATERIAL_ONLY: Rates = {
+  work: new Map(),
+  charges: { sheets: 'whole', edging: 'metres', fittings: 'pieces' },
+  markUp: { material: 0, work: 0 },
+  vat: null,
+  validDays: null,
+  extras: [],
+};

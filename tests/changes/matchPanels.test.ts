@@ -48,6 +48,16 @@ describe('panels of two orders', () => {
     expect(panelDifferences(plain, { ...plain, byHand: { openings: [opening] } })).toEqual(['openings']);
     expect(panelDifferences(plain, { ...plain, byHand: { openings: [] } })).toEqual([]);
     expect(panelDifferences({ ...plain, holes: [] }, { ...plain, holes: [hole] })).toEqual(['holes']);
+    const inEdge = {
+      name: 'screw',
+      face: 'top',
+      alongUm: 1,
+      acrossUm: 2,
+      diameterUm: 3,
+      depthUm: 4,
+    } as const;
+    const drilled = { ...plain, holes: [hole], edgeHoles: [inEdge] };
+    expect(panelDifferences({ ...plain, holes: [hole] }, drilled)).toEqual(['holes']);
     // A plan says nothing of holes.
     expect(panelDifferences(plain, { ...plain, holes: [hole] })).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { CHANGED_MATERIAL_COLUMNS, CHANGED_PANELS_COLUMNS } from '../../src/documents/orderChanges.ts';
 import { QUOTATION_COLUMNS } from '../../src/documents/quotation.ts';
 import { listTables } from '../../src/pipeline/listTables.ts';
 import { demoJob } from './book/demoBook.ts';
@@ -28,6 +29,13 @@ describe('the columns of the lists', () => {
   it('of an estimate are described', () => {
     const columns = QUOTATION_COLUMNS.map(({ key }) => key);
     expect(describedColumns('quotation', 'Of an estimate: ')).toEqual(columns);
+  });
+
+  it('of a changed order are described', () => {
+    const before = 'Of a changed order: ';
+    const keys = (columns: readonly { key: string }[]) => columns.map(({ key }) => key);
+    expect(describedColumns('changed-panels', before)).toEqual(keys(CHANGED_PANELS_COLUMNS));
+    expect(describedColumns('changed-material', before)).toEqual(keys(CHANGED_MATERIAL_COLUMNS));
   });
 
   it('are described for no list that there is not', () => {

@@ -1,0 +1,137 @@
+import { printMm } from '../../src/basics/lengths.ts';
+import type { ListedChange, MaterialChange, OrderChanges } from '../../src/pipeline/compareOrders.ts';
+import { toldAmount } from '../../src/pipeline/compareOrders.ts';
+import type { coloursFor } from '../terminal/findings.ts';
+import { money } from '../terminal/money.ts';
+import { plainTable } from '../terminal/plainTable.ts';
+import { counted, printable } from '../terminal/text.ts';
+
+function shorten(text: string, most: number): string {
+  const plain = printable(text);
+  return plain.length <= most ? plain : `${plain.slice(0, most - 1)}…`;
+}
+
+const kinds = ['same', 'changed', 'new', 'no longer needed'] as const;
+
+/** In what a panel differs; of size, board and finish how. */
+function differences({ before, after, differs }: ListedChange): string {
+  if (before === null || after === null) {
+    const { finishedLengthUm, finishedWidthUm } = (after ?? before)!;
+    return `${printMm(finishedLengthUm)} × ${printMm(finishedWidthUm)}`;
+  }
+  const size = ({ finishedLengthUm: length, finishedWidthUm: width }: typeof before) =>
+    `${printMm(length)} × ${printMm(width)}`;
+  return differs
+    .filter((aspect) => aspect !== 'cut size' || !differs.includes('size'))
+    .map((aspect) => {
+      if (aspect === 'size') return `${size(before)} → ${size(after)}`;
+      if (aspect === 'board' || aspect === 'finish') return `${before[aspect]} → ${after[aspect]}`;
+      return aspect;
+    })
+    .join(', ');
+}
+
+function panelLines(panels: readonly ListedChange[]): string[] {
+  const count = (kind: string) =>
+    panels.reduce((sum, panel) => (panel.kind === kind ? sum + panel.count : sum), 0);
+  const head = `panels: ${kinds.map((kind) => `${count(kind)} ${kind}`).join(', ')}`;
+  const others = panels.filter(({ kind }) => kind !== 'same');
+  if (others.length === 0) return [head];
+  const rows = kinds.slice(1).flatMap((kind) =>
+    others
+      .filter((panel) => panel.kind === kind)
+      .map((panel) => {
+        const { unit, name } = (panel.after ?? panel.before)!;
+        const sawn = panel.sawn === 0 ? '' : `${panel.used} of ${panel.sawn}`;
+        return [
+          kind === 'no longer needed' ? 'gone' : kind,
+          shorten(unit, 16),
+          shorten(name, 15),
+          String(panel.count),
+          sawn,
+          shorten(differences(panel), 30),
+        ];
+      }),
+  );
+  const anySawn = others.some(({ sawn }) => sawn > 0);
+  const own = rows.map((row) => (anySawn ? row : row.filter((_, index) => index !== 4)));
+  const headings = ['', 'unit', 'panel', 'n', ...(anySawn ? ['used'] : []), 'what'];
+  return [
+    head,
+    '',
+    plainTable(headings, own, anySawn ? 'lllrrl' : 'lllrl'),
+    ...(anySawn ? ['', 'used: of the pieces that are sawn, how many serve as the same panel'] : []),
+  ];
+}
+
+function amountText(row: MaterialChange, amount: number): string {
+  const told = toldAmount(row, amount);
+  return row.item === 'edging' ? told.toFixed(3) : String(told);
+}
+
+function signed(text: string): string {
+  return text.startsWith('-') || Number(text) === 0 ? text : `+${text}`;
+}
+
+function materialLines(material: readonly MaterialChange[], withStore: boolean): string[] {
+  const told = material.filter((row) => row.before !== row.after || row.toBuy > 0);
+  if (told.length === 0) return ['material: the same, and all of it is there'];
+  const anyDone = told.some(({ done }) => done > 0);
+  const rows = told.map((row) => [
+    shorten(row.item === 'edging' ? `edging ${row.id}, m` : row.id, 28),
+    amountText(row, row.before),
+    amountText(row, row.after),
+    signed(amountText(row, row.after - row.before)),
+    ...(anyDone ? [row.done === 0 ? '' : amountText(row, row.done)] : []),
+    ...(withStore ? [amountText(row, row.there ?? 0)] : []),
+    row.toBuy === 0 ? '' : amountText(row, row.toBuy),
+  ]);
+  const heads = [
+    'material',
+    'old',
+    'new',
+    '',
+    ...(anyDone ? ['done'] : []),
+    ...(withStore ? ['there'] : []),
+    'to buy',
+  ];
+  return [plainTable(heads, rows, `l${'r'.repeat(heads.length - 1)}`)];
+}
+
+/** What the terminal says of a changed order. */
+export function describeChanges(
+  titles: readonly [before: string, after: string],
+  { panels, material, prices, pricedBy, sawn }: OrderChanges,
+  currency: string,
+  colours: ReturnType<typeof coloursFor>,
+): string {
+  const priceRows = prices.map(({ what, beforeMinor, afterMinor }) => [
+    what,
+    money(beforeMinor, ''),
+    money(afterMinor, ''),
+    signed(money(afterMinor - beforeMinor, '')),
+  ]);
+  const withStore = material.some(({ there }) => there !== null);
+  const sawnLines =
+    sawn === null
+      ? []
+      : [
+          `sawn already: ${counted(sawn.panels, 'panel')} on ${counted(sawn.sheets, 'sheet')}; ` +
+            `${sawn.used} serve the new order, ${sawn.panels - sawn.used} do not`,
+          '',
+        ];
+  return [
+    colours.bold(`${shorten(titles[0], 36)} → ${shorten(titles[1], 36)}`),
+    '',
+    ...sawnLines,
+    ...panelLines(panels),
+    '',
+    ...materialLines(material, withStore),
+    '',
+    plainTable([`price, ${currency}`, 'old', 'new', ''], priceRows, 'lrrr'),
+    pricedBy === 'estimate'
+      ? 'an estimate by the rates of the library, not an invoice'
+      : 'material only, since the library has no rates',
+    '',
+  ].join('\n');
+}
