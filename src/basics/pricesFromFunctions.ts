@@ -5,6 +5,7 @@ import {
   type ScaledFunction,
   scaledFunction,
 } from './dualFeasible.ts';
+import { reachableSide } from './reachableSide.ts';
 
 /** A dual feasible function along the grain and one across it, scaled to a sheet. */
 export interface FunctionPair {
@@ -132,10 +133,15 @@ export function pricesFromFunctions(problem: RectangleProblem, pair: FunctionPai
   return { prices: prices.map(Number), worth: worth.map(Number) };
 }
 
-/** Areas as prices: what a sheet holds is at most its own area. */
+/** Areas as prices: what a sheet holds is at most the area that pieces can reach when pushed into its corner. */
 export function pricesFromAreas(problem: RectangleProblem): PricesAndWorth {
+  const reach = (sheet: RectangleSheet, axis: 'w' | 'h') =>
+    reachableSide(
+      axisItems(problem, sheet, axis).flatMap(({ sides }) => sides),
+      sheet[axis],
+    );
   return {
     prices: Array.from(problem.items.w, (w, item) => w * problem.items.h[item]!),
-    worth: problem.sheets.map((sheet) => sheet.w * sheet.h),
+    worth: problem.sheets.map((sheet) => reach(sheet, 'w') * reach(sheet, 'h')),
   };
 }

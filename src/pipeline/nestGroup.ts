@@ -16,9 +16,13 @@ const QUICK_BOUND_EFFORT = 30_000_000;
 const BOUND_STEPS_A_MOVE = 3000;
 const LEAST_BOUND_EFFORT = 100_000_000;
 const MOST_BOUND_EFFORT = 1_000_000_000;
-const LATER_EFFORT = 5;
+/** With sheets of several sizes the first bound seldom gains from more: it is the later one that rules mixes out. */
+const MOST_FIRST_EFFORT_FOR_MIXES = 300_000_000;
+const LATER_EFFORT = 10;
+const MOST_LATER_EFFORT = 5_000_000_000;
 /** Moves after which the bound is worked on again, when so many times more are allowed. */
 const MOVES_TO_LATER_BOUND = 300_000;
+const MOVES_TO_LATER_BOUND_FOR_MIXES = 60_000;
 const TIMES_MORE = 4;
 /** Moves of the first search, which most small groups end in. */
 const FIRST_MOVES = 1000;
@@ -31,14 +35,17 @@ const MANY_COPIES = 8;
 /** Searches and roundings in turn, before the last search has the rest of the moves. */
 const PHASES = {
   'many copies': [
-    { moves: 20_000, rounds: 6 },
-    { moves: 200_000, rounds: 24 },
+    { moves: 20_000, from: 'known patterns', rounds: 6 },
+    { moves: 200_000, from: 'known patterns', rounds: 24 },
   ],
   'few copies': [
-    { moves: 200_000, rounds: 0 },
-    { moves: 300_000, rounds: 16 },
+    { moves: 200_000, from: 'known patterns', rounds: 0 },
+    // Another start finds what lies far from the patterns.
+    { moves: 300_000, from: 'nothing', rounds: 16 },
   ],
 } as const;
+/** A search for many pieces needs more moves than that: so many for each. */
+const MOVES_A_PIECE = 1000;
 /** Part of the moves that one search between roundings, and one for the rest of a rounding, may have. */
 const PART_OF_MOVES = 4;
 const PART_OF_ROUND = 16;
@@ -73,7 +80,7 @@ export function nestGroup(
   const planCost = first.nest.costMinor;
   const byPatterns = lowerBound(group, {
     solver,
-    effort: hasFewSizes(group) ? boundEffort : LEAST_BOUND_EFFORT,
+    effort: firstEffort(group, boundEffort),
     planCost,
     ...(options.stop && { stop: options.stop }),
   });
@@ -84,6 +91,11 @@ export function nestGroup(
 
 function hasFewSizes(group: StockGroup): boolean {
   return group.demands.length <= MOST_SIZES;
+}
+
+function firstEffort(group: StockGroup, boundEffort: number): number {
+  if (!hasFewSizes(group)) return LEAST_BOUND_EFFORT;
+  return group.sheets.length > 1 ? Math.min(boundEffort, MOST_FIRST_EFFORT_FOR_MIXES) : boundEffort;
 }
 
 function usualBoundEffort(workLimit: number): number {
@@ -127,8 +139,12 @@ class LongSearch {
   }
 
   run(): Nest {
+    if (this.solver && this.group.sheets.length > 1 && this.wantsLaterBound()) {
+      this.search(MOVES_TO_LATER_BOUND_FOR_MIXES, this.options.seed, 'as found');
+      this.boundAgain(this.solver);
+    }
     if (this.solver && !this.isDone() && this.canBeRounded()) this.takeTurns(this.solver);
-    if (this.solver && hasFewSizes(this.group) && this.wantsLaterBound()) {
+    if (this.solver && this.wantsLaterBound()) {
       this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
       this.boundAgain(this.solver);
     }
@@ -137,7 +153,8 @@ class LongSearch {
   }
 
   private wantsLaterBound(): boolean {
-    return !this.boundedAgain && !this.isDone() && this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND;
+    const allowed = this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND && hasFewSizes(this.group);
+    return allowed && !this.boundedAgain && !this.isDone();
   }
 
   /** The bound by patterns once more, with the cost of the better plan and more effort. */
@@ -146,7 +163,7 @@ class LongSearch {
     this.boundedAgain = true;
     const { bound } = lowerBound(this.group, {
       solver,
-      effort: LATER_EFFORT * this.boundEffort,
+      effort: Math.min(MOST_LATER_EFFORT, LATER_EFFORT * this.boundEffort),
       planCost: this.best.costMinor,
       patterns: this.boundPatterns,
       ...(this.options.stop && { stop: this.options.stop }),
@@ -166,21 +183,23 @@ class LongSearch {
 
   private takeTurns(solver: LinearSolver): void {
     const { count, kinds } = this.problem.items;
-    const copies = count.reduce((sum, wanted) => sum + wanted, 0) / kinds;
-    const kind = copies >= MANY_COPIES ? 'many copies' : 'few copies';
+    const pieces = count.reduce((sum, wanted) => sum + wanted, 0);
+    const kind = pieces / kinds >= MANY_COPIES ? 'many copies' : 'few copies';
     // With few copies the programme takes its time: the search alone does more with few moves.
     if (kind === 'few copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
     let rounding: PatternRounding | null = null;
     let seed = 0;
-    for (const { moves, rounds } of PHASES[kind]) {
+    for (const { moves, from, rounds } of PHASES[kind]) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
-      this.search(Math.min(moves, part, this.movesLeft), this.options.seed + seed, 'as found');
+      const start = from === 'nothing' ? [] : this.start;
+      const enough = kind === 'few copies' ? Math.max(moves, MOVES_A_PIECE * pieces) : moves;
+      this.search(Math.min(enough, part, this.movesLeft), this.options.seed + seed, 'as found', start);
+      if (this.wantsLaterBound()) this.boundAgain(solver);
       if (rounds > 0 && !this.isDone()) {
         rounding ??= this.newRounding(solver);
         this.round(solver, rounding, { firstSeed: seed, rounds });
         seed += rounds;
       }
-      if (this.wantsLaterBound()) this.boundAgain(solver);
       if (this.isDone()) return;
     }
   }
@@ -222,9 +241,9 @@ class LongSearch {
   }
 
   /** Searches on from `start`, which becomes the best plan when the search finds a better one. */
-  private search(moves: number, seed: number, finish: 'tidy' | 'as found'): void {
+  private search(moves: number, seed: number, finish: 'tidy' | 'as found', start = this.start): void {
     const workLimit = Math.max(0, moves);
-    const outcome = nest(this.group, this.bound, { ...this.options, workLimit, seed, finish }, this.start);
+    const outcome = nest(this.group, this.bound, { ...this.options, workLimit, seed, finish }, start);
     if (!outcome.ok) return;
     this.movesLeft -= outcome.nest.moves;
     // A search that was stopped at once may know less than an earlier one did.
