@@ -6,7 +6,9 @@ import { demoLibrary, demoRoot, furnish, must } from '../helpers/demoVan.ts';
 
 const library = demoLibrary();
 const folder = `${demoRoot}/orders`;
-const files = readdirSync(folder).sort();
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.yaml'))
+  .sort();
 
 /** The cautions of an order by word, with the units that bring them; lines of it changed or added. */
 function cautionsIn(file: string, ...changes: readonly (readonly [RegExp, string])[]) {
