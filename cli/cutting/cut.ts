@@ -11,7 +11,7 @@ import { endWith, print, printError } from '../terminal/output.ts';
 import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
-import type { NestedGroup } from '../threads/nestPool.ts';
+import { type NestedGroup, type NestThreads, startNestThreads } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
 import { type Interrupts, listenForInterrupts } from './interrupts.ts';
 import { nestFailures, nestJobs } from './nestJobs.ts';
@@ -30,12 +30,13 @@ interface CutJob {
 type TimedSummary = GroupSummary & { readonly job: string; readonly seconds: number };
 
 /** How jobs are cut; `compared` searches again without the offcuts of a store, to say what they save. */
-export type CutRun = RunOptions & { readonly compared?: boolean };
+export type CutRun = RunOptions & { readonly compared?: boolean; readonly started?: NestThreads };
 
 /** Runs `plywright cut`: reads, nests, replays, and only then writes; sets the exit code. */
 export async function cut(orders: readonly string[], options: CutOptions): Promise<void> {
   const compared = options.store !== undefined;
-  return cutPrepared(await prepareJobs(orders, options), { ...options, compared });
+  const started = startNestThreads(options.threads);
+  return cutPrepared(await prepareJobs(orders, options), { ...options, compared, started });
 }
 
 /** Nests jobs, replays their plans, and only then writes their papers; sets the exit code. */

@@ -2,7 +2,7 @@ import type { NestRequest } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import { progressLine } from '../terminal/progress.ts';
-import { type NestedGroup, nestInThreads } from '../threads/nestPool.ts';
+import { type NestedGroup, type NestThreads, nestInThreads } from '../threads/nestPool.ts';
 import type { PreparedJob } from './prepareJobs.ts';
 
 /** Search moves per stock group when neither `--work` nor `--time` says otherwise. */
@@ -15,6 +15,8 @@ export interface SearchOptions {
   readonly work?: number;
   readonly threads?: number;
   readonly json?: true;
+  /** Threads that were started while the order was read. */
+  readonly started?: NestThreads;
 }
 
 /** All stock groups of all jobs through the threads; outcomes come back job by job. */
@@ -30,6 +32,7 @@ export async function nestJobs(
     .map((group, index) => ({ index, group, seed: options.seed, workLimit }));
   const nested = await withProgress(requests.length, options, (progress) =>
     nestInThreads(requests, {
+      ...(options.started && { started: options.started }),
       ...(options.threads === undefined ? {} : { threads: options.threads }),
       timeLimitSeconds: options.time ?? null,
       progress,

@@ -12,6 +12,8 @@ export interface NestedGroup {
 export interface NestPoolOptions {
   /** Greatest number of threads; by default as many as the machine runs at once. */
   readonly threads?: number;
+  /** Threads that were started before there was anything to do; they end with this. */
+  readonly started?: NestThreads;
   /** Ends every search after this time with the best plan so far; null to let the work limit decide. */
   readonly timeLimitSeconds: number | null;
   readonly progress?: (index: number, state: NestProgress) => void;
@@ -22,6 +24,49 @@ export interface NestPoolOptions {
 /** A fault of the program inside a nesting thread. */
 export class NestingFault extends Error {
   override readonly name = 'NestingFault';
+}
+
+/** Threads that can nest, with the flag that ends every search early. They keep no process alive until they are used. */
+export interface NestThreads {
+  readonly stopFlag: Int32Array;
+  readonly threads: readonly NestThread[];
+  /** Whether they have been given work, after which they are of no further use. */
+  used: boolean;
+}
+
+interface NestThread {
+  readonly worker: Worker;
+  isReady: boolean;
+  fault: Error | null;
+}
+
+/**
+ * Starts threads before it is known what they are to do: a thread takes as long to start as an order to read. `threads`:
+ * how many; by default as many as the machine runs at once.
+ */
+export function startNestThreads(threads = availableParallelism()): NestThreads {
+  const stopFlag = new Int32Array(new SharedArrayBuffer(4));
+  return { stopFlag, threads: Array.from({ length: threads }, () => startThread(stopFlag)), used: false };
+}
+
+function startThread(stopFlag: Int32Array): NestThread {
+  const worker = new Worker(new URL('./nestWorker.js', import.meta.url), {
+    workerData: stopFlag,
+    stderr: true,
+    stdout: true,
+  });
+  const thread: NestThread = { worker, isReady: false, fault: null };
+  worker.on('message', (reply: NestReply) => {
+    if (reply.kind === 'ready') thread.isReady = true;
+  });
+  worker.on('error', (error) => {
+    thread.fault = new NestingFault(error.message, { cause: error });
+  });
+  worker.on('exit', () => {
+    thread.fault ??= new NestingFault('a nesting thread ended too early');
+  });
+  worker.unref();
+  return thread;
 }
 
 /** Most work first, so that no thread is left alone with the longest search at the end. */
@@ -42,39 +87,32 @@ export async function nestInThreads(
   const waiting = byWork(requests);
   const results = new Map<number, NestedGroup>();
   if (waiting.length === 0) return results;
-  const stopFlag = new Int32Array(new SharedArrayBuffer(4));
-  const stop = () => void Atomics.store(stopFlag, 0, 1);
+  const count = Math.max(1, Math.min(options.threads ?? availableParallelism(), waiting.length));
+  const pool = options.started?.used === false ? options.started : startNestThreads(count);
+  pool.used = true;
+  const stop = () => void Atomics.store(pool.stopFlag, 0, 1);
   options.stoppable?.(stop);
   const timer = options.timeLimitSeconds === null ? null : setTimeout(stop, options.timeLimitSeconds * 1000);
-  const count = Math.max(1, Math.min(options.threads ?? availableParallelism(), waiting.length));
-  const workers: Worker[] = [];
   try {
-    await Promise.all(
-      Array.from({ length: count }, () => {
-        const worker = new Worker(new URL('./nestWorker.js', import.meta.url), {
-          workerData: stopFlag,
-          stderr: true,
-          stdout: true,
-        });
-        workers.push(worker);
-        return serve(worker, waiting, results, options);
-      }),
-    );
+    await Promise.all(pool.threads.slice(0, count).map((thread) => serve(thread, waiting, results, options)));
     return results;
   } finally {
     if (timer !== null) clearTimeout(timer);
-    await Promise.all(workers.map((worker) => worker.terminate()));
+    await Promise.all(pool.threads.map(({ worker }) => worker.terminate()));
   }
 }
 
 /** Hands groups to one thread until none is waiting. */
 function serve(
-  worker: Worker,
+  thread: NestThread,
   waiting: NestRequest[],
   results: Map<number, NestedGroup>,
   options: NestPoolOptions,
 ): Promise<void> {
+  const { worker } = thread;
+  worker.ref();
   return new Promise((resolve, reject) => {
+    if (thread.fault) return reject(thread.fault);
     let started = 0;
     const next = () => {
       const request = waiting.shift();
@@ -101,6 +139,7 @@ function serve(
         }
       }
     });
+    if (thread.isReady) next();
   });
 }
 

@@ -17,6 +17,8 @@ export interface BoundOptions {
   readonly planCost?: number;
   /** Asked now and then: true ends the work with the bound so far. */
   readonly stop?: () => boolean;
+  /** A bound by areas and dual feasible functions that is known already; they are then not tried once more. */
+  readonly known?: Bound;
   /** Patterns that are known already, for the linear programme to start from. */
   readonly patterns?: readonly SheetPattern[];
 }
@@ -40,8 +42,8 @@ export function lowerBound(group: StockGroup, options: BoundOptions): LowerBound
 
 /** The same for a group that has been taken down to whole numbers already. */
 export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOptions): LowerBound {
-  let best = boundFrom(problem, { method: 'area' });
-  for (const pair of functionPairs(problem, options.effort / 10)) {
+  let best = options.known ?? boundFrom(problem, { method: 'area' });
+  for (const pair of options.known ? [] : functionPairs(problem, options.effort / 10)) {
     best = better(
       best,
       boundFrom(problem, {

@@ -13,8 +13,8 @@ import { roundAndNest } from './roundAndNest.ts';
 /** Steps that the quick bound of one group may take, by areas and dual feasible functions only: some milliseconds. */
 const QUICK_BOUND_EFFORT = 30_000_000;
 /** Steps that the bound by patterns may take: for each move allowed, at least, and at most at first and later. */
-const BOUND_STEPS_A_MOVE = 3000;
-const LEAST_BOUND_EFFORT = 100_000_000;
+const BOUND_STEPS_A_MOVE = 1500;
+const LEAST_BOUND_EFFORT = 50_000_000;
 const MOST_BOUND_EFFORT = 1_000_000_000;
 /** With sheets of several sizes the first bound seldom gains from more: it is the later one that rules mixes out. */
 const MOST_FIRST_EFFORT_FOR_MIXES = 300_000_000;
@@ -78,10 +78,13 @@ export function nestGroup(
   const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
+  const effort = firstEffort(group, boundEffort);
   const byPatterns = lowerBound(group, {
     solver,
-    effort: firstEffort(group, boundEffort),
+    effort,
     planCost,
+    // With more effort more functions are tried.
+    ...(effort <= LEAST_BOUND_EFFORT && { known: quick }),
     ...(options.stop && { stop: options.stop }),
   });
   const { bound } = byPatterns;
