@@ -116,3 +116,52 @@ export interface Purchase {
   readonly goodsMinor: number;
   readonly deliveryMinor: number;
 }
+
+/** Whether several orders are cut from shared sheets or each from sheets of its own. */
+export type Way = 'together' | 'apart';
+
+/** What cutting takes of one board and finish, over all orders. */
+export interface WayGroup {
+  readonly board: string;
+  readonly finish: string;
+  /** Mm. */
+  readonly thickness: number;
+  readonly panels: number;
+  /** Whole sheets, from the store too. */
+  readonly sheets: number;
+  /** Pieces from the rack. */
+  readonly offcuts: number;
+  /** No plan cut in this way takes fewer sheets and offcuts. */
+  readonly least: number;
+  readonly proved: boolean;
+  /** How much dearer than the best plans of this way these might at most be, in percent, rounded up to 0.1. */
+  readonly withinPercent: number;
+  readonly sheetAreaUm2: number;
+  readonly panelAreaUm2: number;
+}
+
+export interface WayResult {
+  readonly way: Way;
+  /** In the order in which the orders first name them. */
+  readonly groups: readonly WayGroup[];
+  readonly purchase: Purchase;
+}
+
+export interface BoughtOrder {
+  readonly id: string;
+  readonly title: string;
+  readonly start: string | null;
+  readonly panels: number;
+}
+
+/** A purchase as it is told: what both ways to cut take, and which of them is ordered. */
+export interface PurchaseReport {
+  /** Names the folder and the reservations of what is cut together. */
+  readonly name: string;
+  readonly title: string;
+  readonly currency: string;
+  readonly orders: readonly BoughtOrder[];
+  readonly chosen: WayResult;
+  /** Absent where there is one order only. */
+  readonly other?: WayResult;
+}

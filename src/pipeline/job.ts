@@ -21,10 +21,17 @@ export interface Job {
   /** ISO 4217; empty where prices have no currency. */
   readonly currency: string;
   readonly groups: readonly StockGroup[];
-  /** Absent for a plain list. */
+  /** Absent for a plain list, and where several orders are cut together. */
   readonly ordered?: OrderedFurniture;
   /** Of a job that goes on from an earlier plan. */
   readonly later?: LaterPlan;
+  /** Of orders that are cut together. */
+  readonly library?: Library;
+}
+
+/** The library that a job is made from; none for a plain list. */
+export function libraryOf(job: Job): Library | undefined {
+  return job.ordered?.library ?? job.library;
 }
 
 /** Findings that name no place are about the file as a whole. */

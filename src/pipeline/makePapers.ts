@@ -8,7 +8,7 @@ import type { Finding } from '../model/finding.ts';
 import type { Nest } from '../model/nest.ts';
 import type { PlanFile } from '../model/plan.ts';
 import { measurePlan, replay } from '../replay/index.ts';
-import type { Job } from './job.ts';
+import { type Job, libraryOf } from './job.ts';
 import { csvFromTable, listTables, titlesOf } from './listTables.ts';
 
 export type { GroupSummary } from '../documents/index.ts';
@@ -49,7 +49,7 @@ export function provePlan(job: Job, nests: readonly Nest[], seed: number): PlanP
   if (!replayed.ok) return { ok: false, findings: replayed.findings };
   const read = readPlan(text, 'plan.json');
   if (!read.ok) return { ok: false, findings: read.findings };
-  const boards = job.ordered?.library.boards;
+  const boards = libraryOf(job)?.boards;
   const arealMass = (board: string) => boards?.get(board)?.arealMassKgPerM2 ?? null;
   const { groups: summaries } = summarise(read.value, measurePlan(read.value), arealMass);
   return { ok: true, text, plan: read.value, groups: summaries };

@@ -3,7 +3,7 @@ import { wordsOf } from '../documents/words/index.ts';
 import type { Drawing } from '../drawing/index.ts';
 import type { StickerFormat } from '../drawing/panelStickerFormats.ts';
 import { drawStickers } from '../drawing/panelStickers.ts';
-import type { Job } from './job.ts';
+import { type Job, libraryOf } from './job.ts';
 import type { DrawingTools, PaperWishes, ProvenPlan } from './makePapers.ts';
 
 /** How labels are wanted. */
@@ -22,7 +22,7 @@ export function makeStickers(
   { format, first, wishes }: StickerRequest,
 ): { readonly title: string; readonly pages: readonly Drawing[] } {
   const words = wordsOf(wishes.language).stickers;
-  const library = job.ordered?.library;
+  const library = libraryOf(job);
   const title = (id: string) =>
     (library?.boards.get(id) ?? library?.finishes.get(id) ?? library?.edgings.get(id))?.title ?? id;
   const { plan } = proven;

@@ -76,12 +76,22 @@ export function prepareOrder(
 ): Checked<Job> {
   const furnished = furnishOrder(text, file, library);
   if (!furnished.ok) return furnished;
-  const { order, furniture } = furnished.value;
+  const job = jobOfOrder(furnished.value, file, offcutsOf(furnished.value.order.id));
+  return { ...job, findings: [...furnished.findings, ...job.findings] };
+}
+
+/** An order whose furniture is worked out, as stock groups; `onHand` is offered beside the library's sheets. */
+export function jobOfOrder(
+  ordered: OrderedFurniture,
+  file: string,
+  onHand: readonly SheetSupply[] = [],
+): Checked<Job> {
+  const { order, library, furniture } = ordered;
   const saw = library.saws.get(order.saw);
   if (saw === undefined) throw new Error(`the order's saw ${order.saw} is not in the library`);
   const parts = furniture.units.flatMap((unit) => unit.panels);
-  const stock = makeStockGroups(parts, [...suppliesOf(library), ...offcutsOf(order.id)], saw);
-  const findings = [...furnished.findings, ...placedIn(file, stock.findings)];
+  const stock = makeStockGroups(parts, [...suppliesOf(library), ...onHand], saw);
+  const findings = placedIn(file, stock.findings);
   if (hasError(findings)) return failed(findings);
   return {
     ok: true,
@@ -90,7 +100,7 @@ export function prepareOrder(
       title: order.title,
       currency: library.currency,
       groups: stock.groups,
-      ordered: furnished.value,
+      ordered,
     },
     findings,
   };
