@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
+import { addBuyCommand } from './commands/buy.ts';
 import { addCheckCommand } from './commands/check.ts';
 import { addCutCommand } from './commands/cut.ts';
 import { addDiffCommand } from './commands/diff.ts';
@@ -26,6 +27,7 @@ Examples:
   plywright replay out/demo-long/plan.json
   plywright recut out/demo-long/plan.json 12 --why 'corner torn out'
   plywright list units --library demo-van
+  plywright buy my-order.yaml your-order.yaml
   plywright stock show
 
 'plywright COMMAND --help' says more about a command.
@@ -56,6 +58,7 @@ function makeProgram(): Command {
   addReplayCommand(program);
   addRecutCommand(program);
   addListCommand(program);
+  addBuyCommand(program);
   addStockCommand(program);
   for (const command of program.commands) {
     command

@@ -131,7 +131,7 @@ export async function prepareJobs(
 }
 
 /** A library that several orders use is wrong once. */
-function withoutRepeats(findings: readonly Finding[]): Finding[] {
+export function withoutRepeats(findings: readonly Finding[]): Finding[] {
   const seen = new Set<string>();
   return findings.filter((finding) => {
     const key = JSON.stringify(finding);

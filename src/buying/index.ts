@@ -1,7 +1,7 @@
 import type { Supplier } from '../model/library.ts';
 import type { Need, Purchase, PurchaseLine, Spare, SupplierOrder } from '../model/purchase.ts';
 import { cheapestOffers } from './cheapestQuantity.ts';
-import { firstWorkDay, lastOrderDay } from './orderDays.ts';
+import { dayBeforeWork, firstWorkDay, lastOrderDay } from './orderDays.ts';
 import { sparesOf } from './spare.ts';
 
 /** What holds for a purchase as a whole. */
@@ -49,6 +49,7 @@ function orderOf(
   );
   const goodsMinor = own.reduce((sum, { quantity }) => sum + quantity.priceMinor, 0);
   const last = earliest(own.map((each) => each.orderBy));
+  const start = earliest(own.map(({ line }) => line.need.start));
   const orders = [...new Set(own.flatMap(({ line }) => line.need.orders))];
   const canBegin =
     supplier === null || last === null || last >= today
@@ -65,7 +66,8 @@ function orderOf(
     deliveryMinor: deliveryOf(supplier, goodsMinor),
     belowLeastMinor: Math.max(0, (supplier?.leastOrderMinor ?? 0) - goodsMinor),
     orderBy: last,
-    start: earliest(own.map(({ line }) => line.need.start)),
+    thereBy: start === null ? null : dayBeforeWork(start, freeDays),
+    start,
     // Ordered on a free day after the last working day that does, goods come just as early.
     tooLate: canBegin === null || late.length === 0 ? null : { canBegin, orders: late },
   };

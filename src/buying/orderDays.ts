@@ -6,13 +6,18 @@ function numberOf(day: string): number {
   return number;
 }
 
+/** The working day before the first day of work: that on which goods must be there. */
+export function dayBeforeWork(start: string, free: ReadonlySet<string>): string {
+  return dayText(workingDaysFrom(numberOf(start), -1, 1, free));
+}
+
 /**
  * The last day on which goods can be ordered that must be there when work begins: they come so many working days after
  * the day of the order, and lie ready on the working day before the first day of work.
  */
 export function lastOrderDay(start: string, deliveryDays: number, free: ReadonlySet<string>): string {
-  const ready = workingDaysFrom(numberOf(start), -1, 1, free);
-  return dayText(workingDaysFrom(ready, -1, deliveryDays, free));
+  const there = numberOf(dayBeforeWork(start, free));
+  return dayText(workingDaysFrom(there, -1, deliveryDays, free));
 }
 
 /** The first day on which work can begin with goods that are ordered today. */

@@ -21,19 +21,30 @@ function groupOf({ item }: Need): string | null {
   return item.item === 'sheet' ? JSON.stringify([item.board, item.finish, item.thickness]) : null;
 }
 
+/** For each board and finish the index of the size taken most, the first of equals, and how many are taken of all sizes. */
+function sheetGroups(needs: readonly Need[]): { readonly most: number; readonly amount: number }[] {
+  const groups = new Map<string, { most: number; amount: number }>();
+  needs.forEach((need, index) => {
+    const key = groupOf(need);
+    if (key === null || need.amount === 0) return;
+    const group = groups.get(key) ?? { most: index, amount: 0 };
+    if (need.amount > needs[group.most]!.amount) group.most = index;
+    group.amount += need.amount;
+    groups.set(key, group);
+  });
+  return [...groups.values()];
+}
+
 /** What is added to each need, in their order. */
 export function sparesOf(needs: readonly Need[], spare: Spare): number[] {
   if (spare.kind === 'none') return needs.map(() => 0);
-  if (spare.kind !== 'sheets') {
-    return needs.map(({ amount }) => percentToAdd(amount, spare.kind, spare.hundredths));
+  const spares = needs.map((need) =>
+    spare.kind === 'sheets' || groupOf(need) !== null
+      ? 0
+      : percentToAdd(need.amount, spare.kind, spare.hundredths),
+  );
+  for (const { most, amount } of sheetGroups(needs)) {
+    spares[most] = spare.kind === 'sheets' ? spare.count : percentToAdd(amount, spare.kind, spare.hundredths);
   }
-  const most = new Map<string, number>();
-  needs.forEach((need, index) => {
-    const group = groupOf(need);
-    if (group === null || need.amount === 0) return;
-    const before = most.get(group);
-    if (before === undefined || needs[before]!.amount < need.amount) most.set(group, index);
-  });
-  const chosen = new Set(most.values());
-  return needs.map((_, index) => (chosen.has(index) ? spare.count : 0));
+  return spares;
 }

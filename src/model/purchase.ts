@@ -44,8 +44,8 @@ export interface Need {
 
 /**
  * More than the plans take, and why. `percent of need`: so many hundredths of a percent of what the plans take are added.
- * `percent of bought`: so many of what is bought may be lost and the rest is still enough. `sheets`: so many more of the
- * sheet that each stock group takes most.
+ * `percent of bought`: so many of what is bought may be lost and the rest is still enough. `sheets`: so many more sheets.
+ * Sheets to spare are counted for each board and finish and are of the size that is taken most.
  */
 export type Spare =
   | { readonly kind: 'none' }
@@ -100,6 +100,8 @@ export interface SupplierOrder {
   readonly belowLeastMinor: number;
   /** Last day on which all of it still comes in time; null where no order says when it is begun, or no supplier is named. */
   readonly orderBy: string | null;
+  /** Day on which the goods must be there: the working day before the first order that needs them is begun; null as above. */
+  readonly thereBy: string | null;
   /** First day on which an order that needs these goods is begun; null as for `orderBy`. */
   readonly start: string | null;
   /** Set where that day is over: first day on which work can begin if all is ordered today. */
@@ -158,6 +160,7 @@ export interface BoughtOrder {
 export interface PurchaseReport {
   /** Names the folder and the reservations of what is cut together. */
   readonly name: string;
+  /** What was given as its name, or the names of some orders. */
   readonly title: string;
   readonly currency: string;
   readonly orders: readonly BoughtOrder[];

@@ -143,8 +143,10 @@ export function finishCut(plan: PlanFile, ledger: Ledger, cut: FinishedCut): Che
   return out.ok ? { ...out, value: [...left, ...out.value, ...putBack(plan, cut, sheets)] } : out;
 }
 
-/** The order that a plan's panels are for; empty where the plan, made from a plain list, does not say. */
+/** The order that all of a plan's panels are for; empty where the plan is for several, or for a plain list. */
 export function orderOfPlan(plan: PlanFile): string {
   const panels = [...plan.groups, ...(plan.sawn?.groups ?? [])].flatMap((group) => [...group.panels]);
-  return panels.find(({ order }) => order !== '')?.order ?? '';
+  const orders = new Set(panels.map(({ order }) => order));
+  const [first = ''] = orders;
+  return orders.size > 1 ? '' : first;
 }

@@ -105,9 +105,17 @@ describe('the spare', () => {
     makePurchase(needs, terms({ spare })).lines.map((line) => line.spare);
 
   it('in percent is added to everything, rounded up to whole pieces', () => {
-    const needs = [sheetNeed(7), sheetNeed(20), sheetNeed(0)];
+    const screw = (amount: number) =>
+      sheetNeed(amount, { item: { item: 'fitting', fitting: `screw ${amount}` } });
+    const needs = [screw(7), screw(20), screw(0)];
     expect(amounts(needs, { kind: 'percent of need', hundredths: 500, why })).toEqual([1, 1, 0]);
     expect(amounts(needs, { kind: 'percent of bought', hundredths: 5000, why })).toEqual([7, 20, 0]);
+  });
+
+  it('in percent of sheets is counted for each board and finish, not for each size', () => {
+    const needs = [sheetNeed(7), sheetNeed(20), sheetNeed(0)];
+    expect(amounts(needs, { kind: 'percent of need', hundredths: 500, why })).toEqual([0, 2, 0]);
+    expect(amounts(needs, { kind: 'percent of bought', hundredths: 5000, why })).toEqual([0, 27, 0]);
   });
 
   it('in sheets is added to the size that each stock group takes most', () => {
@@ -166,11 +174,13 @@ it('buys no less than is needed, takes no more from the store than it has, and a
         expect(line.fromStore).toBeLessThanOrEqual(need.available);
         expect(ordered + line.fromStore).toBeGreaterThanOrEqual(need.amount + line.spare);
         if (need.available >= need.amount + line.spare) expect(ordered).toBe(0);
-        if (spare.kind === 'percent of bought') {
-          const lost = ((need.amount + line.spare) * spare.hundredths) / 10_000;
-          expect(need.amount + line.spare - lost).toBeGreaterThanOrEqual(need.amount - 1e-9);
-        }
       });
+      if (spare.kind === 'percent of bought') {
+        // All are of one board and finish.
+        const amount = needs.reduce((sum, need) => sum + need.amount, 0);
+        const all = amount + made.lines.reduce((sum, line) => sum + line.spare, 0);
+        expect(all - (all * spare.hundredths) / 10_000).toBeGreaterThanOrEqual(amount - 1e-9);
+      }
       const lines = made.suppliers.flatMap((each) => each.lines);
       expect(lines.length).toBe(made.lines.reduce((sum, line) => sum + line.quantities.length, 0));
       expect(lines.reduce((sum, { quantity }) => sum + quantity.priceMinor, 0)).toBe(made.goodsMinor);

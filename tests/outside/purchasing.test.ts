@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cheapestQuantity, costOf } from '../../src/buying/cheapestQuantity.ts';
 import { firstWorkDay, lastOrderDay } from '../../src/buying/orderDays.ts';
 import { percentToAdd } from '../../src/buying/spare.ts';
-import { wasteOf } from '../../src/buying/waste.ts';
+import { wasteOf } from '../../src/basics/waste.ts';
 import { offer } from '../buying/offers.ts';
 
 /**

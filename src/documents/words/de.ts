@@ -2,6 +2,7 @@ import { cautionsDe } from './cautionsDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
 import { laterDe } from './laterDe.ts';
 import { massDe } from './massDe.ts';
+import { purchaseDe } from './purchaseDe.ts';
 import { quoteDe } from './quoteDe.ts';
 import { stickersDe } from './stickersDe.ts';
 import type { PartingCut, Words } from './words.ts';
@@ -156,6 +157,7 @@ export const de: Words = {
     grain: { length: 'längs zum ersten', width: 'längs zum zweiten', none: 'keine' },
   },
   stickers: stickersDe,
+  purchase: purchaseDe,
   quote: quoteDe,
   later: laterDe,
   last: {

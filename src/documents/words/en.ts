@@ -2,6 +2,7 @@ import { cautionsEn } from './cautionsEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
 import { laterEn } from './laterEn.ts';
 import { massEn } from './massEn.ts';
+import { purchaseEn } from './purchaseEn.ts';
 import { quoteEn } from './quoteEn.ts';
 import { stickersEn } from './stickersEn.ts';
 import type { PartingCut, Words } from './words.ts';
@@ -145,6 +146,7 @@ export const en: Words = {
     grain: { length: 'along the first', width: 'along the second', none: 'none' },
   },
   stickers: stickersEn,
+  purchase: purchaseEn,
   quote: quoteEn,
   later: laterEn,
   last: {

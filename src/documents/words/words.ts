@@ -3,6 +3,7 @@ import type { PlanStep } from '../../model/plan.ts';
 import type { CautionWords } from './cautionWords.ts';
 import type { LaterWords } from './laterWords.ts';
 import type { MassWords } from './massWords.ts';
+import type { PurchaseWords } from './purchaseWords.ts';
 import type { QuoteWords } from './quoteWords.ts';
 import type { StickerWords } from './stickerWords.ts';
 
@@ -133,6 +134,7 @@ export interface Words {
     readonly grain: { readonly length: string; readonly width: string; readonly none: string };
   };
   readonly stickers: StickerWords;
+  readonly purchase: PurchaseWords;
   readonly quote: QuoteWords;
   readonly later: LaterWords;
   readonly last: { readonly heading: string; readonly items: readonly string[] };
