@@ -39,11 +39,12 @@ function isOf({ board, finish }: SheetOffer, item: SheetItem): boolean {
 
 /** A tenth of what the sheet costs in the library; of a size that is not sold, by its area. */
 function countedPrice(item: SheetItem, library: Library): number {
-  const areaOf = (lengthUm: number, widthUm: number) => lengthUm * widthUm;
-  const area = areaOf(mmToUm(item.length), mmToUm(item.width));
-  const prices = library.sheets
-    .filter((offer) => isOf(offer, item))
-    .map((offer) => (offer.priceMinor * area) / areaOf(offer.lengthUm, offer.widthUm));
+  const [lengthUm, widthUm] = [mmToUm(item.length), mmToUm(item.width)];
+  const offers = library.sheets.filter((offer) => isOf(offer, item));
+  const ofSize = offers.filter((offer) => offer.lengthUm === lengthUm && offer.widthUm === widthUm);
+  const prices = (ofSize.length > 0 ? ofSize : offers).map(
+    (offer) => (offer.priceMinor * lengthUm * widthUm) / (offer.lengthUm * offer.widthUm),
+  );
   return prices.length === 0 ? 0 : Math.ceil(Math.min(...prices) / PART_OF_PRICE);
 }
 
