@@ -28,7 +28,8 @@ const BOARD = 16;
 /** Boards of a cupboard where it is not all of one. */
 export const BOARDS = ['carcass', 'front', 'back'] as const;
 
-interface Row {
+/** Panels of one size, in mm. */
+export interface Row {
   readonly board: (typeof BOARDS)[number];
   readonly length: number;
   readonly width: number;
@@ -108,7 +109,8 @@ function cupboard(draw: Draw): Row[] {
   return rows.filter((row) => row.count > 0).map((row) => ({ ...row, count: times * row.count }));
 }
 
-function rowsOf(draw: Draw, panels: number): Row[] {
+/** Panels of cupboards drawn until there are so many. */
+export function rowsOf(draw: Draw, panels: number): Row[] {
   const rows: Row[] = [];
   let left = panels;
   while (left > 0) {
