@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { wasteOf } from '../../src/basics/waste.ts';
 import { cheapestQuantity, costOf } from '../../src/buying/cheapestQuantity.ts';
 import { firstWorkDay, lastOrderDay } from '../../src/buying/orderDays.ts';
 import { percentToAdd } from '../../src/buying/spare.ts';
-import { wasteOf } from '../../src/basics/waste.ts';
 import { offer } from '../buying/offers.ts';
 
 /**
