@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { InvalidArgumentError } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
 import { papersInWords } from './paperOptions.ts';
+import { sheetList } from './readOptions.ts';
 import {
   labelFormatsInWords,
   type RunOptions,
@@ -21,6 +22,13 @@ export interface CutOptions extends RunOptions {
   readonly trim?: number;
   /** Folder of the store whose offcuts are offered. */
   readonly store?: string;
+  /** Only sheets that the store has. */
+  readonly sheetsOnHand?: true;
+  /** Plan file of which some sheets are sawn. */
+  readonly after?: string;
+  /** Which sheets of it, where no store knows. */
+  readonly sawn?: readonly string[];
+  readonly wholeRows?: true;
 }
 
 function lengthUpTo(mostMm: number): (text: string) => number {
@@ -60,6 +68,15 @@ at no price, and tells what they save: for boards that are cut from offcuts the
 search is done again without them. Nothing is booked; once the cut is done,
 'plywright stock cut' does so.
 
+--after goes on with an order that was changed after some sheets of its plan
+were sawn: those that the store has booked ('plywright stock cut PLAN --sheets
+...'), or those that --sawn names. Sawn panels that still fit are used and keep
+their labels, offcuts of the sawn sheets are offered, and only the rest is cut.
+What of a sawn panel is otherwise since, and which are of no use any more, is
+told; these become offcuts where they are large enough. Papers go to
+DIR/<name of the job>-part-2/, then -part-3/. --whole-rows cuts a row of matched
+fronts anew as a whole where only some of it are sawn.
+
 labels.pdf has a label for every panel, in the order in which they come off the
 saw, then one for every offcut to keep. Print it in true size ("actual size",
 100 %). --first-label begins a used sheet at its first free label, counted row
@@ -70,6 +87,7 @@ Examples:
   plywright cut parts-libraries/demo-van/orders/demo-long.yaml
   plywright cut one.yaml two.yaml --out jobs --seed 7
   plywright cut my-order.yaml --time 20
+  plywright cut my-order.yaml --after out/my-order/plan.json --store store
   plywright cut --panels list.csv --sheets sheets.csv --kerf 3.2 --trim 10
   plywright cut --panels list.csv --sheets sheets.csv --kerf '1/8 in' --json
 
@@ -93,14 +111,33 @@ export function addCutCommand(program: Command): void {
     .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500));
   withPaperOptions(command)
     .option('--store <FOLDER>', 'offer the offcuts of this store first')
+    .option('--sheets-on-hand', 'take only sheets that the store has')
+    .option('--after <PLAN>', 'go on from this plan: what is sawn of it stays')
+    .option('--sawn <SHEETS>', 'for --after without a store: GROUP/2, GROUP/2x3', sheetList)
+    .option('--whole-rows', 'for --after: cut broken rows of fronts anew')
     .option('--replace', 'write over papers that were changed by hand')
     .addHelpText('after', more)
     .action(async (orders: string[], options: CutOptions, command: Command) => {
       const wrong = wrongCombination(orders, options);
       if (wrong !== null) command.error(`error: ${wrong}`);
+      if (options.after !== undefined) {
+        const { cutAfter } = await import('../cutting/cutAfter.ts');
+        return cutAfter(orders[0]!, options.after, options);
+      }
       const { cut } = await import('../cutting/cut.ts');
       await cut(orders, options);
     });
+}
+
+function wrongAfter(orders: readonly string[], options: CutOptions): string | null {
+  const { after, sawn, store, wholeRows } = options;
+  if (after === undefined) {
+    if (sawn !== undefined) return '--sawn goes with --after PLAN';
+    return wholeRows === undefined ? null : '--whole-rows goes with --after PLAN';
+  }
+  if (orders.length !== 1) return '--after goes with one order';
+  if (store === undefined && sawn === undefined) return '--after needs --store FOLDER, or --sawn SHEETS';
+  return store !== undefined && sawn !== undefined ? 'the store knows what is sawn: leave --sawn out' : null;
 }
 
 function wrongCombination(orders: readonly string[], options: CutOptions): string | null {
@@ -112,6 +149,9 @@ function wrongCombination(orders: readonly string[], options: CutOptions): strin
   if (orders.length > 1 && options.store !== undefined) {
     return '--store goes with one order at a time, since an offcut can be cut only once';
   }
+  if (options.sheetsOnHand && options.store === undefined) return '--sheets-on-hand needs --store FOLDER';
+  const after = wrongAfter(orders, options);
+  if (after !== null) return after;
   if (!lists && orders.length === 0) return 'give an order file, or --panels FILE with --sheets FILE';
   const onlyLists = (['saw', 'kerf', 'trim'] as const).find((name) => options[name] !== undefined);
   if (!lists && onlyLists !== undefined) return `--${onlyLists} goes with --panels; an order names its saw`;

@@ -151,6 +151,7 @@ const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^sheets-to-buy\.csv$/, 'sheets to buy'],
   [/^saw-steps\.csv$/, 'steps of the saw'],
   [/^offcuts-kept\.csv$/, 'offcuts to keep'],
+  [/^already-sawn\.csv$/, 'what is sawn already, and what becomes of it'],
   [/^drilling\.csv$/, 'holes to drill'],
   [/^fittings\.csv$/, 'fittings to buy'],
   [/^cautions\.txt$/, 'what to take care with'],

@@ -1,20 +1,35 @@
 import type { Checked } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { SheetSupply, StockGroup } from '../../src/model/stock.ts';
-import { offcutsFor } from '../../src/pipeline/keepStore.ts';
+import { offcutsFor, sheetsOnHand } from '../../src/pipeline/keepStore.ts';
 import { readStore } from '../store/ledgerFile.ts';
 import { money } from '../terminal/money.ts';
 import { counted } from '../terminal/text.ts';
 import type { NestedGroup } from '../threads/nestPool.ts';
 
-/** Offcuts of a store by the id of the order that may be cut from them: what is free, and what is reserved for it. */
-export async function offcutsOnHand(
+/** What a store has for an order, by the order's id. */
+export interface StoreOffers {
+  /** Offcuts that are free or reserved for it. */
+  readonly offcuts: (order: string) => readonly SheetSupply[];
+  /** Sheets that it may take, from those that a library offers. */
+  readonly sheets: (order: string, offered: readonly SheetSupply[]) => readonly SheetSupply[];
+}
+
+/** What is offered from a store; without one no offcuts, and every sheet of the library. */
+export async function offersOfStore(
   store: string | undefined,
-): Promise<Checked<(order: string) => readonly SheetSupply[]>> {
-  if (store === undefined) return { ok: true, value: () => [], findings: [] };
+  sheets: 'as can be bought' | 'on hand',
+): Promise<Checked<StoreOffers>> {
+  const bought: StoreOffers['sheets'] = (_, offered) => offered;
+  if (store === undefined) return { ok: true, value: { offcuts: () => [], sheets: bought }, findings: [] };
   const read = await readStore(store);
   if (!read.ok) return read;
-  return { ok: true, value: (order) => offcutsFor(read.value.ledger, order), findings: read.findings };
+  const { ledger } = read.value;
+  const value: StoreOffers = {
+    offcuts: (order) => offcutsFor(ledger, order),
+    sheets: sheets === 'on hand' ? (order, offered) => sheetsOnHand(ledger, order, offered) : bought,
+  };
+  return { ok: true, value, findings: read.findings };
 }
 
 /** What cutting from offcuts came to, against the same search without them. */

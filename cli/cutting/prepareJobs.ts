@@ -9,12 +9,12 @@ import { safeFileName } from '../files/fileName.ts';
 import { librariesOfCommand, libraryOfCommand, libraryOfOrder } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { diskReader } from '../files/reader.ts';
-import { offcutsOnHand } from './offcutsOnHand.ts';
+import { offersOfStore } from './offcutsOnHand.ts';
 
 /** What of a command's options says where jobs come from, and the folder that holds their folders. */
 export type JobOptions = Pick<
   CutOptions,
-  'out' | 'library' | 'panels' | 'sheets' | 'saw' | 'kerf' | 'trim' | 'store'
+  'out' | 'library' | 'panels' | 'sheets' | 'saw' | 'kerf' | 'trim' | 'store' | 'sheetsOnHand'
 >;
 
 /** A job with the file it came from and the folder its papers go to. */
@@ -81,10 +81,11 @@ async function prepareOne(
 ): Promise<Checked<PreparedJob>> {
   const read = await readOrderFile(file, options.library, shelf);
   if (!read.ok) return read;
-  const offcuts = await offcutsOnHand(options.store);
-  if (!offcuts.ok) return { ok: false, findings: [...read.findings, ...offcuts.findings] };
-  const job = prepareOrder(read.value.text, file, read.value.library, offcuts.value);
-  const findings = [...read.findings, ...offcuts.findings, ...job.findings];
+  const offers = await offersOfStore(options.store, options.sheetsOnHand ? 'on hand' : 'as can be bought');
+  if (!offers.ok) return { ok: false, findings: [...read.findings, ...offers.findings] };
+  const { offcuts, sheets } = offers.value;
+  const job = prepareOrder(read.value.text, file, read.value.library, offcuts, sheets);
+  const findings = [...read.findings, ...offers.findings, ...job.findings];
   if (!job.ok) return { ok: false, findings };
   const folder = join(options.out, safeFileName(job.value.name));
   return { ok: true, value: { job: job.value, file, folder }, findings };

@@ -2,6 +2,7 @@ import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import type { PlanFile } from '../model/plan.ts';
+import { alreadySawn } from './alreadySawn.ts';
 import { cuttingList } from './cuttingList.ts';
 import { drillingList } from './drillingList.ts';
 import { edgingList, edgingToBuy, type ListedEdging } from './edgingList.ts';
@@ -47,7 +48,7 @@ function tablesOfOrder(plan: PlanFile, { order, library, furniture }: ListedOrde
 
 /**
  * The lists of a job as tables, from which CSV and worksheets are made: cutting list, edging list, edging and sheets to
- * buy, offcuts kept and the steps of the saw; for an order its holes, its fittings and the mass of its units as well.
+ * buy, offcuts kept and the steps of the saw; of a plan that goes on from another what is sawn already; for an order its holes, its fittings and the mass of its units as well.
  */
 export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: ListedOrder): readonly Table[] {
   return [
@@ -57,6 +58,7 @@ export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: Lis
     sheetsToBuy(plan, library.titles),
     offcutsKept(plan),
     sawSteps(plan),
+    ...(plan.sawn === undefined ? [] : [alreadySawn(plan)]),
     ...(ordered === undefined ? [] : tablesOfOrder(plan, ordered)),
   ];
 }

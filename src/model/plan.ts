@@ -292,9 +292,9 @@ export const planSawn = z
               code: identity.describe('text of its label'),
               name: z.string().max(300),
               unit: z.string().max(300),
-              length: millimetres.describe('along the grain, where it has one'),
+              length: millimetres.describe('cut size, as it was listed'),
               width: millimetres,
-              grain: z.enum(['length', 'none']),
+              grain: z.enum(['length', 'width', 'none']).describe('which of the two the grain runs along'),
               kept: z.boolean().describe('it is large enough to be an offcut'),
             }),
           )

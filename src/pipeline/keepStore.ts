@@ -1,5 +1,6 @@
 /** The store: its ledger's text, its rules, and what books in it. */
 export {
+  allSheets,
   joinedSheets,
   sheetsInWords,
   sheetsMeant,
@@ -25,3 +26,4 @@ export {
   sheetsBooked,
   sheetsFor,
 } from '../store/planBookings.ts';
+export { sheetsOnHand } from '../store/sheetsOnHand.ts';

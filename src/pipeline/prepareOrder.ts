@@ -67,30 +67,37 @@ export function suppliesOf(library: Library): SheetSupply[] {
   });
 }
 
-/** From the text of an order to stock groups that can be nested; `offcutsOf` gives the offcuts on hand for an order's id. */
+/**
+ * From the text of an order to stock groups that can be nested; `offcutsOf` gives the offcuts on hand for an order's id, and
+ * `sheetsOf` those sheets that it may take, from what the library offers.
+ */
 export function prepareOrder(
   text: string,
   file: string,
   library: Library,
   offcutsOf: (order: string) => readonly SheetSupply[] = () => [],
+  sheetsOf: (order: string, offered: readonly SheetSupply[]) => readonly SheetSupply[] = (_, offered) =>
+    offered,
 ): Checked<Job> {
   const furnished = furnishOrder(text, file, library);
   if (!furnished.ok) return furnished;
-  const job = jobOfOrder(furnished.value, file, offcutsOf(furnished.value.order.id));
+  const { id } = furnished.value.order;
+  const job = jobOfOrder(furnished.value, file, offcutsOf(id), sheetsOf(id, suppliesOf(library)));
   return { ...job, findings: [...furnished.findings, ...job.findings] };
 }
 
-/** An order whose furniture is worked out, as stock groups; `onHand` is offered beside the library's sheets. */
+/** An order whose furniture is worked out, as stock groups; `onHand` is offered beside `sheets`, those of the library. */
 export function jobOfOrder(
   ordered: OrderedFurniture,
   file: string,
   onHand: readonly SheetSupply[] = [],
+  sheets: readonly SheetSupply[] = suppliesOf(ordered.library),
 ): Checked<Job> {
   const { order, library, furniture } = ordered;
   const saw = library.saws.get(order.saw);
   if (saw === undefined) throw new Error(`the order's saw ${order.saw} is not in the library`);
   const parts = furniture.units.flatMap((unit) => unit.panels);
-  const stock = makeStockGroups(parts, [...suppliesOf(library), ...onHand], saw);
+  const stock = makeStockGroups(parts, [...sheets, ...onHand], saw);
   const findings = placedIn(file, stock.findings);
   if (hasError(findings)) return failed(findings);
   return {

@@ -1,6 +1,6 @@
 import type { PlanGroup, PlanStock, SawnCopies } from '../model/plan.ts';
 import type { Booking, Ledger } from '../model/store.ts';
-import { itemKey } from './items.ts';
+import { sheetsThere } from './sheetsOnHand.ts';
 
 /** The bookings of a plan that are not reversed, by the SHA-256 of its text. */
 export function bookingsOfPlan({ bookings, reversedBy }: Ledger, plan: string): Booking[] {
@@ -29,11 +29,7 @@ export function sheetsBooked(ledger: Ledger, plan: string): readonly SawnCopies[
 }
 
 /** How many sheets there are of a size of a plan that an order may take: free, or reserved for it. */
-export function sheetsFor({ stock }: Ledger, order: string): (group: PlanGroup, of: PlanStock) => number {
-  return ({ board, finish, thickness }, { length, width, grain }) => {
-    const entry = stock.get(itemKey({ item: 'sheet', board, finish, thickness, length, width, grain }));
-    if (entry === undefined) return 0;
-    const others = [...entry.reserved].filter(([name]) => name !== order);
-    return entry.amount - others.reduce((sum, [, amount]) => sum + amount, 0);
-  };
+export function sheetsFor(ledger: Ledger, order: string): (group: PlanGroup, of: PlanStock) => number {
+  return ({ board, finish, thickness }, { length, width, grain }) =>
+    sheetsThere(ledger, order, { item: 'sheet', board, finish, thickness, length, width, grain });
 }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { ALREADY_SAWN_COLUMNS } from '../../src/documents/alreadySawn.ts';
 import { CHANGED_MATERIAL_COLUMNS, CHANGED_PANELS_COLUMNS } from '../../src/documents/orderChanges.ts';
 import { QUOTATION_COLUMNS } from '../../src/documents/quotation.ts';
 import { listTables } from '../../src/pipeline/listTables.ts';
@@ -36,6 +37,11 @@ describe('the columns of the lists', () => {
     const keys = (columns: readonly { key: string }[]) => columns.map(({ key }) => key);
     expect(describedColumns('changed-panels', before)).toEqual(keys(CHANGED_PANELS_COLUMNS));
     expect(describedColumns('changed-material', before)).toEqual(keys(CHANGED_MATERIAL_COLUMNS));
+  });
+
+  it('of what is sawn already are described', () => {
+    const columns = ALREADY_SAWN_COLUMNS.map(({ key }) => key);
+    expect(describedColumns('already-sawn', 'Of a later plan: ')).toEqual(columns);
   });
 
   it('are described for no list that there is not', () => {

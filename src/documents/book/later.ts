@@ -23,7 +23,7 @@ export function spoiledChapter({ plan, panels, words }: BookFacts): Section[] {
     {
       kind: 'table',
       caption: says.heading,
-      columns: columnsOf(says.columns, [-1.4, 3.4, 3.4, 2.4, 7]),
+      columns: columnsOf(says.columns, [-1.2, 2.9, 2.9, 2.4, 8.6]),
       rows,
     },
   ];
@@ -64,7 +64,7 @@ export function sawnChapter({ plan, words, units }: BookFacts): Section[] {
           {
             kind: 'table',
             caption: says.heading,
-            columns: columnsOf(says.columns, [-1.4, 3.4, 3.2, -1.8, 6, 2.6]),
+            columns: columnsOf(says.columns, [-1.2, 2.9, 2.8, -1.5, 8.6, 2.6]),
             rows: rows.sort((a, b) => Number(a.cells[0]) - Number(b.cells[0])),
           },
         ];
@@ -74,7 +74,7 @@ export function sawnChapter({ plan, words, units }: BookFacts): Section[] {
       {
         kind: 'table',
         caption: says.left,
-        columns: columnsOf(says.leftColumns, [6, 3.4, 3.2, 3, 2]),
+        columns: columnsOf(says.leftColumns, [8.4, 2.8, 2.8, 2.9, 1.7]),
         rows: left,
       },
     );
