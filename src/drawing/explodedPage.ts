@@ -181,7 +181,7 @@ export function drawExplodedPages(unit: PlacedUnit, options: FurnitureDrawingOpt
     const left = first ? frame.x1 - TABLE_WIDTH_MM : frame.x0 + 3;
     const room = { x0: left, y0: frame.y0 + 3, x1: frame.x1 - 3, y1: bottom };
     if (first)
-      drawPicture(sketch, unit, options, { x0: frame.x0 + 2, y0: frame.y0 + 2, x1: left - 3, y1: bottom });
+      drawApart(sketch, unit, options, { x0: frame.x0 + 2, y0: frame.y0 + 2, x1: left - 3, y1: bottom });
     const space = tableSpace(columnsOf(room, 60, TABLE_WIDTH_MM - 3));
     tables.forEach((table, index) => {
       if (from[index]! < table.rows.length) from[index] = flowTable(sketch, table, from[index]!, space);
@@ -216,7 +216,13 @@ function titleOf(unit: PlacedUnit, options: FurnitureDrawingOptions, page: numbe
   return furnitureTitle(options, words);
 }
 
-function drawPicture(sketch: Sketch, unit: PlacedUnit, { words }: FurnitureDrawingOptions, field: Box): void {
+/** The unit drawn apart with the numbers of its panels, as large as a field allows. */
+export function drawApart(
+  sketch: Sketch,
+  unit: PlacedUnit,
+  { words }: Pick<FurnitureDrawingOptions, 'words'>,
+  field: Box,
+): void {
   if (unit.panels.length === 0) return;
   sketch.text('numbers', words.furniture.hiddenLeader, field.x0 + 2, field.y1 - 1, { sizeMm: SMALL });
   const margin = 9;

@@ -15,5 +15,5 @@ export { drawPanels } from './panelDrawing.ts';
 export type { DrawnPanel, PanelDrawingOptions } from './panelFigure.ts';
 export type { PanelWords } from './panelWords.ts';
 export type { FurnitureDrawingOptions } from './unitTitle.ts';
-export { drawUnit } from './unitViews.ts';
+export { drawUnit, drawUnitOnOnePage } from './unitViews.ts';
 export { drawLayout } from './vehicleViews.ts';

@@ -38,7 +38,6 @@ class Filling {
   private readonly tops: [left: number, right: number];
   private readonly end: number;
   private readonly lefts: readonly [left: number, right: number];
-  private column = 0;
 
   constructor([top, end]: readonly [number, number], lefts: readonly [number, number]) {
     this.tops = [top, top];
@@ -46,40 +45,45 @@ class Filling {
     this.lefts = lefts;
   }
 
-  /** Puts a figure below the last one, or into the next column; false where the page has no more room for it. */
+  /** Puts a figure below others, in the left column where it has room; false where the page has none for it. */
   add(figure: PanelFigure): boolean {
-    if (figure.width === 'whole') return this.addWhole(figure);
-    while (this.column < 2 && this.tops[this.column]! + figure.heightMm > this.end) this.column++;
-    if (this.column === 2) return false;
-    this.place(figure, this.column);
+    const fits = (top: number) => top + figure.heightMm <= this.end;
+    if (figure.width === 'whole') {
+      const top = Math.max(...this.tops);
+      if (!fits(top)) return false;
+      this.place(figure, 0, top);
+      this.tops[1] = this.tops[0];
+      return true;
+    }
+    const column = ([0, 1] as const).find((each) => fits(this.tops[each]));
+    if (column === undefined) return false;
+    this.place(figure, column, this.tops[column]);
     return true;
   }
 
-  /** Across both columns, which go on below it from the left. */
-  private addWhole(figure: PanelFigure): boolean {
-    const top = Math.max(...this.tops);
-    if (top + figure.heightMm > this.end) return false;
-    this.tops[0] = top;
-    this.place(figure, 0);
-    this.tops[1] = this.tops[0];
-    this.column = 0;
-    return true;
-  }
-
-  private place(figure: PanelFigure, column: number): void {
-    this.placed.push({ figure, left: this.lefts[column]!, top: this.tops[column]! });
-    this.tops[column]! += figure.heightMm + GAP_MM;
+  private place(figure: PanelFigure, column: 0 | 1, top: number): void {
+    this.placed.push({ figure, left: this.lefts[column], top });
+    this.tops[column] = top + figure.heightMm + GAP_MM;
   }
 }
 
-/** Figures in their order, down the left column of a page and then down the right one. */
+/** So many figures after the one whose turn it is may go before it, into room that it does not fit. */
+const LOOK_AHEAD = 8;
+
+/** Figures down the left column of a page and then down the right one, about in their order. */
 function onPages(figures: readonly PanelFigure[], newPage: () => Filling): Placed[][] {
   const pages: Filling[] = [];
-  for (const figure of figures) {
-    if (pages.at(-1)?.add(figure)) continue;
+  const waiting = [...figures];
+  while (waiting.length > 0) {
+    const next = waiting.slice(0, LOOK_AHEAD).findIndex((figure) => pages.at(-1)?.add(figure));
+    if (next >= 0) {
+      waiting.splice(next, 1);
+      continue;
+    }
     const page = newPage();
     pages.push(page);
-    if (!page.add(figure)) throw new Error(`${figure.panel.names.join('; ')} is higher than a page`);
+    const first = waiting.shift()!;
+    if (!page.add(first)) throw new Error(`${first.panel.names.join('; ')} is higher than a page`);
   }
   return pages.map(({ placed }) => placed);
 }

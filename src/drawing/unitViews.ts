@@ -4,10 +4,11 @@ import type { Extent } from '../model/geometry.ts';
 import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.ts';
 import { type Box, type Drawing, inset, type Segment, type Shape, type Stroke, textBox } from './drawing.ts';
 import { drawHole, viewHoles } from './drawnHoles.ts';
-import { drawExplodedPages } from './explodedPage.ts';
+import { drawApart, drawExplodedPages } from './explodedPage.ts';
 import { type SlantedLine, type ViewLine, viewLines } from './hiddenLines.ts';
 import type { Units } from './lengthsInWords.ts';
 import { SMALL, WIDE } from './lettering.ts';
+import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { Sketch } from './sketch.ts';
 import { innerExtents, openingChains, panelWithOpenings } from './unitMeasures.ts';
@@ -22,6 +23,9 @@ export const REDUCTIONS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 100, 200] as con
 const PAGE = pageOf('A4');
 const GAP_MM = 14;
 const HEADING_MM = 5;
+const HEADING_WIDTH_MM = 26;
+const LEAST_TABLE_MM = 90;
+const LEAST_TABLE_HEIGHT_MM = 22;
 
 /** How a view lies on the page: µm across and up to mm. */
 export interface Placed {
@@ -133,8 +137,14 @@ interface Arrangement {
   readonly gapDown: number;
 }
 
-/** The largest scale at which front, side and plan with their dimensions fit onto the page, and where they begin. */
-function arrange(unit: PlacedUnit, rows: ReturnType<typeof rowsOf>): Arrangement {
+/** Where views go: from the left border of the page to here, or all of it. */
+type Field = 'page' | { readonly x1: number };
+
+/**
+ * The largest scale at which front, side and plan with their dimensions fit into a field, and where they begin; null where
+ * no scale is small enough.
+ */
+function arrange(unit: PlacedUnit, rows: ReturnType<typeof rowsOf>, field: Field): Arrangement | null {
   const size = (axis: 'x' | 'y' | 'z', reduction: number) =>
     extentSize(unit.outside[axis]) / 1000 / reduction;
   const { frame } = PAGE;
@@ -143,20 +153,23 @@ function arrange(unit: PlacedUnit, rows: ReturnType<typeof rowsOf>): Arrangement
   const gapDown = row(rows.front.below.length) + HEADING_MM + 2;
   const blockTop = frame.y1 - 3 * TITLE_ROW_HEIGHT;
   const top = frame.y0 + HEADING_MM + 3;
+  const farRight = field === 'page' ? frame.x1 : field.x1;
   const fits = (reduction: number) => {
     const planRight = frame.x0 + 4 + leftRows + size('x', reduction);
-    const right = planRight + GAP_MM + size('y', reduction);
+    // A view that is narrower than the words over it takes their room.
+    const right =
+      planRight + GAP_MM + Math.max(size('y', reduction), field === 'page' ? 0 : HEADING_WIDTH_MM);
     const lowest = planRight + 4 < frame.x1 - TITLE_BLOCK_WIDTH ? frame.y1 : blockTop;
     const frontBottom = top + size('z', reduction);
     const bottom = frontBottom + gapDown + size('y', reduction) + row(rows.plan.below.length) + 1;
     const sideBottom = frontBottom + row(rows.side.below.length) + 2;
-    return right + 4 <= frame.x1 && bottom <= lowest && sideBottom <= blockTop;
+    return right + 4 <= farRight && bottom <= lowest && sideBottom <= blockTop;
   };
   const reduction = REDUCTIONS.find(fits);
-  if (reduction === undefined) throw new Error(`the unit ${unit.name} is too large to be drawn`);
+  if (reduction === undefined) return null;
   const width = leftRows + size('x', reduction) + GAP_MM + size('y', reduction);
   const underPlan = frame.x0 + 4 + leftRows + size('x', reduction) + 4 < frame.x1 - TITLE_BLOCK_WIDTH;
-  const free = frame.x1 - frame.x0 - 8 - width;
+  const free = farRight - frame.x0 - 8 - width;
   // Beside the title block the views stay on the left; above it they stand in the middle.
   return {
     reduction,
@@ -177,8 +190,45 @@ function heading(sketch: Sketch, view: Placed, text: string): void {
 function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages: number): Drawing {
   const sketch = new Sketch(options.measure);
   const rows = rowsOf(unit);
-  const { reduction, left, top, gapAcross, gapDown } = arrange(unit, rows);
+  const arrangement = arrange(unit, rows, 'page');
+  if (arrangement === null) throw new Error(`the unit ${unit.name} is too large to be drawn`);
   drawFrame(sketch, PAGE);
+  drawViews(sketch, unit, options, rows, arrangement, pages);
+  return {
+    widthMm: PAGE.widthMm,
+    heightMm: PAGE.heightMm,
+    title: options.words.furniture.unitTitle(options.job, unit.name),
+    description: options.words.furniture.unitDescription(unit.name, sizeWords(unit, options.units ?? 'mm')),
+    shapes: sketch.shapes,
+    picture: pictureOf(sketch.shapes),
+    ...(options.tables === 'left out' ? { free: besideViews(sketch.shapes) } : {}),
+  };
+}
+
+/** Room right of the views that is wide enough for a table, or in two columns below them that is high enough. */
+function besideViews(shapes: readonly Shape[]): Box[] {
+  const { frame } = PAGE;
+  const views = pictureOf(shapes);
+  const [x0, x1, y1] = [frame.x0 + 3, frame.x1 - 3, frame.y1 - 3 * TITLE_ROW_HEIGHT - 2];
+  if (x1 - (views.x1 + 2) >= LEAST_TABLE_MM) return [{ x0: views.x1 + 2, y0: frame.y0 + 3, x1, y1 }];
+  const y0 = views.y1 + 2;
+  if (y1 - y0 < LEAST_TABLE_HEIGHT_MM) return [];
+  const middle = (x0 + x1) / 2;
+  return [
+    { x0, y0, x1: middle - 4, y1 },
+    { x0: middle + 4, y0, x1, y1 },
+  ];
+}
+
+/** The title block and the views with their dimensions. */
+function drawViews(
+  sketch: Sketch,
+  unit: PlacedUnit,
+  options: FurnitureDrawingOptions,
+  rows: ReturnType<typeof rowsOf>,
+  { reduction, left, top, gapAcross, gapDown }: Arrangement,
+  pages: number,
+): void {
   const kind = options.titles.get(unit.unit) ?? unit.unit;
   const units = options.units ?? 'mm';
   const size = sizeWords(unit, units);
@@ -214,13 +264,42 @@ function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages
     drawRows(sketch, its, view, { across }, units);
     heading(sketch, view, name);
   }
+}
+
+/** A unit of so few panels is drawn apart clearly enough beside its views. */
+const FEW_PANELS = 6;
+/** The views of such a unit are clear in this scale. */
+const CLEAR_REDUCTION = 15;
+/** The part of the page right of the views, and how much of its height the unit drawn apart has there. */
+const BESIDE_MM = { width: 122, picture: 74 } as const;
+
+/**
+ * A unit of few panels on one page of A4: its views, as large as on a page of their own or clear all the same, the unit drawn apart beside
+ * them (a single panel is not), and what is left as `free` room for its tables. Null where that is not to be had.
+ */
+export function drawUnitOnOnePage(unit: PlacedUnit, options: FurnitureDrawingOptions): Drawing | null {
+  const { frame } = PAGE;
+  if (unit.panels.length > FEW_PANELS || outlineTable(unit, options) !== null) return null;
+  const rows = rowsOf(unit);
+  const x0 = frame.x1 - BESIDE_MM.width;
+  const arrangement = arrange(unit, rows, { x1: x0 - 2 });
+  const most = Math.max(CLEAR_REDUCTION, arrange(unit, rows, 'page')?.reduction ?? 0);
+  if (arrangement === null || arrangement.reduction > most) return null;
+  const sketch = new Sketch(options.measure);
+  drawFrame(sketch, PAGE);
+  drawViews(sketch, unit, options, rows, arrangement, 1);
+  const picture = unit.panels.length > 1;
+  const y0 = frame.y0 + (picture ? BESIDE_MM.picture : 0);
+  if (picture) drawApart(sketch, unit, options, { x0, y0: frame.y0 + 2, x1: frame.x1 - 2, y1: y0 });
+  const free = { x0, y0: y0 + 3, x1: frame.x1 - 3, y1: frame.y1 - 3 * TITLE_ROW_HEIGHT - 2 };
+  const { furniture: says } = options.words;
   return {
     widthMm: PAGE.widthMm,
     heightMm: PAGE.heightMm,
     title: says.unitTitle(options.job, unit.name),
-    description: says.unitDescription(unit.name, size),
+    description: says.unitDescription(unit.name, sizeWords(unit, options.units ?? 'mm')),
     shapes: sketch.shapes,
-    picture: pictureOf(sketch.shapes),
+    free: [free],
   };
 }
 

@@ -52,9 +52,9 @@ export interface DrawingsBlock {
   readonly drawings: readonly Drawing[];
   /** Boxes of pieces on the first of them. */
   readonly pieces: readonly DrawnPiece[];
-  /** As they are printed, where that is not the same: smaller each time, null when they cannot be smaller. */
+  /** As they are printed, where that is not the same: ever less of the room taken by them, null when there is no other way. */
   readonly onPaper?: (smaller: number) => readonly Drawing[] | null;
-  /** What belongs beside the last of them, in groups that are kept whole: in its free room where they fit. */
+  /** What belongs beside them, in groups that are kept whole: in the free room of the last, or of one before it, where they fit. */
   readonly beside?: readonly (readonly TextBlock[])[];
 }
 

@@ -4,6 +4,7 @@ import type { Book, DrawingsBlock, Section, TextBlock } from './book.ts';
 import {
   BESIDE_SIZES,
   CLOSE_SIZES,
+  CLOSEST_SIZES,
   Flow,
   LARGER_SIZES,
   NoRoom,
@@ -19,9 +20,12 @@ import { LYING, MARGIN, type Paper, printed, UPRIGHT } from './paper.ts';
 /** How the book's name stands on the first page. */
 const TITLE_MM = 8;
 
-/** Texts laid beside a drawing, and the groups of them that found no room there. */
+/** Texts that take a smaller share of a page's height than this are better laid with others. */
+const SHORT = 0.3;
+
+/** Texts laid beside drawings, one sketch for each of these, and the groups of them that found no room there. */
 interface Beside {
-  readonly sketch: Sketch;
+  readonly sketches: readonly Sketch[];
   readonly left: readonly (readonly TextBlock[])[];
 }
 
@@ -48,7 +52,7 @@ class Pages {
     alone: boolean,
   ): Sketch {
     const sketch = new Sketch(this.measure);
-    this.papers.push({ ...size, sketch, chapter: this.chapter, drawn, alone });
+    this.papers.push({ ...size, sketch, chapters: [this.chapter], drawn, alone });
     return sketch;
   }
 
@@ -85,9 +89,16 @@ class Pages {
         // A chapter that begins at the foot of a page has a table's worth of it there.
         this.flow.keep(60);
         this.flow.title(section.heading);
+        this.alsoOnThisPage(section.heading);
       }
       layBlock(this.flow, block, this.book.words);
     });
+  }
+
+  /** A chapter that has begun on the page begun last. */
+  private alsoOnThisPage(chapter: string): void {
+    const paper = this.papers.pop();
+    if (paper !== undefined) this.papers.push({ ...paper, chapters: [...paper.chapters, chapter] });
   }
 
   /** Drawings on pages of their own, in the largest scale that leaves room for all that belongs beside them. */
@@ -97,20 +108,66 @@ class Pages {
     const attempts = block.onPaper ?? ((smaller: number) => (smaller === 0 ? block.drawings : null));
     let chosen = attempts(0) ?? [];
     let laid = this.layBeside(chosen, groups);
+    const isTooMuch = laid.left.length > 0 && !this.fitsOnPage(chosen.at(-1), section, laid.left.flat());
     for (let smaller = 1; laid.left.length > 0; smaller++) {
       const drawings = attempts(smaller);
       if (drawings === null) break;
       const tried = this.layBeside(drawings, groups);
-      if (tried.left.length > 0) continue;
+      // A smaller drawing that does not spare the page after it is worth it only where that page would not be enough.
+      if (tried.left.length > 0 && !(isTooMuch && tried.left.length < laid.left.length)) continue;
       chosen = drawings;
       laid = tried;
     }
+    const size = chosen.at(-1) ?? LYING[this.page];
+    if (block.pieces.length > 0 && laid.left.length > 0 && this.isShort(size, laid.left.flat())) {
+      // Rather than a page of a few lines: all of it on that page, and the drawing as large as can be.
+      chosen = attempts(0) ?? [];
+      laid = { sketches: [], left: groups };
+    }
     chosen.forEach((drawing, index) => {
-      const sketch = this.newPaper(drawing, drawing, index === 0);
-      if (index === chosen.length - 1) sketch.shapes.push(...laid.sketch.shapes);
+      const sketch = this.newPaper(drawing, drawing, index === 0 && chosen.length > 1);
+      sketch.shapes.push(...(laid.sketches[index]?.shapes ?? []));
     });
-    if (laid.left.length === 0) return;
-    this.onPageBeside(chosen.at(-1) ?? LYING[this.page], section, laid.left.flat());
+    if (laid.left.length > 0) this.onPageBeside(size, section, laid.left.flat());
+  }
+
+  /** Whether texts would leave most of a page empty. */
+  private isShort(size: { widthMm: number; heightMm: number }, blocks: readonly TextBlock[]): boolean {
+    const room = roomOf(size);
+    let usedMm = Number.POSITIVE_INFINITY;
+    tries(() => {
+      const place = { sketch: new Sketch(this.measure), rooms: [room] };
+      const flow = new Flow(this.measure, PAGE_SIZES, place, noMore);
+      for (const block of blocks) layBlock(flow, block, this.book.words);
+      usedMm = flow.y - room.y0;
+    });
+    return usedMm < SHORT * (room.y1 - room.y0);
+  }
+
+  /** The largest lettering in which texts fit on one page like a drawing's; null where none does. */
+  private sizesForPage(
+    size: { widthMm: number; heightMm: number },
+    section: Section,
+    blocks: readonly TextBlock[],
+  ): Sizes | null {
+    const fits = (sizes: Sizes) => {
+      const place = { sketch: new Sketch(this.measure), rooms: [roomOf(size)] };
+      return tries(() => this.layPage(new Flow(this.measure, sizes, place, noMore), section, blocks));
+    };
+    return [PAGE_SIZES, CLOSE_SIZES, CLOSEST_SIZES].find(fits) ?? null;
+  }
+
+  private fitsOnPage(
+    size: { widthMm: number; heightMm: number } | undefined,
+    section: Section,
+    blocks: readonly TextBlock[],
+  ): boolean {
+    return size === undefined || this.sizesForPage(size, section, blocks) !== null;
+  }
+
+  private layPage(flow: Flow, section: Section, blocks: readonly TextBlock[]): void {
+    flow.title(section.heading);
+    for (const block of blocks) layBlock(flow, block, this.book.words);
   }
 
   /** Texts on a page like the drawing's, in lettering that holds them on one page where that can be. */
@@ -119,19 +176,12 @@ class Pages {
     section: Section,
     blocks: readonly TextBlock[],
   ): void {
-    const lay = (flow: Flow) => {
-      flow.title(section.heading);
-      for (const block of blocks) layBlock(flow, block, this.book.words);
-    };
-    const sizes = [PAGE_SIZES, CLOSE_SIZES].find((each) => {
-      const place = { sketch: new Sketch(this.measure), rooms: [roomOf(size)] };
-      return tries(() => lay(new Flow(this.measure, each, place, noMore)));
-    });
+    const sizes = this.sizesForPage(size, section, blocks) ?? CLOSE_SIZES;
     const more = () => this.newPlace({ widthMm: size.widthMm, heightMm: size.heightMm });
-    lay(new Flow(this.measure, sizes ?? CLOSE_SIZES, more(), more));
+    this.layPage(new Flow(this.measure, sizes, more(), more), section, blocks);
   }
 
-  /** Lays groups into the free room of the last drawing, in larger letters where all fit so, and says which do not fit. */
+  /** Lays groups into the free room of the last drawing, or of one before it, in larger letters where all fit so, and says which do not fit. */
   private layBeside(drawings: readonly Drawing[], groups: readonly (readonly TextBlock[])[]): Beside {
     const large = this.layInSizes(drawings, groups, LARGER_SIZES);
     return large.left.length === 0 ? large : this.layInSizes(drawings, groups, BESIDE_SIZES);
@@ -142,15 +192,18 @@ class Pages {
     groups: readonly (readonly TextBlock[])[],
     sizes: Sizes,
   ): Beside {
-    const sketch = new Sketch(this.measure);
-    let rooms: readonly Room[] = drawings.at(-1)?.free ?? [];
-    const left = groups.filter((group) => {
-      const rest = this.tryGroup(group, rooms, sketch, sizes);
-      if (rest === null) return true;
-      rooms = rest;
-      return false;
-    });
-    return { sketch, left };
+    const sketches = drawings.map(() => new Sketch(this.measure));
+    const rooms = drawings.map(({ free }): readonly Room[] => free ?? []);
+    const lastFirst = drawings.map((_, index) => index).reverse();
+    const left = groups.filter((group) =>
+      lastFirst.every((index) => {
+        const rest = this.tryGroup(group, rooms[index]!, sketches[index]!, sizes);
+        if (rest === null) return true;
+        rooms[index] = rest;
+        return false;
+      }),
+    );
+    return { sketches, left };
   }
 
   /** The room left when a group is laid, or null where it does not fit whole. */

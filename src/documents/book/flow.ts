@@ -64,6 +64,9 @@ export const LARGER_SIZES: Sizes = {
 /** On a page for steps that would else need a second one. */
 export const CLOSE_SIZES: Sizes = { ...PAGE_SIZES, text: 2.9, heading: 3.4, table: 2.6, column: 58 };
 
+/** The same with longer lines, of which fewer are broken, and all about them close. */
+export const CLOSEST_SIZES: Sizes = { ...CLOSE_SIZES, chapter: 3.9, box: 3.2, column: 80 };
+
 const COLUMN_GAP = 6;
 const INDENT = 7.4;
 

@@ -119,7 +119,7 @@ export function lastChecks({ words }: BookFacts): Section {
     id: 'last',
     heading: words.last.heading,
     level: 2,
-    startsPage: true,
+    startsPage: false,
     blocks: [
       { kind: 'ticks', items: words.last.items.map((text, index) => ({ key: `last/${index + 1}`, text })) },
       { kind: 'paragraph', text: words.workshopLine },

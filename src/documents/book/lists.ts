@@ -56,7 +56,7 @@ export function cuttingListChapter({ panels, words, title, plan, units }: BookFa
       rows,
     });
   }
-  return { id: 'cutting-list', heading: says.heading, level: 2, startsPage: true, blocks };
+  return { id: 'cutting-list', heading: says.heading, level: 2, startsPage: false, blocks };
 }
 
 const edgeWord = {
@@ -198,5 +198,5 @@ export function offcutChapter({ plan, job, words, groupWords, units }: BookFacts
             rows,
           },
         ];
-  return { id: 'offcuts', heading: says.heading, level: 2, startsPage: true, blocks };
+  return { id: 'offcuts', heading: says.heading, level: 2, startsPage: false, blocks };
 }

@@ -46,8 +46,9 @@ export function makeBook(subject: BookSubject): Book {
     sections: [
       titleChapter(facts),
       ...spoiledChapter(facts),
+      ...(whole ? layoutChapter(facts) : []),
       cautionsChapter(facts),
-      ...(whole ? [...layoutChapter(facts), ...massChapter(facts)] : []),
+      ...(whole ? massChapter(facts) : []),
       ...sawnChapter(facts),
       cuttingListChapter(facts),
       ...cutPlanChapters(facts),

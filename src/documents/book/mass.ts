@@ -67,5 +67,5 @@ export function massChapter(facts: BookFacts): Section[] {
       : centreText(mass, vehicle, says).map((text): Block => ({ kind: 'paragraph', text }))),
     ...accountBlocks(facts),
   ];
-  return [{ id: 'mass', heading: says.heading, level: 2, startsPage: true, blocks }];
+  return [{ id: 'mass', heading: says.heading, level: 2, startsPage: false, blocks }];
 }

@@ -9,8 +9,8 @@ export interface Paper {
   readonly heightMm: number;
   /** Texts laid out on it. */
   readonly sketch: Sketch;
-  /** Chapter, for its foot. */
-  readonly chapter: string;
+  /** Chapters on it, for its foot. */
+  readonly chapters: readonly string[];
   /** What it is drawn on, if anything. */
   readonly drawn: Drawing | null;
   /** Shares no sheet of paper with the page before. */
@@ -108,7 +108,7 @@ function withFoot(sheet: Sheet, book: Book, page: number, pages: number, measure
   const y = heightMm - (drawn === null ? 8 : 4.5);
   const right = widthMm - (drawn === null ? MARGIN.right : 10);
   const pageWords = book.words.pageOf(page, pages);
-  const chapters = [...new Set(papers.map(({ chapter }) => chapter))].join(' · ');
+  const chapters = [...new Set(papers.flatMap((paper) => paper.chapters))].join(' · ');
   const room = right - MARGIN.left - measure(pageWords, FOOT_MM, 'regular') - 5;
   const left = shorten(plainText(`${book.title} · ${chapters}`), room, FOOT_MM, 'regular', measure);
   sketch.text('title block', left, MARGIN.left, y, { sizeMm: FOOT_MM });

@@ -45,6 +45,9 @@ function stackBlocks({ words, numberOf }: BookFacts, group: PlanGroup, sheet: Pl
   ];
 }
 
+/** So many pieces of a sheet, offcuts and waste among them, are told apart easily. */
+const FEW_PIECES = 16;
+
 /** The cut plan without its table of cuts, as a screen shows it and as large as paper and texts beside it allow. */
 function planDrawings(facts: BookFacts, group: PlanGroup, sheet: PlanSheet) {
   const titles = new Map(
@@ -66,8 +69,10 @@ function planDrawings(facts: BookFacts, group: PlanGroup, sheet: PlanSheet) {
     });
   const drawings = drawOn('A4', 0);
   const reductionOf = ([first]: readonly Drawing[]) => first?.reduction ?? 0;
-  // On larger paper it may be reduced until it is as small as on A4, and there by a quarter more.
-  const most = facts.page === 'A4' ? reductionOf(drawings) * 1.25 : reductionOf(drawings);
+  // On larger paper it may be reduced until it is as small as on A4, and there by a quarter more; a sheet of few pieces stays
+  // clear in an even smaller scale, which saves it a page with a few lines only.
+  const more = sheet.pieces.length > FEW_PIECES ? 1.25 : 1.6;
+  const most = facts.page === 'A4' ? reductionOf(drawings) * more : reductionOf(drawings);
   const tried: Drawing[][] = facts.page === 'A4' ? [drawings] : [];
   const onPaper = (smaller: number): readonly Drawing[] | null => {
     const last = tried[smaller - 1];

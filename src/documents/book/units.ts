@@ -1,4 +1,9 @@
-import { drawLayout, drawUnit, type FurnitureDrawingOptions } from '../../drawing/index.ts';
+import {
+  drawLayout,
+  drawUnit,
+  drawUnitOnOnePage,
+  type FurnitureDrawingOptions,
+} from '../../drawing/index.ts';
 import { printLength } from '../../drawing/lengthsInWords.ts';
 import type { PlacedUnit } from '../../model/furniture.ts';
 import type { Block, Row, Section, TextBlock } from './book.ts';
@@ -86,7 +91,10 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
   const { x, y, z } = unit.outside;
   const size = ([from, to]: readonly [number, number]) => printLength(to - from, facts.units);
   const massKg = unit.panels.reduce((sum, panel) => sum + panel.massKg * panel.count, 0);
-  const drawings = drawUnit(numbered(unit, facts.numberOf), drawingOptions(facts));
+  const drawn = numbered(unit, facts.numberOf);
+  const drawings = drawUnit(drawn, drawingOptions(facts));
+  const onOnePage = drawUnitOnOnePage(drawn, drawingOptions(facts));
+  const attempts = onOnePage === null ? [drawings] : [[onOnePage], drawings];
   const panels: TextBlock[] = [
     { kind: 'paragraph', text: `${says.outside(size(x), size(y), size(z))} ${says.mass(massKg.toFixed(1))}` },
     {
@@ -114,7 +122,14 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
           })),
         };
   const blocks: Block[] = [
-    { kind: 'drawings', label: unit.name, drawings, pieces: [], beside: [panels, [fittings]] },
+    {
+      kind: 'drawings',
+      label: unit.name,
+      drawings,
+      pieces: [],
+      onPaper: (smaller) => attempts[smaller] ?? null,
+      beside: [panels, [fittings]],
+    },
   ];
   return { id: `unit-${index + 1}`, heading: unit.name, level: 3, startsPage: true, blocks };
 }

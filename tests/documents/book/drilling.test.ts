@@ -22,7 +22,8 @@ describe('the chapter about drilling', () => {
 
   it('draws every panel with holes, openings or a curved edge, by its number in the cutting list', () => {
     const worked = panels.filter(
-      ({ holes, cutOuts, outline }) => holes.length + cutOuts.length > 0 || outline !== undefined,
+      ({ holes, edgeHoles = [], cutOuts, outline }) =>
+        holes.length + edgeHoles.length + cutOuts.length > 0 || outline !== undefined,
     );
     expect(worked.length).toBeGreaterThan(40);
     expect(worked.filter((panel) => !told(panel)).map(({ id }) => id)).toEqual([]);
@@ -31,8 +32,8 @@ describe('the chapter about drilling', () => {
   it('leaves out panels that only the saw and the edging machine work on', () => {
     const into = new Set(panels.flatMap((panel) => panel.housings.map((housing) => housing.into)));
     const plain = panels.filter(
-      ({ id, holes, cutOuts, outline }) =>
-        holes.length + cutOuts.length === 0 && outline === undefined && !into.has(id),
+      ({ id, holes, edgeHoles = [], cutOuts, outline }) =>
+        holes.length + edgeHoles.length + cutOuts.length === 0 && outline === undefined && !into.has(id),
     );
     expect(plain.length).toBeGreaterThan(10);
     expect(plain.filter(told).map(({ id }) => id)).toEqual([]);

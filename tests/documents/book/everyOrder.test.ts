@@ -5,7 +5,7 @@ import { en } from '../../../src/documents/words/en.ts';
 import { type BookWishes, makeBookOf } from '../../../src/pipeline/makeBook.ts';
 import { measure } from '../../drawing/drawingTools.ts';
 import { demoOrders, plannedOrder } from '../../helpers/demoPlan.ts';
-import { assertReadable } from './readable.ts';
+import { assertReadable, usedHeight } from './readable.ts';
 
 /** Each order in one of these ways; the books of `demo-long` are read in all of them elsewhere. */
 const ways: readonly Pick<BookWishes, 'language' | 'lengths' | 'page'>[] = [
@@ -23,6 +23,10 @@ describe.each(demoOrders.map((name, index) => [name, ways[index % ways.length]!]
 
     it('has no text over text and none outside a page', () => {
       for (const page of pages) assertReadable(page);
+    });
+
+    it('leaves no page nearly empty', () => {
+      for (const page of pages) expect(usedHeight(page), page.title).toBeGreaterThan(0.2);
     });
 
     it('numbers each page once, at its foot', () => {

@@ -73,6 +73,16 @@ describe('the job book on A4', () => {
   });
 });
 
+describe('units on A4', () => {
+  const { pages } = bookOf(made);
+
+  it('take one page where they have few panels, and two where they have more', () => {
+    const count = (unit: string) => pagesOf(pages, unit).length;
+    expect(['left worktop', 'side table'].map(count)).toEqual([1, 1]);
+    expect(['base cupboard', 'wardrobe'].map(count)).toEqual([2, 2]);
+  });
+});
+
 describe('the job book on A3', () => {
   const { pages } = bookOf(made, { page: 'A3' });
 
