@@ -100,10 +100,11 @@ export async function readOrders(
   const orders: ReadyOrder[] = [];
   const found: Finding[] = [];
   for (const file of files) {
-    const read = await readOrderFile(file, options.library, shelf);
+    const read = await readOrderFile(file, options, shelf);
     found.push(...read.findings);
     if (!read.ok) continue;
-    const furnished = furnishOrder(read.value.text, file, read.value.library);
+    const { text, library: own, whatIf } = read.value;
+    const furnished = furnishOrder(text, file, own, whatIf);
     found.push(...furnished.findings);
     if (furnished.ok) orders.push({ file, ordered: withOptions(furnished.value, options) });
   }

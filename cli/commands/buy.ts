@@ -4,6 +4,7 @@ import type { Spare, Way } from '../../src/model/purchase.ts';
 import type { Units } from '../../src/pipeline/makePapers.ts';
 import { lengthUnits, paperLanguages } from '../papers/kinds.ts';
 import { oneOf } from './paperOptions.ts';
+import { type SettingOptions, withSettings } from './settings.ts';
 
 /** An amount to spare before its reason is known. */
 export type SpareAmount =
@@ -11,7 +12,7 @@ export type SpareAmount =
   | { readonly kind: 'sheets'; readonly count: number };
 
 /** What `plywright buy` was asked for. */
-export interface BuyOptions {
+export interface BuyOptions extends SettingOptions {
   readonly out: string;
   readonly name?: string;
   readonly cut: Way;
@@ -113,8 +114,7 @@ Exit codes: as in 'plywright --help'.
 
 /** Adds `plywright buy`. */
 export function addBuyCommand(program: Command): void {
-  program
-    .command('buy')
+  withSettings(program.command('buy'))
     .summary('work out what to order for one or several orders')
     .description('Works out what to order of whom for one or several orders, and by when.')
     .argument('<ORDER...>', 'order files (YAML), all made from one library')

@@ -10,9 +10,10 @@ import {
   withSearchOptions,
   wrongLabels,
 } from './runOptions.ts';
+import { type SettingOptions, settingsInWords, withSettings } from './settings.ts';
 
 /** What `plywright cut` was asked for. */
-export interface CutOptions extends RunOptions {
+export interface CutOptions extends RunOptions, SettingOptions {
   readonly library?: string;
   readonly panels?: string;
   readonly sheets?: string;
@@ -67,6 +68,7 @@ other programs too and stay in mm, with columns in English.
 at no price, and tells what they save: for boards that are cut from offcuts the
 search is done again without them. Nothing is booked; once the cut is done,
 'plywright stock cut' does so.
+${settingsInWords}
 
 --after goes on with an order that was changed after some sheets of its plan
 were sawn: those that the store has booked ('plywright stock cut PLAN --sheets
@@ -88,6 +90,7 @@ Examples:
   plywright cut one.yaml two.yaml --out jobs --seed 7
   plywright cut my-order.yaml --time 20
   plywright cut my-order.yaml --after out/my-order/plan.json --store store
+  plywright cut my-order.yaml --set bed_width=1300 --set front.finish=slate
   plywright cut --panels list.csv --sheets sheets.csv --kerf 3.2 --trim 10
   plywright cut --panels list.csv --sheets sheets.csv --kerf '1/8 in' --json
 
@@ -109,7 +112,7 @@ export function addCutCommand(program: Command): void {
     .option('--saw <NAME>', 'for --panels: a saw of --library')
     .option('--kerf <LENGTH>', 'for --panels: width of the cut, mm or inches (default: 3.2)', lengthUpTo(50))
     .option('--trim <LENGTH>', 'for --panels: taken off each side of a sheet (default: 10)', lengthUpTo(500));
-  withPaperOptions(command)
+  withPaperOptions(withSettings(command))
     .option('--store <FOLDER>', 'offer the offcuts of this store first')
     .option('--sheets-on-hand', 'take only sheets that the store has')
     .option('--after <PLAN>', 'go on from this plan: what is sawn of it stays')
@@ -152,6 +155,7 @@ function wrongCombination(orders: readonly string[], options: CutOptions): strin
   if (options.sheetsOnHand && options.store === undefined) return '--sheets-on-hand needs --store FOLDER';
   const after = wrongAfter(orders, options);
   if (after !== null) return after;
+  if (lists && options.set !== undefined) return '--set goes with an order';
   if (!lists && orders.length === 0) return 'give an order file, or --panels FILE with --sheets FILE';
   const onlyLists = (['saw', 'kerf', 'trim'] as const).find((name) => options[name] !== undefined);
   if (!lists && onlyLists !== undefined) return `--${onlyLists} goes with --panels; an order names its saw`;

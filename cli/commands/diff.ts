@@ -1,9 +1,10 @@
 import type { Command } from 'commander';
 import { sheetList } from './readOptions.ts';
 import { seconds, wholeNumber } from './runOptions.ts';
+import { type SettingOptions, withSettings } from './settings.ts';
 
 /** What `plywright diff` was asked for. */
-export interface DiffOptions {
+export interface DiffOptions extends SettingOptions {
   readonly seed: number;
   readonly time?: number;
   readonly work?: number;
@@ -35,10 +36,14 @@ free or reserved for either order. Without a store it is what the new order
 takes beyond the old one. Prices are those of an estimate ('plywright quote --help'),
 or of the material alone where the library has no rates.
 
+--set says what is otherwise in the new order, as in --set bed_width=1300,
+--set 'base cupboard.width=400' or --set front.finish=slate.
+
 --csv writes changed-panels.csv and changed-material.csv into a folder.
 
 Examples:
   plywright diff my-van.yaml my-van-changed.yaml
+  plywright diff my-van.yaml --set bed_width=1300
   plywright diff old.yaml new.yaml --plan out/old/plan.json --store store
   plywright diff old.yaml new.yaml --csv changes --json
 
@@ -47,12 +52,13 @@ Exit codes: as in 'plywright --help'.
 
 /** Adds `plywright diff`. */
 export function addDiffCommand(program: Command): void {
-  program
+  const command = program
     .command('diff')
     .summary('tell what a changed order means')
     .description('Tells what a changed order means: panels, what is sawn already, what to buy, the price.')
     .argument('<OLD>', 'order file (YAML) as it was')
-    .argument('<NEW>', 'order file (YAML) as it is now')
+    .argument('[NEW]', 'order file (YAML) as it is now; OLD with --set where left out');
+  withSettings(command)
     .option('--plan <FILE>', 'plan of the old order that the saw has')
     .option('--sawn <SHEETS>', 'of that plan: GROUP/2, GROUP/2x3 or GROUP, with commas', sheetList)
     .option('--store <FOLDER>', 'what is there, and with --plan what is sawn')
@@ -65,11 +71,14 @@ export function addDiffCommand(program: Command): void {
     .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
     .option('--replace', 'write over lists that were changed by hand')
     .addHelpText('after', more)
-    .action(async (before: string, after: string, options: DiffOptions, command: Command) => {
+    .action(async (before: string, after: string | undefined, options: DiffOptions, command: Command) => {
+      if (after === undefined && options.set === undefined) {
+        command.error('error: give the order as it is now, or what is otherwise with --set');
+      }
       if (options.sawn !== undefined && options.plan === undefined) {
         command.error('error: --sawn needs --plan FILE, of which these are sheets');
       }
       const { diff } = await import('../quoting/diff.ts');
-      await diff(before, after, options);
+      await diff(before, after ?? before, options);
     });
 }

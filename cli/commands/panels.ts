@@ -1,7 +1,8 @@
 import type { Command } from 'commander';
+import { type SettingOptions, settingsInWords, withSettings } from './settings.ts';
 
 /** What `plywright panels` was asked for. */
-export interface PanelsOptions {
+export interface PanelsOptions extends SettingOptions {
   readonly csv?: true;
   readonly json?: true;
   readonly library?: string;
@@ -10,6 +11,7 @@ export interface PanelsOptions {
 const more = `
 Sizes are in mm: finished with edging on, cut as sawn. Length runs with the
 grain.
+${settingsInWords}
 
 Examples:
   plywright panels my-order.yaml
@@ -20,14 +22,15 @@ Exit codes: as in 'plywright --help'.
 
 /** Adds `plywright panels`. */
 export function addPanelsCommand(program: Command): void {
-  program
+  const command = program
     .command('panels')
     .summary('print the panels of an order, with their sizes')
     .description('Prints every panel of an order: unit, size, board, finish, grain, edging and mass.')
     .argument('<ORDER>', 'order file (YAML)')
     .option('--csv', 'as comma-separated values (RFC 4180)')
     .option('--json', 'as one JSON document')
-    .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
+    .option('--library <DIR>', 'library folder, or name of one under parts-libraries/');
+  withSettings(command)
     .addHelpText('after', more)
     .action(async (order: string, options: PanelsOptions, command: Command) => {
       if (options.csv && options.json) command.error('error: give --csv or --json, not both');

@@ -3,9 +3,10 @@ import { paperLanguages } from '../papers/kinds.ts';
 import { oneOf } from './paperOptions.ts';
 import { day, percentage } from './readOptions.ts';
 import { withSearchOptions } from './runOptions.ts';
+import { type SettingOptions, settingsInWords, withSettings } from './settings.ts';
 
 /** What `plywright quote` was asked for. */
-export interface QuoteOptions {
+export interface QuoteOptions extends SettingOptions {
   readonly out: string;
   readonly seed: number;
   readonly time?: number;
@@ -39,6 +40,7 @@ nested, or by share, without the area of the offcuts that are kept.
 
 Without --plan the order is nested as by 'plywright cut' with the same seed and
 limits; --plan prices the plan that the saw has.
+${settingsInWords}
 
 Examples:
   plywright quote parts-libraries/demo-van/orders/demo-long.yaml
@@ -55,7 +57,7 @@ export function addQuoteCommand(program: Command): void {
     .summary('estimate the price of an order, line by line')
     .description('Works out a clear estimate of what each order costs.')
     .argument('<ORDER...>', 'order files (YAML)');
-  withSearchOptions(command)
+  withSearchOptions(withSettings(command))
     .option('--plan <FILE>', 'price this plan of the order in place of a new one')
     .addOption(new Option('--sheets <HOW>', 'how sheets are charged').choices(['whole', 'share']))
     .option('--vat <PERCENT>', "value added tax in place of the library's", percentage)

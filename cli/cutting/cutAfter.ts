@@ -90,9 +90,9 @@ async function prepare(
   proven: ProvenFile,
   options: CutOptions,
 ): Promise<Checked<readonly PreparedJob[]>> {
-  const read = await readOrderFile(file, options.library, new Map());
+  const read = await readOrderFile(file, options, new Map());
   if (!read.ok) return read;
-  const ordered = furnishOrder(read.value.text, file, read.value.library);
+  const ordered = furnishOrder(read.value.text, file, read.value.library, read.value.whatIf);
   if (!ordered.ok) return ordered;
   const stored = options.store === undefined ? null : await readStore(options.store);
   if (stored !== null && !stored.ok) return stored;

@@ -12,6 +12,7 @@ export async function orderedByFile({
   if (orderFile === undefined) return { ok: true, value: undefined, findings: [] };
   const { readOrderFile } = await import('./prepareJobs.ts');
   const { furnishOrder } = await import('../../src/pipeline/prepareOrder.ts');
-  const read = await readOrderFile(orderFile, library, new Map());
-  return read.ok ? furnishOrder(read.value.text, orderFile, read.value.library) : read;
+  const read = await readOrderFile(orderFile, library === undefined ? {} : { library }, new Map());
+  if (!read.ok) return read;
+  return furnishOrder(read.value.text, orderFile, read.value.library, read.value.whatIf);
 }

@@ -1,12 +1,18 @@
-import { basename, extname, join, resolve } from 'node:path';
+import { basename, dirname, extname, join, resolve } from 'node:path';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { Library } from '../../src/model/library.ts';
 import type { PlanFile } from '../../src/model/plan.ts';
 import type { Job } from '../../src/pipeline/job.ts';
-import { libraryNamedBy, prepareOrder } from '../../src/pipeline/prepareOrder.ts';
+import {
+  type FileText,
+  fileBelow,
+  libraryNamedBy,
+  prepareOrder,
+  type WhatIf,
+} from '../../src/pipeline/prepareOrder.ts';
 import type { CutOptions } from '../commands/cut.ts';
 import { safeFileName } from '../files/fileName.ts';
-import { librariesOfCommand, libraryOfCommand, libraryOfOrder } from '../files/libraryFolder.ts';
+import { librariesOfCommand, libraryOfCommand, libraryOfOrder, shortPath } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { diskReader } from '../files/reader.ts';
 import { offersOfStore } from './offcutsOnHand.ts';
@@ -14,7 +20,7 @@ import { offersOfStore } from './offcutsOnHand.ts';
 /** What of a command's options says where jobs come from, and the folder that holds their folders. */
 export type JobOptions = Pick<
   CutOptions,
-  'out' | 'library' | 'panels' | 'sheets' | 'saw' | 'kerf' | 'trim' | 'store' | 'sheetsOnHand'
+  'out' | 'library' | 'panels' | 'sheets' | 'saw' | 'kerf' | 'trim' | 'store' | 'sheetsOnHand' | 'set'
 >;
 
 /** A job with the file it came from and the folder its papers go to. */
@@ -31,21 +37,31 @@ export interface PreparedJob {
 /** Libraries read so far, by folder, so that several orders of one library read it once. */
 export type LibraryShelf = Map<string, Promise<Checked<Library>>>;
 
-/** An order's text with the library it is made from. */
+/** An order's text with the library it is made from, and what it stands on or is to be otherwise. */
 export interface ReadOrder {
   readonly text: string;
   readonly library: Library;
+  readonly whatIf: WhatIf;
 }
 
-/** Reads an order and its library; `named` is what `--library` says, if anything. */
+/** What of a command's options says how an order is read. */
+export interface OrderOptions {
+  readonly library?: string;
+  readonly set?: readonly string[];
+}
+
+/** Reads an order, or a variant and the files it stands on, and its library. */
 export async function readOrderFile(
   file: string,
-  named: string | undefined,
+  { library: named, set = [] }: OrderOptions,
   shelf: LibraryShelf,
 ): Promise<Checked<ReadOrder>> {
   const text = await diskReader.text(file, 'order');
   if (!text.ok) return text;
-  const folder = await libraryFor(text.value, file, named);
+  const below = await filesBelow({ text: text.value, file });
+  if (!below.ok) return below;
+  const lowest = below.value.at(-1) ?? { text: text.value, file };
+  const folder = await libraryFor(lowest.text, lowest.file, named);
   if (!folder.ok) return folder;
   let library = shelf.get(folder.value);
   if (library === undefined) {
@@ -54,7 +70,48 @@ export async function readOrderFile(
   }
   const read = await library;
   if (!read.ok) return read;
-  return { ok: true, value: { text: text.value, library: read.value }, findings: read.findings };
+  const whatIf = { below: below.value, set };
+  return {
+    ok: true,
+    value: { text: text.value, library: read.value, whatIf },
+    findings: read.findings,
+  };
+}
+
+/** Variants may stand on variants, but nobody piles up more. */
+const MOST_BELOW = 20;
+
+/** The files that a variant stands on, the nearest first; none for an order. */
+async function filesBelow(top: FileText): Promise<Checked<readonly FileText[]>> {
+  const below: FileText[] = [];
+  const seen = new Set([resolve(top.file)]);
+  for (let { text, file } = top; ; ) {
+    const named = fileBelow(text, file);
+    if (!named.ok) return named;
+    if (named.value === null) return { ok: true, value: below, findings: [] };
+    const path = shortPath(resolve(dirname(file), named.value));
+    if (seen.has(resolve(path)) || below.length === MOST_BELOW)
+      return { ok: false, findings: [circle(file, path)] };
+    seen.add(resolve(path));
+    const read = await diskReader.text(path, 'order');
+    if (!read.ok) {
+      const said = read.findings.map((found) => ({ ...found, advice: `${file} is a variant of it` }));
+      return { ok: false, findings: said };
+    }
+    ({ text, file } = { text: read.value, file: path });
+    below.push({ text, file });
+  }
+}
+
+function circle(file: string, path: string): Finding {
+  return {
+    code: 'variant-circle',
+    severity: 'error',
+    message: 'The variants stand on each other and on no order.',
+    place: { file, field: 'variant of' },
+    found: path,
+    expected: 'the path of an order',
+  };
 }
 
 async function libraryFor(text: string, file: string, named: string | undefined): Promise<Checked<string>> {
@@ -79,12 +136,13 @@ async function prepareOne(
   options: JobOptions,
   shelf: LibraryShelf,
 ): Promise<Checked<PreparedJob>> {
-  const read = await readOrderFile(file, options.library, shelf);
+  const read = await readOrderFile(file, options, shelf);
   if (!read.ok) return read;
+  const { text, library, whatIf } = read.value;
   const offers = await offersOfStore(options.store, options.sheetsOnHand ? 'on hand' : 'as can be bought');
   if (!offers.ok) return { ok: false, findings: [...read.findings, ...offers.findings] };
   const { offcuts, sheets } = offers.value;
-  const job = prepareOrder(read.value.text, file, read.value.library, offcuts, sheets);
+  const job = prepareOrder(text, file, library, whatIf, offcuts, sheets);
   const findings = [...read.findings, ...offers.findings, ...job.findings];
   if (!job.ok) return { ok: false, findings };
   const folder = join(options.out, safeFileName(job.value.name));

@@ -8,7 +8,7 @@ import type { OrderedFurniture } from '../../src/pipeline/job.ts';
 import { checkLibraryFormulas } from '../../src/pipeline/libraryFormulas.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { CheckOptions } from '../commands/check.ts';
-import { readOrderFile } from '../cutting/prepareJobs.ts';
+import { type OrderOptions, readOrderFile } from '../cutting/prepareJobs.ts';
 import { libraryOfCommand, shortPath } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
@@ -53,7 +53,7 @@ async function checkLibrary(path: string): Promise<CheckedThing> {
   const ordered: OrderedFurniture[] = [];
   const orders = names.filter((name) => /\.ya?ml$/i.test(name)).sort();
   for (const name of orders) {
-    const order = await checkOrder(join(folder, 'orders', name), folder);
+    const order = await checkOrder(join(folder, 'orders', name), { library: folder });
     findings.push(...order.findings.filter((found) => !library.findings.includes(found)));
     if (order.ordered !== undefined) ordered.push(order.ordered);
   }
@@ -87,10 +87,11 @@ function describeOrder(about: AboutOrder): string {
   return lines.map((line) => `${wrap(line, TERMINAL_WIDTH, '  ')}\n`).join('');
 }
 
-async function checkOrder(file: string, named: string | undefined): Promise<CheckedThing> {
-  const read = await readOrderFile(file, named, new Map());
+async function checkOrder(file: string, options: OrderOptions): Promise<CheckedThing> {
+  const read = await readOrderFile(file, options, new Map());
   if (!read.ok) return { findings: read.findings, fine: '' };
-  const job = prepareOrder(read.value.text, file, read.value.library);
+  const { text, library, whatIf } = read.value;
+  const job = prepareOrder(text, file, library, whatIf);
   if (!job.ok) return { findings: [...read.findings, ...job.findings], fine: '' };
   const panels = job.value.groups.reduce(
     (sum, group) => sum + group.parts.reduce((count, part) => count + part.count, 0),
@@ -110,14 +111,23 @@ async function isFolder(path: string): Promise<boolean> {
   );
 }
 
+function settingOfLibrary(path: string): CheckedThing {
+  const message = 'This is a library, and --set belongs to an order.';
+  const advice = 'name an order file';
+  return {
+    findings: [{ code: 'set-without-order', severity: 'error', message, place: { file: path }, advice }],
+    fine: '',
+  };
+}
+
 async function checkPath(path: string, options: CheckOptions): Promise<CheckedThing> {
-  if (await isFolder(path)) return checkLibrary(path);
+  if (await isFolder(path)) return options.set === undefined ? checkLibrary(path) : settingOfLibrary(path);
   // A bare word may be the name of a library.
   if (/^[a-z0-9-]+$/.test(path) && !(await stat(path).catch(() => null))) {
     const folder = await libraryOfCommand(path);
-    if (folder.ok) return checkLibrary(folder.value);
+    if (folder.ok) return checkPath(folder.value, options);
   }
-  return checkOrder(path, options.library);
+  return checkOrder(path, options);
 }
 
 /** Runs `plywright check`: prints all findings and sets the exit code. */

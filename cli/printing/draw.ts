@@ -1,7 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Checked } from '../../src/model/finding.ts';
-import type { Library } from '../../src/model/library.ts';
 import { drawFurniture } from '../../src/pipeline/drawFurniture.ts';
 import { drawUnitsOfLibrary } from '../../src/pipeline/drawUnitsOfLibrary.ts';
 import { furnishUnit } from '../../src/pipeline/furnishUnit.ts';
@@ -9,7 +8,7 @@ import type { OrderedFurniture } from '../../src/pipeline/job.ts';
 import { furnishOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { DrawOptions } from '../commands/draw.ts';
 import { loadDrawingTools } from '../cutting/drawingTools.ts';
-import { readOrderFile } from '../cutting/prepareJobs.ts';
+import { type ReadOrder, readOrderFile } from '../cutting/prepareJobs.ts';
 import { safeFileName } from '../files/fileName.ts';
 import { libraryOfCommand, shortPath } from '../files/libraryFolder.ts';
 import { diskWriter } from '../files/papersFolder.ts';
@@ -51,19 +50,21 @@ async function drawAsked(named: string | undefined, options: DrawOptions): Promi
   const file = named === undefined ? await firstOrderOf(options.library) : null;
   if (file !== null && !file.ok) return file;
   const path = file?.value ?? named!;
-  const read = await readOrderFile(path, options.library, new Map());
+  // With a unit drawn by itself, what is set is of the unit.
+  const { set: _ofUnit, ...asOrder } = options;
+  const read = await readOrderFile(path, options.unit === undefined ? options : asOrder, new Map());
   if (!read.ok) return read;
-  const { text, library } = read.value;
+  const { text, library, whatIf } = read.value;
   const tools = await loadDrawingTools();
   const wishes = { language: options.language, lengths: options.lengths };
   const into = (name: string) => join(options.out ?? 'out', safeFileName(name), 'drawings');
   if (options.allUnits) {
-    const units = drawUnitsOfLibrary(text, path, library, tools, wishes);
+    const units = drawUnitsOfLibrary({ text, file: path, whatIf }, library, tools, wishes);
     const findings = [...read.findings, ...units.findings];
     if (!units.ok) return { ok: false, findings };
     return { ok: true, value: { papers: units.value, folder: into(library.id) }, findings };
   }
-  const ordered = furnish(text, path, library, options);
+  const ordered = furnish(read.value, path, options);
   const findings = [...read.findings, ...ordered.findings];
   if (!ordered.ok) return { ok: false, findings };
   const what = options.unit === undefined ? 'units and layout' : 'units only';
@@ -72,19 +73,18 @@ async function drawAsked(named: string | undefined, options: DrawOptions): Promi
 }
 
 function furnish(
-  text: string,
+  { text, library, whatIf }: ReadOrder,
   path: string,
-  library: Library,
   { unit, set = [] }: DrawOptions,
 ): Checked<OrderedFurniture> {
-  if (unit === undefined) return furnishOrder(text, path, library);
+  if (unit === undefined) return furnishOrder(text, path, library, whatIf);
   const values = new Map(
     set.map((each) => {
       const at = each.indexOf('=');
       return [each.slice(0, at), each.slice(at + 1)] as const;
     }),
   );
-  return furnishUnit({ unit, set: values }, text, path, library);
+  return furnishUnit({ unit, set: values }, text, path, library, whatIf);
 }
 
 /** Runs `plywright draw`. */

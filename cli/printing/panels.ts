@@ -81,9 +81,10 @@ function asText(title: string, panels: readonly Panel[]): string {
 
 /** Runs `plywright panels`. */
 export async function printPanels(file: string, options: PanelsOptions): Promise<void> {
-  const read = await readOrderFile(file, options.library, new Map());
+  const read = await readOrderFile(file, options, new Map());
   if (!read.ok) return reportFindings(read.findings, options);
-  const furnished = furnishOrder(read.value.text, file, read.value.library);
+  const { text, library, whatIf } = read.value;
+  const furnished = furnishOrder(text, file, library, whatIf);
   if (!furnished.ok) return reportFindings([...read.findings, ...furnished.findings], options);
   const { order, furniture } = furnished.value;
   const panels = furniture.units.flatMap((unit) => unit.panels);

@@ -39,8 +39,12 @@ interface Asked {
   readonly findings: readonly Finding[];
 }
 
-async function prepared(file: string, { library }: DiffOptions): Promise<Checked<PreparedJob>> {
-  const jobs = await prepareJobs([file], { out: 'out', ...(library === undefined ? {} : { library }) });
+async function prepared(
+  file: string,
+  { library }: DiffOptions,
+  set: readonly string[],
+): Promise<Checked<PreparedJob>> {
+  const jobs = await prepareJobs([file], { out: 'out', set, ...(library === undefined ? {} : { library }) });
   return jobs.ok ? { ...jobs, value: jobs.value[0]! } : jobs;
 }
 
@@ -60,7 +64,10 @@ function otherCurrency(before: PreparedJob, after: PreparedJob): Finding[] {
 }
 
 async function readAsked(old: string, wanted: string, options: DiffOptions): Promise<Checked<Asked>> {
-  const [before, after] = [await prepared(old, options), await prepared(wanted, options)];
+  const [before, after] = [
+    await prepared(old, options, []),
+    await prepared(wanted, options, options.set ?? []),
+  ];
   const ledger = options.store === undefined ? null : await readStore(options.store);
   const text = options.plan === undefined ? null : await diskReader.text(options.plan, 'plan');
   const all = [before, after, ledger, text].flatMap((read) => read?.findings ?? []);

@@ -31,8 +31,9 @@ interface QuotedJob {
 
 /** Runs `plywright quote`: nests or reads a plan, prices it, and only then writes; sets the exit code. */
 export async function quote(orders: readonly string[], options: QuoteOptions): Promise<void> {
-  const { out, library } = options;
-  const prepared = await prepareJobs(orders, { out, ...(library === undefined ? {} : { library }) });
+  const { out, library, set } = options;
+  const asked = { ...(library === undefined ? {} : { library }), ...(set === undefined ? {} : { set }) };
+  const prepared = await prepareJobs(orders, { out, ...asked });
   if (!prepared.ok) return reportFindings(prepared.findings, options);
   const jobs = prepared.value;
   const existing = options.replace ? 'replace edited' : 'keep edited';

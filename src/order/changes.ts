@@ -22,39 +22,44 @@ function identifiersOf(layout: LayoutDefinition): Set<string> {
   return new Set([...choices, ...layout.names.keys(), 'inch', 'thickness', 'vehicle']);
 }
 
-/** Reads the changes in order: a unit that has been added can be changed after it, one left out cannot. */
-class ChangeReader {
-  private readonly reader: FieldReader;
+/**
+ * Reads changes in the order in which they are made, from one file or several on top of each other: a unit that has
+ * been added can be changed after it, one left out cannot.
+ */
+export class ChangeReader {
   private readonly library: Library;
   private readonly identifiers: ReadonlySet<string>;
   /** Units in place by name: the unit they are of. */
   private readonly standing: Map<string, string>;
   private readonly leftOut = new Map<string, Place>();
 
-  constructor(reader: FieldReader, library: Library, layout: LayoutDefinition) {
-    this.reader = reader;
+  constructor(library: Library, layout: LayoutDefinition) {
     this.library = library;
     this.identifiers = identifiersOf(layout);
     this.standing = new Map(layout.units.map((use) => [use.name, use.unit]));
   }
 
-  private find(name: string, place: Place): string | undefined {
+  /** Names of the units that stand so far, and of those that have been left out. */
+  names(): string[] {
+    return [...this.standing.keys(), ...this.leftOut.keys()];
+  }
+
+  private find(reader: FieldReader, name: string, place: Place): string | undefined {
     const unit = this.standing.get(name);
     if (unit !== undefined) return unit;
     const gone = this.leftOut.get(name);
-    this.reader.report(
-      gone === undefined
-        ? unknownWord(name, 'a unit of this layout', this.standing.keys(), place)
-        : errorFinding(
-            'already-left-out',
-            `\`${shownText(name)}\` has been left out on line ${gone.line}.`,
-            place,
-          ),
-    );
+    if (gone === undefined) {
+      reader.report(unknownWord(name, 'a unit of this layout', this.standing.keys(), place));
+      return undefined;
+    }
+    const where = gone.file === place.file ? `on line ${gone.line}` : `in ${gone.file}, line ${gone.line}`;
+    const message = `\`${shownText(name)}\` has been left out ${where}.`;
+    reader.report(errorFinding('already-left-out', message, place));
     return undefined;
   }
 
   private settle(
+    reader: FieldReader,
     unitId: string,
     fields: Readonly<Record<string, number | string>> | undefined,
   ): ReadonlyMap<string, Formula> {
@@ -64,65 +69,58 @@ class ChangeReader {
       parameters,
       identifiers: this.identifiers,
     };
-    const settled = settleValues(readFormulas(this.reader, fields), scope);
-    for (const finding of settled.findings) this.reader.report(finding);
+    const settled = settleValues(readFormulas(reader, fields), scope);
+    for (const finding of settled.findings) reader.report(finding);
     return settled.values;
   }
 
-  read(change: ChangeField): OrderChange | undefined {
-    const { yaml } = this.reader;
+  /** One change as it is written in a reader's file; undefined with a finding. */
+  read(reader: FieldReader, change: ChangeField): OrderChange | undefined {
+    const { yaml } = reader;
     if ('unit' in change) {
       const place = yaml.placeOf(change, 'unit');
-      const unit = this.find(change.unit, place);
+      const unit = this.find(reader, change.unit, place);
       if (unit === undefined) return undefined;
-      return { kind: 'set', unit: change.unit, set: this.settle(unit, change.set), place };
+      return { kind: 'set', unit: change.unit, set: this.settle(reader, unit, change.set), place };
     }
     if ('leave out' in change) {
       const place = yaml.placeOf(change, 'leave out');
       const name = change['leave out'];
-      if (this.find(name, place) === undefined) return undefined;
+      if (this.find(reader, name, place) === undefined) return undefined;
       this.standing.delete(name);
       this.leftOut.set(name, place);
       return { kind: 'leave out', unit: name, place };
     }
-    return this.readAdd(change);
+    return this.readAdd(reader, change);
   }
 
-  private readAdd(change: Extract<ChangeField, { add: string }>): OrderChange | undefined {
-    const { yaml } = this.reader;
+  private readAdd(
+    reader: FieldReader,
+    change: Extract<ChangeField, { add: string }>,
+  ): OrderChange | undefined {
+    const { yaml } = reader;
     const place = yaml.placeOf(change, 'add');
     if (this.standing.has(change.as)) {
       const message = `There is a unit \`${shownText(change.as)}\` already.`;
       const details = { advice: 'Choose another name.' };
-      this.reader.report(errorFinding('duplicate-name', message, yaml.placeOf(change, 'as'), details));
+      reader.report(errorFinding('duplicate-name', message, yaml.placeOf(change, 'as'), details));
     }
     if (!this.library.units.has(change.add)) {
-      this.reader.report(unknownWord(change.add, 'a unit of this library', this.library.units.keys(), place));
+      reader.report(unknownWord(change.add, 'a unit of this library', this.library.units.keys(), place));
       return undefined;
     }
     this.standing.set(change.as, change.add);
-    const at = (axis: 'x' | 'y' | 'z') => this.reader.formula(change.at, axis);
+    const at = (axis: 'x' | 'y' | 'z') => reader.formula(change.at, axis);
     return {
       kind: 'add',
       name: change.as,
       unit: change.add,
       at: { x: at('x'), y: at('y'), z: at('z') },
       facing: change.facing,
-      set: this.settle(change.add, change.set),
+      set: this.settle(reader, change.add, change.set),
       place,
     };
   }
-}
-
-/** The changes to the layout, in the order in which they are made. */
-export function readChanges(
-  reader: FieldReader,
-  fields: OrderFile['changes'],
-  library: Library,
-  layout: LayoutDefinition,
-): OrderChange[] {
-  const changes = new ChangeReader(reader, library, layout);
-  return (fields ?? []).flatMap((field) => changes.read(field) ?? []);
 }
 
 /** What the customer chose of the layout's choices, ready to be evaluated. */

@@ -61,6 +61,36 @@ export const orderFile = z
   })
   .meta({ title: 'an order', description: 'What one customer asked for' });
 
+const roleChange = z.strictObject({
+  board: id.optional(),
+  finish: id.optional(),
+  edging: id.optional().meta({
+    description:
+      'an edging, or `none`; left out it stays as it is, or fits the finish where board or finish are others',
+  }),
+});
+
+export const variantFile = z
+  .strictObject({
+    'variant of': z
+      .string({ error: 'the path of an order file, from the folder of this one' })
+      .min(1)
+      .max(500)
+      .meta({ description: 'the order, or another variant, that this one stands on' }),
+    title: title.optional(),
+    note: note.optional(),
+    vehicle: id.optional(),
+    choices: set.optional(),
+    roles: z
+      .record(identifier, roleChange)
+      .optional()
+      .meta({ description: 'only the roles that are otherwise, with what of them is' }),
+    changes: z.array(change).optional().meta({ description: 'made after those of the order' }),
+  })
+  .meta({ title: 'a variant', description: 'What is otherwise than in an order' });
+
 export type OrderFile = z.infer<typeof orderFile>;
+export type VariantFile = z.infer<typeof variantFile>;
 export type RoleField = z.infer<typeof role>;
 export type ChangeField = z.infer<typeof change>;
+export type RoleChangeField = z.infer<typeof roleChange>;

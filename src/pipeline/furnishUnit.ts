@@ -2,6 +2,7 @@ import { nearestWord } from '../basics/nearestWord.ts';
 import { checkFurniture } from '../checks/index.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Formula, LayoutDefinition, Library, UnitDefinition, Vehicle } from '../model/library.ts';
+import type { WhatIf } from '../model/whatIf.ts';
 import { readOrder } from '../order/index.ts';
 import { makePanels } from '../panels/index.ts';
 import { expandOrder } from '../units/index.ts';
@@ -61,6 +62,7 @@ export function furnishUnit(
   text: string,
   file: string,
   library: Library,
+  whatIf?: WhatIf,
 ): Checked<OrderedFurniture> {
   const definition = library.units.get(asked.unit);
   if (definition === undefined) {
@@ -75,7 +77,7 @@ export function furnishUnit(
     };
     return { ok: false, findings: [finding] };
   }
-  const read = readOrder(text, file, library);
+  const read = readOrder(text, file, library, whatIf);
   if (!read.ok) return read;
   const alone: Library = {
     ...library,

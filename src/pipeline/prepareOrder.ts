@@ -4,12 +4,14 @@ import { readLibrary } from '../library/index.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
 import type { SheetSupply } from '../model/stock.ts';
+import type { WhatIf } from '../model/whatIf.ts';
 import { readOrder } from '../order/index.ts';
 import { makePanels } from '../panels/index.ts';
 import { expandOrder } from '../units/index.ts';
 import { type Job, type OrderedFurniture, placedIn } from './job.ts';
 
-export { libraryOfOrder as libraryNamedBy } from '../order/index.ts';
+export type { FileText, WhatIf } from '../model/whatIf.ts';
+export { fileBelow, libraryOfOrder as libraryNamedBy } from '../order/index.ts';
 
 /** The first part of the line for a library alone: its texts by path, and the folder that they are in. */
 export function readLibraryTexts(files: TextFiles, folder: string): Checked<Library> {
@@ -26,11 +28,17 @@ function hasError(findings: readonly Finding[]): boolean {
 
 /**
  * From the text of an order to furniture whose sizes are known and checked. What each step finds is added up; the
- * line ends at the first step with an error, since the next would only repeat it in other words.
+ * line ends at the first step with an error, since the next would only repeat it in other words. `whatIf` is what the
+ * order stands on, or is to be otherwise.
  */
-export function furnishOrder(text: string, file: string, library: Library): Checked<OrderedFurniture> {
+export function furnishOrder(
+  text: string,
+  file: string,
+  library: Library,
+  whatIf?: WhatIf,
+): Checked<OrderedFurniture> {
   const findings: Finding[] = [];
-  const order = readOrder(text, file, library);
+  const order = readOrder(text, file, library, whatIf);
   findings.push(...order.findings);
   if (!order.ok) return failed(findings);
   const expanded = expandOrder(order.value, library);
@@ -75,11 +83,12 @@ export function prepareOrder(
   text: string,
   file: string,
   library: Library,
+  whatIf?: WhatIf,
   offcutsOf: (order: string) => readonly SheetSupply[] = () => [],
   sheetsOf: (order: string, offered: readonly SheetSupply[]) => readonly SheetSupply[] = (_, offered) =>
     offered,
 ): Checked<Job> {
-  const furnished = furnishOrder(text, file, library);
+  const furnished = furnishOrder(text, file, library, whatIf);
   if (!furnished.ok) return furnished;
   const { id } = furnished.value.order;
   const job = jobOfOrder(furnished.value, file, offcutsOf(id), sheetsOf(id, suppliesOf(library)));

@@ -92,7 +92,7 @@ describe('plywright draw', () => {
 
   it.each([
     [['draw'], 'give an order, or a unit'],
-    [['draw', 'a.yaml', '--set', 'width=3'], 'give --unit as well'],
+    [['draw', '--all-units', '--set', 'width=3'], 'belongs to an order or a unit'],
     [['draw', '--unit', 'a', '--set', 'width'], 'a name and a value'],
     [['draw', '--unit', 'a', '--all-units'], 'one of the two'],
   ])('is not understood without what it needs: %j', async (args, words) => {

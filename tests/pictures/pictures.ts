@@ -69,7 +69,9 @@ function unitsOf(name: string): Drawing[] {
   const first = [...files.keys()].filter((path) => path.startsWith(`${folder}/orders/`)).sort()[0]!;
   const library = must(readLibrary(files, folder));
   const wishes = { language: 'en', lengths: 'mm' } as const;
-  return [...must(contactSheetOf(files.get(first)!, first, library, { measure, window }, wishes))];
+  return [
+    ...must(contactSheetOf({ text: files.get(first)!, file: first }, library, { measure, window }, wishes)),
+  ];
 }
 
 /** A unit of the demonstration order where it stands, its panels shaped by the wall. */
