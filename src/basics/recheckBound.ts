@@ -1,6 +1,7 @@
 import type { Certificate, PriceCertificate } from '../model/nest.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import { type DualFeasibleFamily, type DualFeasibleFunction, dualFeasibleFamilies } from './dualFeasible.ts';
+import { EverySplit } from './everySplit.ts';
 import { GuillotineTable } from './guillotineTable.ts';
 import { type PricesAndWorth, pricesFromAreas, pricesFromFunctions } from './pricesFromFunctions.ts';
 import { type Requirement, type SheetNeed, sheetsNeeded } from './sheetsNeeded.ts';
@@ -88,6 +89,22 @@ export function requirementOfCertificate(
   return prices && requirementOf(problem, prices);
 }
 
+/** Those of the mixes for which trying every way to part the pieces shows that they do not hold all of them. */
+function provedTooFew(
+  problem: RectangleProblem,
+  claimed: readonly (readonly number[])[],
+): (readonly number[])[] {
+  let work = MOST_RECHECK_WORK;
+  return claimed.slice(0, MOST_PARTS).filter((mix) => {
+    const suits = mix.length === problem.sheets.length && mix.every((n) => Number.isSafeInteger(n) && n >= 0);
+    const table = suits ? EverySplit.make(problem, mix, work) : null;
+    if (!table) return false;
+    const tooFew = table.divide() === null && !table.isSpent;
+    work -= table.steps;
+    return tooFew;
+  });
+}
+
 /**
  * Derives a bound again from its certificate, in whole numbers and without a linear programme or any search: the
  * least number of sheets and the least cost, in minor units, of any plan. What the certificate says a sheet can hold
@@ -103,6 +120,7 @@ export function recheckBound(
     .map((part) => requirementOfCertificate(problem, part))
     .filter((requirement) => requirement !== null);
   if (requirements.length === 0) return { sheets: 0, costMinor: 0 };
-  const { sheets, costMinor } = sheetsNeeded(problem.sheets, requirements);
+  const tooFew = certificate.method === 'together' ? provedTooFew(problem, certificate.tooFew ?? []) : [];
+  const { sheets, costMinor } = sheetsNeeded(problem.sheets, requirements, tooFew);
   return { sheets, costMinor };
 }

@@ -50,7 +50,15 @@ class CheapestMix {
   /** By requirement, the kinds from the one that meets it for the least money on. */
   private readonly orders: readonly (readonly number[])[];
 
-  constructor(kinds: readonly Kind[], requirements: number, priceOf: (kind: Kind) => bigint) {
+  /** Mixes that do not hold everything, by kind. */
+  private readonly tooFew: readonly (readonly bigint[])[];
+
+  constructor(
+    kinds: readonly Kind[],
+    requirements: number,
+    tooFew: readonly (readonly number[])[],
+    priceOf: (kind: Kind) => bigint,
+  ) {
     this.priceOf = priceOf;
     this.kinds = kinds.toSorted(cheaperFirst(0, priceOf));
     this.orders = Array.from({ length: requirements }, (_, r) => {
@@ -58,6 +66,7 @@ class CheapestMix {
       return this.kinds.map((_, k) => k).sort((a, b) => order(this.kinds[a]!, this.kinds[b]!) || a - b);
     });
     this.mix = this.kinds.map(() => 0n);
+    this.tooFew = tooFew.map((mix) => this.kinds.map(({ sheet }) => BigInt(mix[sheet] ?? 0)));
     this.step = this.kinds.reduce((g, kind) => greatestCommonDivisor(g, priceOf(kind)), 0n);
     this.best = this.kinds.reduce((sum, kind) => sum + priceOf(kind) * kind.most, 0n) + 1n;
   }
@@ -95,20 +104,22 @@ class CheapestMix {
   }
 
   private visit(from: number, wanted: readonly bigint[], spent: bigint): void {
-    if (wanted.every((want) => want <= 0n)) {
+    if (wanted.every((want) => want <= 0n) && !this.isTooFew(from)) {
       if (spent >= this.best) return;
       this.best = spent;
       this.bestMix = this.mix.map((n, k) => (k < from ? n : 0n));
       return;
     }
     this.steps++;
+    if (from === this.kinds.length) return;
     const rest = this.relaxedOfAll(from, wanted);
     if (rest === null || spent + rest >= this.best || this.steps > MOST_STEPS) return;
     const kind = this.kinds[from]!;
-    const enough = wanted.reduce(
+    const forWorth = wanted.reduce(
       (most, want, r) => (kind.worths[r]! > 0n ? larger(most, ceilDivide(want, kind.worths[r]!)) : most),
       0n,
     );
+    const enough = this.tooFew.reduce((most, few) => larger(most, few[from]! + 1n), forWorth);
     for (let n = smaller(kind.most, enough); n >= 0n; n--) {
       this.mix[from] = n;
       const left = wanted.map((want, r) => want - n * kind.worths[r]!);
@@ -117,14 +128,19 @@ class CheapestMix {
     }
   }
 
+  /** Whether the mix so far, with no sheets of kinds `from` on, is within one that is known not to hold everything. */
+  private isTooFew(from: number): boolean {
+    return this.tooFew.some((few) => few.every((n, k) => (k < from ? this.mix[k]! : 0n) <= n));
+  }
+
   /** Cost, and the sheets of each kind where the search came to its end. */
   solve(wanted: readonly bigint[], sheets: number): { cost: bigint; mix: number[] | null } {
     const relaxed = this.relaxedOfAll(0, wanted) ?? this.best - 1n;
     this.visit(0, wanted, 0n);
-    if (this.steps > MOST_STEPS) return { cost: relaxed, mix: null };
+    if (this.steps > MOST_STEPS || !this.bestMix) return { cost: relaxed, mix: null };
     const mix = new Array<number>(sheets).fill(0);
-    for (const [k, kind] of this.kinds.entries()) mix[kind.sheet] = Number(this.bestMix?.[k] ?? 0n);
-    return { cost: this.best, mix: this.bestMix && mix };
+    for (const [k, kind] of this.kinds.entries()) mix[kind.sheet] = Number(this.bestMix[k]);
+    return { cost: this.best, mix };
   }
 }
 
@@ -144,11 +160,13 @@ function cheaperFirst(r: number, priceOf: (kind: Kind) => bigint): (a: Kind, b: 
  * s can hold pieces worth at most `worth[s]` (whole numbers up to 2^53), pieces worth `wanted` must be cut. Limited
  * counts of sheets are kept to, and costs are sums of whole prices. Exact up to a fixed number of steps; after that the
  * cost is that of the dearest relaxation of one requirement in which one sheet may be bought in part, rounded up to a
- * multiple of the prices' common divisor. `mix`: the sheets of each kind in a cheapest mix, null where it is not known.
+ * multiple of the prices' common divisor. `tooFew`: mixes, as numbers of sheets by kind, that are known not to hold
+ * everything; neither does what is within one of them. `mix`: the sheets of each kind in a cheapest mix, null where it is not known.
  */
 export function sheetsNeeded(
   sheets: readonly RectangleSheet[],
   requirements: readonly Requirement[],
+  tooFew: readonly (readonly number[])[] = [],
 ): SheetNeed {
   const kinds: Kind[] = [];
   for (const [s, sheet] of sheets.entries()) {
@@ -157,15 +175,16 @@ export function sheetsNeeded(
       (most, { wanted }, r) => (worths[r]! > 0n ? larger(most, ceilDivide(wanted, worths[r]!)) : most),
       0n,
     );
-    if (enough === 0n) continue;
-    const most = sheet.count < 0 ? enough : smaller(BigInt(sheet.count), enough);
+    const beyond = tooFew.reduce((most, mix) => larger(most, BigInt(mix[s] ?? 0) + 1n), enough);
+    if (beyond === 0n) continue;
+    const most = sheet.count < 0 ? beyond : smaller(BigInt(sheet.count), beyond);
     kinds.push({ sheet: s, worths, cost: BigInt(sheet.costMinor), most });
   }
   const all = requirements.map((_, r) => kinds.reduce((sum, kind) => sum + kind.most * kind.worths[r]!, 0n));
   const enough = requirements.every(({ wanted }, r) => all[r]! >= wanted);
   const reached = requirements.map(({ wanted }, r) => smaller(wanted, all[r]!));
-  const cheapest = new CheapestMix(kinds, requirements.length, (kind) => kind.cost);
-  const fewest = new CheapestMix(kinds, requirements.length, () => 1n);
+  const cheapest = new CheapestMix(kinds, requirements.length, tooFew, (kind) => kind.cost);
+  const fewest = new CheapestMix(kinds, requirements.length, tooFew, () => 1n);
   const { cost, mix } = cheapest.solve(reached, sheets.length);
   return {
     enough,

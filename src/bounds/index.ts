@@ -6,7 +6,11 @@ import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { functionPairs } from './dualFeasibleBound.ts';
+import { everySplitBound } from './everySplitBound.ts';
 import { patternBound } from './patternBound.ts';
+
+/** Part of the effort that trying every way to part the pieces may take. */
+const PART_FOR_SPLITS = 0.5;
 
 export interface BoundOptions {
   /** A loaded HiGHS for the bound by patterns; null for areas and dual feasible functions only. */
@@ -55,7 +59,13 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
       }),
     );
   }
-  const reached = options.planCost !== undefined && best.costMinor >= options.planCost;
+  const { planCost } = options;
+  if (planCost !== undefined && best.costMinor < planCost) {
+    const settled = everySplitBound(problem, best, planCost, options.effort * PART_FOR_SPLITS);
+    if (settled && settled.patterns.length > 0) return settled;
+    if (settled) best = better(best, settled.bound);
+  }
+  const reached = planCost !== undefined && best.costMinor >= planCost;
   if (!options.solver || reached) return { bound: best, patterns: [] };
   const byPatterns = patternBound(problem, {
     solver: options.solver,

@@ -77,11 +77,16 @@ export type PriceCertificate =
 
 /**
  * One set of prices, or several `together`: a plan must meet each of them, so that with several sizes of sheet the
- * cheapest mix of whole sheets that meets all can cost more than one that meets any single one.
+ * cheapest mix of whole sheets that meets all can cost more than one that meets any single one. `tooFew`: mixes, as
+ * numbers of sheets by kind, on which no way to part the few pieces there are finds room for all.
  */
 export type Certificate =
   | PriceCertificate
-  | { readonly method: 'together'; readonly parts: readonly PriceCertificate[] };
+  | {
+      readonly method: 'together';
+      readonly parts: readonly PriceCertificate[];
+      readonly tooFew?: readonly (readonly number[])[] | undefined;
+    };
 
 export interface Bound {
   /** No plan uses fewer sheets than this. */

@@ -190,6 +190,13 @@ export const planBound = z.strictObject({
       .strictObject({
         method: z.literal('together'),
         parts: z.array(z.discriminatedUnion('method', priceCertificates)).min(1).readonly(),
+        tooFew: z
+          .array(z.array(z.number().int().min(0)).readonly())
+          .readonly()
+          .optional()
+          .describe(
+            'numbers of sheets by stock: trying every way to part the pieces shows that they do not suffice',
+          ),
       })
       .describe('sets of prices of which a plan must meet each'),
   ]),

@@ -72,10 +72,11 @@ export function nestGroup(
   // A plan is there to be seen before bounds and searches take their time.
   const rough = nest(group, area, { ...options, workLimit: 0, finish: 'as found' });
   if (!rough.ok) return rough;
-  const quick = rough.nest.proved
-    ? area
-    : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT }).bound;
-  const first = nest(group, quick, { ...options, workLimit: Math.min(options.workLimit, FIRST_MOVES) });
+  const { bound: quick, patterns: settled } = rough.nest.proved
+    ? { bound: area, patterns: [] }
+    : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT, planCost: rough.nest.costMinor });
+  const firstMoves = Math.min(options.workLimit, FIRST_MOVES);
+  const first = nest(group, quick, { ...options, workLimit: firstMoves }, settled);
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
   const planCost = first.nest.costMinor;
   const effort = firstEffort(group, boundEffort);

@@ -1,0 +1,341 @@
+import type { PatternNode } from '../model/patterns.ts';
+import type { RectangleProblem } from '../model/rectangles.ts';
+import { mayTurn } from './pricesFromFunctions.ts';
+
+/** More selections of pieces than this are not looked at. */
+const MOST_SELECTIONS = 500_000;
+/** What looking at one way to part a selection, and at one pair of rectangles, counts for, in steps of about a nanosecond. */
+const STEPS_A_SPLIT = 6;
+const STEPS_A_PAIR = 8;
+/** What a way to part a selection counts for with its pairs, when it is foretold whether the work will do. */
+const LIKELY_STEPS_A_SPLIT = 40;
+/** Mixes of more sheets than this are not tried. */
+export const MOST_SHEETS_TRIED = 4;
+
+/**
+ * All guillotine layouts of few pieces, by dynamic programming over selections of them: a selection lies in a rectangle
+ * when it can be parted into two selections that lie in rectangles side by side. Of each selection the rectangles are
+ * kept that are not larger both ways than another, fit a sheet, and waste no more than all sheets of the mix can waste
+ * together. A selection is a number in mixed radix, a digit for each kind of item.
+ */
+export class EverySplit {
+  /** Work done, in steps of about a nanosecond. */
+  steps = 0;
+
+  private readonly problem: RectangleProblem;
+  /** Kinds of sheets of the mix, one entry a sheet. */
+  private readonly sheets: readonly number[];
+  private readonly mostSteps: number;
+  private readonly strides: Int32Array;
+  private readonly selections: number;
+  private readonly parts: Parts;
+  /** Rectangles of selection s: `count[s]` of them from index `start[s]` on. */
+  private readonly start: Int32Array;
+  private readonly count: Int32Array;
+  private w = new Int32Array(1 << 14);
+  private h = new Int32Array(1 << 14);
+  private used = 0;
+  private readonly waste: number;
+  private readonly mostW: number;
+  private readonly mostH: number;
+  private readonly turnable: readonly boolean[];
+  private foundW = new Int32Array(64);
+  private foundH = new Int32Array(64);
+  private found = 0;
+  private area = 0;
+
+  /**
+   * Null when there are too many selections, too many sheets or too little work allowed for them (`steps` is then
+   * lost). `mix`: sheets of each kind.
+   */
+  static make(problem: RectangleProblem, mix: readonly number[], mostSteps: number): EverySplit | null {
+    const sheets = mix.flatMap((n, sheet) =>
+      new Array<number>(Math.min(n, MOST_SHEETS_TRIED + 1)).fill(sheet),
+    );
+    const selections = selectionsOf(problem);
+    if (sheets.length > MOST_SHEETS_TRIED || sheets.length === 0 || selections > MOST_SELECTIONS) return null;
+    if (splitsOf(problem) * LIKELY_STEPS_A_SPLIT > mostSteps) return null;
+    const table = new EverySplit(problem, sheets, selections, mostSteps);
+    return table.fill() ? table : null;
+  }
+
+  private constructor(
+    problem: RectangleProblem,
+    sheets: readonly number[],
+    selections: number,
+    mostSteps: number,
+  ) {
+    const { items } = problem;
+    this.problem = problem;
+    this.sheets = sheets;
+    this.selections = selections;
+    this.mostSteps = mostSteps;
+    this.strides = new Int32Array(items.kinds);
+    let stride = 1;
+    let total = 0;
+    for (let item = 0; item < items.kinds; item++) {
+      this.strides[item] = stride;
+      stride *= items.count[item]! + 1;
+      total += items.w[item]! * items.h[item]! * items.count[item]!;
+    }
+    this.start = new Int32Array(selections);
+    this.count = new Int32Array(selections);
+    this.parts = new Parts(items.count, this.strides);
+    const of = sheets.map((sheet) => problem.sheets[sheet]!);
+    this.waste = of.reduce((sum, sheet) => sum + sheet.w * sheet.h, 0) - total;
+    this.mostW = Math.max(...of.map((sheet) => sheet.w));
+    this.mostH = Math.max(...of.map((sheet) => sheet.h));
+    // Where one of the sheets has no grain, what may turn there is let turn everywhere: at worst too much is held to fit.
+    this.turnable = Array.from({ length: items.kinds }, (_, item) =>
+      of.some((sheet) => mayTurn(problem, item, sheet)),
+    );
+  }
+
+  /**
+   * The selections that lie on the sheets of the mix, one for each sheet; null when no layout holds everything, or the
+   * work is spent (`isSpent`).
+   */
+  divide(): readonly { readonly sheet: number; readonly selection: number }[] | null {
+    if (this.waste < 0) return null;
+    const dead = this.sheets.map(() => new Uint8Array(this.selections));
+    const partsOf = this.sheets.map(() => new Parts(this.problem.items.count, this.strides));
+    const chosen: number[] = [];
+    const visit = (index: number, left: number): boolean => {
+      const sheet = this.sheets[index]!;
+      if (index === this.sheets.length - 1) {
+        if (!this.fits(left, sheet)) return false;
+        chosen[index] = left;
+        return true;
+      }
+      if (dead[index]![left] === 1) return false;
+      const parts = partsOf[index]!;
+      for (let part = parts.first(left); part >= 0; part = parts.next()) {
+        this.steps += STEPS_A_SPLIT;
+        if (this.steps > this.mostSteps) return false;
+        if (!this.fits(part, sheet)) continue;
+        if (!visit(index + 1, left - part)) continue;
+        chosen[index] = part;
+        return true;
+      }
+      dead[index]![left] = 1;
+      return false;
+    };
+    if (!visit(0, this.selections - 1)) return null;
+    return this.sheets.map((sheet, index) => ({ sheet, selection: chosen[index]! }));
+  }
+
+  /** False where pieces were let turn on a sheet on which they must not, since they may on another of the mix. */
+  get isExact(): boolean {
+    const { problem } = this;
+    const exact = (item: number, sheet: number) =>
+      mayTurn(problem, item, problem.sheets[sheet]!) === this.turnable[item];
+    return this.sheets.every((sheet) => this.turnable.every((_, item) => exact(item, sheet)));
+  }
+
+  get isSpent(): boolean {
+    return this.steps > this.mostSteps;
+  }
+
+  /** A tree of the selection that fits the sheet, which it must; null for the empty selection. */
+  tree(selection: number, sheet: number): PatternNode | null {
+    if (selection === 0) return null;
+    const { w, h } = this.problem.sheets[sheet]!;
+    for (let i = 0; i < this.count[selection]!; i++) {
+      const at = this.start[selection]! + i;
+      if (this.w[at]! <= w && this.h[at]! <= h) return this.treeOf(selection, this.w[at]!, this.h[at]!);
+    }
+    return null;
+  }
+
+  private fits(selection: number, sheet: number): boolean {
+    if (selection === 0) return true;
+    const { w, h } = this.problem.sheets[sheet]!;
+    const end = this.start[selection]! + this.count[selection]!;
+    for (let at = this.start[selection]!; at < end; at++) {
+      if (this.w[at]! <= w && this.h[at]! <= h) return true;
+    }
+    return false;
+  }
+
+  private fill(): boolean {
+    if (this.waste < 0) return true;
+    for (let selection = 1; selection < this.selections; selection++) {
+      this.fillOne(selection);
+      if (this.steps > this.mostSteps) return false;
+    }
+    return true;
+  }
+
+  private fillOne(selection: number): void {
+    const { items } = this.problem;
+    this.start[selection] = this.used;
+    this.found = 0;
+    this.area = 0;
+    let pieces = 0;
+    let last = 0;
+    this.parts.first(selection);
+    for (let item = 0; item < items.kinds; item++) {
+      const n = this.parts.digits[item]!;
+      if (n === 0) continue;
+      this.area += n * items.w[item]! * items.h[item]!;
+      pieces += n;
+      last = item;
+    }
+    if (this.area > this.mostW * this.mostH) return;
+    if (pieces === 1) {
+      this.keep(items.w[last]!, items.h[last]!);
+      if (this.turnable[last]) this.keep(items.h[last]!, items.w[last]!);
+    } else {
+      // Each way to part it once: parts come in rising order, the smaller of two first.
+      for (let part = this.parts.next(); part > 0 && part <= selection - part; part = this.parts.next()) {
+        this.join(part, selection - part);
+      }
+    }
+    this.store(selection);
+  }
+
+  /** All rectangles of two selections side by side, both ways. */
+  private join(a: number, b: number): void {
+    this.steps += STEPS_A_SPLIT;
+    const endA = this.start[a]! + this.count[a]!;
+    const endB = this.start[b]! + this.count[b]!;
+    this.steps += this.count[a]! * this.count[b]! * STEPS_A_PAIR;
+    const { w, h, mostW, mostH } = this;
+    const most = this.area + this.waste;
+    for (let i = this.start[a]!; i < endA; i++) {
+      const wa = w[i]!;
+      const ha = h[i]!;
+      for (let j = this.start[b]!; j < endB; j++) {
+        const wb = w[j]!;
+        const hb = h[j]!;
+        const high = Math.max(ha, hb);
+        const wide = Math.max(wa, wb);
+        if (wa + wb <= mostW && (wa + wb) * high <= most) this.keep(wa + wb, high);
+        if (ha + hb <= mostH && wide * (ha + hb) <= most) this.keep(wide, ha + hb);
+      }
+    }
+  }
+
+  /** Keeps a rectangle unless a known one is no larger; drops those that are no smaller. */
+  private keep(w: number, h: number): void {
+    const { foundW, foundH } = this;
+    for (let i = 0; i < this.found; i++) if (foundW[i]! <= w && foundH[i]! <= h) return;
+    if (!this.sheets.some((s) => w <= this.problem.sheets[s]!.w && h <= this.problem.sheets[s]!.h)) return;
+    let kept = 0;
+    for (let i = 0; i < this.found; i++) {
+      if (foundW[i]! >= w && foundH[i]! >= h) continue;
+      foundW[kept] = foundW[i]!;
+      foundH[kept++] = foundH[i]!;
+    }
+    if (kept === foundW.length) {
+      this.foundW = grown(foundW);
+      this.foundH = grown(foundH);
+    }
+    this.foundW[kept] = w;
+    this.foundH[kept] = h;
+    this.found = kept + 1;
+  }
+
+  private store(selection: number): void {
+    while (this.used + this.found > this.w.length) {
+      this.w = grown(this.w);
+      this.h = grown(this.h);
+    }
+    for (let i = 0; i < this.found; i++) {
+      this.w[this.used] = this.foundW[i]!;
+      this.h[this.used++] = this.foundH[i]!;
+    }
+    this.count[selection] = this.found;
+  }
+
+  private treeOf(selection: number, w: number, h: number): PatternNode {
+    const { items } = this.problem;
+    this.parts.first(selection);
+    const single = this.strides.indexOf(selection);
+    if (single >= 0 && items.count[single]! > 0) {
+      return { kind: 'item', item: single, turned: !(items.w[single] === w && items.h[single] === h) };
+    }
+    for (let part = this.parts.next(); part > 0; part = this.parts.next()) {
+      const found = this.partsOf(part, selection - part, w, h);
+      if (found) {
+        const [a, b, axis] = found;
+        const children = [this.treeOf(part, a.w, a.h), this.treeOf(selection - part, b.w, b.h)];
+        return { kind: 'stack', axis, children };
+      }
+    }
+    throw new Error('a rectangle that was found cannot be parted again');
+  }
+
+  private partsOf(a: number, b: number, w: number, h: number) {
+    for (let i = 0; i < this.count[a]!; i++) {
+      for (let j = 0; j < this.count[b]!; j++) {
+        const of = (start: number) => ({ w: this.w[start]!, h: this.h[start]! });
+        const one = of(this.start[a]! + i);
+        const other = of(this.start[b]! + j);
+        if (one.w + other.w === w && Math.max(one.h, other.h) === h) return [one, other, 'w'] as const;
+        if (one.h + other.h === h && Math.max(one.w, other.w) === w) return [one, other, 'h'] as const;
+      }
+    }
+    return null;
+  }
+}
+
+/** The selections inside another, in rising order: a counter that only counts as far as each digit of the other. */
+class Parts {
+  readonly digits: Int32Array;
+  private readonly part: Int32Array;
+  private readonly count: Int32Array;
+  private readonly strides: Int32Array;
+  private value = 0;
+
+  constructor(count: Int32Array, strides: Int32Array) {
+    this.count = count;
+    this.strides = strides;
+    this.digits = new Int32Array(count.length);
+    this.part = new Int32Array(count.length);
+  }
+
+  /** Begins with the empty part, which is 0. */
+  first(selection: number): number {
+    let rest = selection;
+    for (let item = 0; item < this.count.length; item++) {
+      const radix = this.count[item]! + 1;
+      this.digits[item] = rest % radix;
+      rest = Math.floor(rest / radix);
+    }
+    this.part.fill(0);
+    this.value = 0;
+    return 0;
+  }
+
+  /** The next part; −1 after the whole. */
+  next(): number {
+    const { digits, part, strides } = this;
+    for (let item = 0; item < digits.length; item++) {
+      if (part[item]! < digits[item]!) {
+        part[item]! += 1;
+        this.value += strides[item]!;
+        return this.value;
+      }
+      this.value -= part[item]! * strides[item]!;
+      part[item] = 0;
+    }
+    return -1;
+  }
+}
+
+function grown(list: Int32Array): Int32Array<ArrayBuffer> {
+  const larger = new Int32Array(2 * list.length);
+  larger.set(list);
+  return larger;
+}
+
+/** How many ways there are to part any selection in two. */
+function splitsOf({ items }: RectangleProblem): number {
+  return items.count.reduce((product, count) => (product * (count + 1) * (count + 2)) / 2, 1) / 2;
+}
+
+/** How many selections of pieces there are, pieces of a kind being alike. */
+function selectionsOf({ items }: RectangleProblem): number {
+  return items.count.reduce((product, count) => product * (count + 1), 1);
+}
