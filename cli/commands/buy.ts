@@ -88,18 +88,18 @@ shown side by side with what they cost and the least that is possible; --cut
 says which one is ordered. Rows of matched fronts stay together, and panels that
 an order wants on sheets of its own (its 'own sheets') share none.
 
-What the store has free, or keeps for these orders, is taken first; what it keeps
-for others is left. The rest is ordered in whole packs and rolls, of the cheapest
-offer, and more of it where a price break makes that cheaper.
+What the store has free, or keeps for these orders, is taken first; what it
+keeps for others is left. The rest is ordered in whole packs and rolls, of the
+cheapest offer, and more of it where a price break makes that cheaper.
 
---spare adds to what the plans take: 5% of it, '5% of bought' (so much of what is
-bought may be lost), or 2 sheets of each board and finish. Its reason stands on
-the papers. The last day to order is counted back from the day on which each
+--spare adds to what the plans take: 5% of it, '5% of bought' (so much of what
+is bought may be lost), or 2 sheets of each board and finish. Its reason stands
+on the papers. The last day to order is counted back from the day on which each
 order is begun ('start' in the order, or --start) over working days.
 
-Papers go to DIR/purchase-NAME/: purchase-*.csv, purchase.pdf, a request for each
-supplier (request-*.pdf), and the plans: cut together they are the papers of one
-job, as 'plywright cut' writes them; cut apart, plans/ORDER.json.
+Papers go to DIR/purchase-NAME/: purchase-*.csv, purchase.pdf, a request for
+each supplier (request-*.pdf), and the plans: cut together they are the papers
+of one job, as 'plywright cut' writes them; cut apart, plans/ORDER.json.
 
 --reserve keeps what the store has for these orders, as one booking: sheets that
 are cut together under the name purchase-NAME, all else for each order.
@@ -107,7 +107,7 @@ are cut together under the name purchase-NAME, all else for each order.
 Examples:
   plywright buy one.yaml two.yaml three.yaml --store store
   plywright buy one.yaml two.yaml --cut apart --spare 5% --spare-why 'knots'
-  plywright buy one.yaml two.yaml --name june --start 2026-06-08 --reserve --store store
+  plywright buy one.yaml two.yaml --name june --reserve --store store
 
 Exit codes: as in 'plywright --help'.
 `;

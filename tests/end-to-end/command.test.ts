@@ -23,7 +23,7 @@ function packagesLoadedAtStart(entry: string): string[] {
   return [...packages].sort();
 }
 
-const commands = ['cut', 'panels', 'draw', 'check', 'replay', 'recut', 'list', 'stock'];
+const commands = ['cut', 'panels', 'draw', 'check', 'replay', 'recut', 'buy', 'list', 'stock'];
 
 describe('help', () => {
   const folder = temporaryFolder();
