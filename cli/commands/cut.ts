@@ -44,9 +44,10 @@ function lengthUpTo(mostMm: number): (text: string) => number {
 const more = `
 Without --time and --work the search ends after a set amount of work, so that
 one seed gives the same papers, byte for byte, on every machine. --work sets
-that amount. --time ends the search by the clock: alone, it searches until then
-or until the plan is proved best, and the papers then depend on how fast the
-machine is.
+that amount for each stock group; from 400000 on two seeds have half of it each.
+--time ends the search by the clock: alone, all stock groups are searched as
+usual, then those that are not proved best share the time that is left, and the
+papers depend on how fast the machine is.
 
 Ctrl-C ends the search and keeps the best plan so far; pressed again, it ends
 the program with nothing written.

@@ -25,5 +25,6 @@ export function withSettings(command: Command): Command {
 /** What the help of a command says of `--set`. */
 export const settingsInWords = `
 --set tries the order with something otherwise and leaves its file alone, as in
---set bed_width=1300, --set 'base cupboard.width=400' or --set front.finish=slate.
+--set bed_width=1300, --set 'base cupboard.width=400' or
+--set front.finish=slate.
 It is then another order, called after this one with -what-if.`;

@@ -1,12 +1,9 @@
-import type { NestRequest } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import { progressLine } from '../terminal/progress.ts';
-import { type NestedGroup, type NestThreads, nestInThreads } from '../threads/nestPool.ts';
+import type { NestedGroup, NestThreads } from '../threads/nestPool.ts';
+import { searchGroups } from '../threads/searchGroups.ts';
 import type { PreparedJob } from './prepareJobs.ts';
-
-/** Search moves per stock group when neither `--work` nor `--time` says otherwise. */
-const USUAL_WORK = 30_000;
 
 /** How long and by which seed a command searches. */
 export interface SearchOptions {
@@ -25,24 +22,14 @@ export async function nestJobs(
   options: SearchOptions,
   stoppable: (stop: () => void) => void,
 ): Promise<NestedGroup[][]> {
-  const clockOnly = options.time !== undefined && options.work === undefined;
-  const workLimit = clockOnly ? Number.MAX_SAFE_INTEGER : (options.work ?? USUAL_WORK);
-  const requests: NestRequest[] = jobs
-    .flatMap(({ job }) => job.groups)
-    .map((group, index) => ({ index, group, seed: options.seed, workLimit }));
-  const nested = await withProgress(requests.length, options, (progress) =>
-    nestInThreads(requests, {
-      ...(options.started && { started: options.started }),
-      ...(options.threads === undefined ? {} : { threads: options.threads }),
-      timeLimitSeconds: options.time ?? null,
-      progress,
-      stoppable,
-    }),
+  const groups = jobs.flatMap(({ job }) => job.groups);
+  const nested = await withProgress(groups.length, options, (progress) =>
+    searchGroups(groups, { ...options, progress, stoppable }),
   );
   let next = 0;
   return jobs.map(({ job }) =>
     job.groups.map((group) => {
-      const outcome = nested.get(next++);
+      const outcome = nested[next++];
       if (outcome === undefined) throw new Error(`stock group ${group.id} was not nested`);
       return outcome;
     }),

@@ -16,6 +16,8 @@ export interface NestPoolOptions {
   readonly started?: NestThreads;
   /** Ends every search after this time with the best plan so far; null to let the work limit decide. */
   readonly timeLimitSeconds: number | null;
+  /** Whether each search ends early enough to leave its part of the time to those that wait. */
+  readonly sharesTime?: boolean;
   readonly progress?: (index: number, state: NestProgress) => void;
   /** Called once with a function that ends every search early. */
   readonly stoppable?: (stop: () => void) => void;
@@ -92,9 +94,20 @@ export async function nestInThreads(
   pool.used = true;
   const stop = () => void Atomics.store(pool.stopFlag, 0, 1);
   options.stoppable?.(stop);
+  const began = performance.now();
+  const secondsLeft = () => {
+    const limit = options.sharesTime ? options.timeLimitSeconds : null;
+    if (limit === null) return undefined;
+    const left = Math.max(0, limit - (performance.now() - began) / 1000);
+    return waiting.length === 0 ? left : (left * count) / (waiting.length + count);
+  };
   const timer = options.timeLimitSeconds === null ? null : setTimeout(stop, options.timeLimitSeconds * 1000);
   try {
-    await Promise.all(pool.threads.slice(0, count).map((thread) => serve(thread, waiting, results, options)));
+    await Promise.all(
+      pool.threads
+        .slice(0, count)
+        .map((thread) => serve(thread, waiting, results, { ...options, secondsLeft })),
+    );
     return results;
   } finally {
     if (timer !== null) clearTimeout(timer);
@@ -107,7 +120,7 @@ function serve(
   thread: NestThread,
   waiting: NestRequest[],
   results: Map<number, NestedGroup>,
-  options: NestPoolOptions,
+  options: NestPoolOptions & { readonly secondsLeft: () => number | undefined },
 ): Promise<void> {
   const { worker } = thread;
   worker.ref();
@@ -118,7 +131,8 @@ function serve(
       const request = waiting.shift();
       if (request === undefined) return resolve();
       started = performance.now();
-      worker.postMessage(request);
+      const seconds = options.secondsLeft();
+      worker.postMessage(seconds === undefined ? request : { ...request, seconds });
     };
     worker.on('error', (error) => reject(new NestingFault(error.message, { cause: error })));
     worker.on('exit', () => reject(new NestingFault('a nesting thread ended too early')));

@@ -11,6 +11,8 @@ const solver = await loadSolver();
 
 const say = (reply: NestReply) => port.postMessage(reply);
 port.on('message', (request: NestRequest) => {
-  answerNestRequest(request, solver, () => Atomics.load(stopFlag, 0) === 1, say);
+  const end = request.seconds === undefined ? Infinity : performance.now() + 1000 * request.seconds;
+  const stop = () => Atomics.load(stopFlag, 0) === 1 || performance.now() >= end;
+  answerNestRequest(request, solver, stop, say);
 });
 say({ kind: 'ready' });

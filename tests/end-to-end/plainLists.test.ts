@@ -62,6 +62,14 @@ describe('a plain list', () => {
     }
   });
 
+  it('gives the same bytes from two seeds, which much work is shared by, whichever thread has which', async () => {
+    for (const threads of ['1', '2']) {
+      const args = [...cutLists, '--out', `much-${threads}`, '--threads', threads, '--work', '400000'];
+      expect((await plywright(folder, args)).code).toBe(0);
+    }
+    expect(filesOf(join(folder, 'much-2'))).toEqual(filesOf(join(folder, 'much-1')));
+  });
+
   it('has a plan that replays', async () => {
     const replayed = await plywright(folder, ['replay', 'out/panels/plan.json']);
     expect(replayed).toMatchObject({ code: 0, stderr: '' });
