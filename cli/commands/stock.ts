@@ -27,6 +27,8 @@ export interface ItemOptions extends BookOptions, Omit<ItemWish, 'item'> {
   readonly metres?: number;
   readonly order?: string;
   readonly fromReserved?: string;
+  /** Of a list that is received: only what this one delivers. */
+  readonly supplier?: string;
 }
 
 /** Options of `plywright stock show`. */
@@ -147,9 +149,10 @@ const itemCommands = {
   receive: {
     summary: 'book what has come in',
     description:
-      'Books what has come in. Of a size that the store had before, as much as tells it is enough.',
-    example: 'plywright stock receive fitting --name hinge --count 20',
-    options: ['count', 'metres', 'place'],
+      'Books what has come in. Of a size that the store had before, as much as tells it is enough. `receive list FILE` books a whole list (CSV) at once: one of a purchase, sheets-to-buy.csv, edging-to-buy.csv (whole rolls), fittings.csv (whole packs), offcuts-kept.csv, or your own with columns item, board, finish, thickness, length, width, grain, label, place, name, count, metres.',
+    example:
+      'plywright stock receive fitting --name hinge --count 20\n  plywright stock receive list out/purchase-may/purchase-sheets.csv',
+    options: ['count', 'metres', 'place', 'supplier'],
   },
   correct: {
     summary: 'book what was counted',
@@ -204,6 +207,9 @@ function addItemOption(command: Command, option: ItemOption): void {
     case 'place':
       command.option('--place <TEXT>', 'where an offcut stands', words(300));
       break;
+    case 'supplier':
+      command.option('--supplier <ID>', 'of a list only what this supplier delivers', words(300));
+      break;
     case 'order':
       command.option('--order <NAME>', 'the order it is for', words(300));
       break;
@@ -217,9 +223,22 @@ function addItemCommand(stock: Command, name: ItemCommand): void {
   const { summary, description, example, options } = itemCommands[name];
   const command = withItem(stock.command(name).summary(summary).description(description));
   for (const option of options) addItemOption(command, option);
+  if (name === 'receive') command.argument('[FILE]', 'for the item list: the list (CSV)');
   command
     .addHelpText('after', `\nExamples:\n  ${example}\n`)
-    .action(async (item: string, given: ItemOptions) => {
+    .action(async (item: string, ...rest: [string | undefined, ItemOptions] | [ItemOptions]) => {
+      const [file, given] =
+        name === 'receive'
+          ? (rest as [string | undefined, ItemOptions])
+          : [undefined, rest[0] as ItemOptions];
+      if (name === 'receive' && item.toLowerCase() === 'list') {
+        const wrong = wrongListOptions(file, given);
+        if (wrong !== null) command.error(`error: ${wrong}`);
+        const { receiveList } = await import('../store/receiveList.ts');
+        return receiveList(file!, given);
+      }
+      if (file !== undefined) command.error(`error: a file goes with 'receive list', not with '${item}'`);
+      if (given.supplier !== undefined) command.error("error: --supplier goes with 'receive list'");
       const known = stockItems.find((word) => word === item.toLowerCase().replace(/s$/, ''));
       if (known === undefined) {
         command.error(`error: '${item}' is not sheet, offcut, edging or fitting`);
@@ -230,6 +249,24 @@ function addItemCommand(stock: Command, name: ItemCommand): void {
       const { bookItem } = await import('../store/bookItem.ts');
       await bookItem(name, known, given);
     });
+}
+
+function wrongListOptions(file: string | undefined, given: ItemOptions): string | null {
+  if (file === undefined) return 'give the list: plywright stock receive list FILE';
+  const fields = [
+    'board',
+    'finish',
+    'thickness',
+    'length',
+    'width',
+    'grain',
+    'label',
+    'name',
+    'count',
+    'metres',
+  ] as const;
+  const other = fields.find((field) => given[field] !== undefined);
+  return other === undefined ? null : `--${other} stands in the list`;
 }
 
 function wrongItemOptions(name: ItemCommand, item: StockItemWord, given: ItemOptions): string | null {

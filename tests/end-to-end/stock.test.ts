@@ -114,6 +114,34 @@ describe('plywright stock', () => {
     expect(readFileSync(join(folder, 'store/ledger.jsonl'), 'utf8')).toBe(before);
   });
 
+  it('receives a whole list as one booking, or nothing of it', async () => {
+    const { stock, booked, rows, folder } = await workshop();
+    writeFiles(folder, {
+      'edging.csv': 'edging,metres to buy,roll,rolls\ngrey-1,3.12,50,2\nash-1,10,50,1\n',
+      'wrong.csv': 'fitting,count\nhinge,20\nlatch,many\n',
+    });
+    const run = await booked('receive', 'list', 'edging.csv');
+    expect(run.stdout).toContain('100 m × edging grey-1: in');
+    expect(await rows()).toMatchObject([
+      { edging: 'ash-1', amount: 50 },
+      { edging: 'grey-1', amount: 100 },
+    ]);
+    const wrong = await stock('receive', 'list', 'wrong.csv');
+    expect(wrong.code).toBe(1);
+    expect(wrong.stderr).toContain('wrong.csv:3');
+    expect(JSON.parse((await stock('history', '--json')).stdout).bookings).toHaveLength(1);
+    const cases: [string[], number, string][] = [
+      [['list'], 2, 'receive list FILE'],
+      [['list', 'none.csv'], 4, 'no such file'],
+      [['list', 'edging.csv', '--count', '2'], 2, '--count stands in the list'],
+      [['fitting', 'edging.csv', '--name', 'x', '--count', '2'], 2, "goes with 'receive list'"],
+    ];
+    for (const [args, code, words] of cases) {
+      const ended = await stock('receive', ...args);
+      expect([ended.code, ended.stderr.includes(words)], args.join(' ')).toEqual([code, true]);
+    }
+  });
+
   it('tells a last line that was written only in part, and goes on', async () => {
     const { stock, booked, folder } = await workshop();
     await booked('receive', 'fitting', '--name', 'hinge', '--count', '20');

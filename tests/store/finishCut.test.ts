@@ -1,13 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { sheetsMeant, sheetsWithout } from '../../src/changes/sheetsOfPlan.ts';
 import type { PlanFile, PlanGroup, SawnCopies } from '../../src/model/plan.ts';
-import type { BookingLine, Draft, Ledger } from '../../src/model/store.ts';
+import type { SheetSupply } from '../../src/model/stock.ts';
+import type { BookingLine, Draft, Ledger, SheetItem } from '../../src/model/store.ts';
 import { finishCut } from '../../src/pipeline/finishCut.ts';
 import { sameStock } from '../../src/store/applyLine.ts';
 import { book, emptyLedger, reversal } from '../../src/store/book.ts';
 import { lineOf } from '../../src/store/items.ts';
 import { offcutsFor } from '../../src/store/offcutsFor.ts';
 import { sheetsBooked } from '../../src/store/planBookings.ts';
+import { sheetsOnHand } from '../../src/store/sheetsOnHand.ts';
 import { draft, offcut, sheet } from './histories.ts';
 
 const trim = { left: 0, right: 0, near: 0, far: 0 };
@@ -166,4 +168,40 @@ it('an order is offered the offcuts that are free or reserved for it', () => {
   expect(offcutsFor(ledger, 'van-2')).toMatchObject([
     { id: 'A2', kind: 'offcut', lengthUm: 700_000, widthUm: 400_000, thicknessUm: 16_200, count: 1 },
   ]);
+});
+
+it('an order that buys nothing is offered the sheets that are free or reserved for it, of any size', () => {
+  const other: SheetItem = { ...sheet, length: 1250 };
+  const ledger = booked(
+    draft('receive', [lineOf(sheet, 5, 'in'), lineOf(other, 2, 'in')]),
+    draft('reserve', [lineOf(sheet, 2, 'reserve', 'van-1'), lineOf(sheet, 1, 'reserve', 'van-2')]),
+  );
+  const offer = (id: string, lengthUm: number, count: number | null): SheetSupply => ({
+    id,
+    board: 'poplar-15',
+    finish: 'pale-grey',
+    thicknessUm: 16_200,
+    lengthUm,
+    widthUm: 1_250_000,
+    grain: 'length',
+    priceMinor: 10_000,
+    count,
+    kind: 'sheet',
+  });
+  const offered = [offer('large', 2_500_000, null), offer('huge', 3_000_000, null)];
+  const there = (order: string) => sheetsOnHand(ledger, order, offered).map(({ id, count }) => [id, count]);
+  const halves = 'poplar-15-pale-grey-1250x1250';
+  expect(there('van-1')).toEqual([
+    ['large', 4],
+    ['huge', 0],
+    [halves, 2],
+  ]);
+  expect(there('van-3')).toEqual([
+    ['large', 2],
+    ['huge', 0],
+    [halves, 2],
+  ]);
+  // By area at the price of the cheapest; a list that counts has no more than it says.
+  expect(sheetsOnHand(ledger, 'van-1', offered)[2]!.priceMinor).toBe(4167);
+  expect(sheetsOnHand(ledger, 'van-1', [offer('large', 2_500_000, 1)])[0]!.count).toBe(1);
 });
