@@ -1,4 +1,4 @@
-import type { Drawing } from './drawing.ts';
+import type { Box, Drawing } from './drawing.ts';
 import { drawFigure } from './drawPanelFigure.ts';
 import { drawFrame, drawTitleBlock, pageField, pageOf, TITLE_ROW_HEIGHT, type TitleField } from './page.ts';
 import { type DrawnPanel, measureFigure, type PanelDrawingOptions, type PanelFigure } from './panelFigure.ts';
@@ -88,6 +88,13 @@ function onPages(figures: readonly PanelFigure[], newPage: () => Filling): Place
   return pages.map(({ placed }) => placed);
 }
 
+/** What a screen shows of a page: its figures. */
+function figuresOf(page: readonly Placed[]): Box {
+  const { frame } = PAGE;
+  const lowest = page.reduce((most, { figure, top }) => Math.max(most, top + figure.heightMm), frame.y0);
+  return { x0: frame.x0 + 1, y0: frame.y0 + 1, x1: frame.x1 - 1, y1: Math.min(lowest + 2, frame.y1 - 1) };
+}
+
 /**
  * Panels as they lie on the bench, each with its true outline, edges, openings, grooves and holes: running dimensions from
  * the near left corner of the finished panel (ISO 129-1), holes lettered by kind with their diameter and depth, sides named
@@ -117,6 +124,7 @@ export function drawPanels(panels: readonly DrawnPanel[], options: PanelDrawingO
       title: says.title(options.job, index + 1, pages.length),
       description: says.description(names),
       shapes: sketch.shapes,
+      picture: figuresOf(page),
     };
   });
 }
