@@ -1,7 +1,13 @@
 import type { Papers } from '../../src/edge/index.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
-import type { DrawingTools, GroupSummary, PaperWishes, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type {
+  DrawingTools,
+  DrawnAhead,
+  GroupSummary,
+  PaperWishes,
+  ProvenPlan,
+} from '../../src/pipeline/makePapers.ts';
 import type { CutOptions } from '../commands/cut.ts';
 import { type RunOptions, usualLabelFormat } from '../commands/runOptions.ts';
 import { exitCodes } from '../exitCodes.ts';
@@ -13,6 +19,7 @@ import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 import { type NestedGroup, type NestThreads, startNestThreads } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
+import { DrawingAhead } from './drawAhead.ts';
 import { type Interrupts, listenForInterrupts } from './interrupts.ts';
 import { nestFailures, nestJobs } from './nestJobs.ts';
 import { groupsWithoutOffcuts, type OffcutSaving, savingInWords, savingOf } from './offcutsOnHand.ts';
@@ -53,15 +60,18 @@ export async function cutPrepared(prepared: Checked<readonly PreparedJob[]>, opt
     const stoppable = (stop: () => void) => {
       stopSearch = stop;
     };
-    const nesting = nestJobs(prepared.value, options, stoppable);
+    let ahead: DrawingAhead | null = null;
+    const nesting = nestJobs(prepared.value, options, stoppable, (...done) => ahead?.groupDone(...done));
     // Loading what is needed to draw takes as long as many a search: both at once.
     const loadingTools = loadTools();
+    ahead = new DrawingAhead(prepared.value, options.seed, paperWishes(options), loadingTools);
     const nested = await nesting;
+    const drawn = ahead.end();
     const failures = nestFailures(prepared.value, nested);
     if (failures.length > 0) return await reportFindings(failures, options);
     const saving = await savingByOffcuts(prepared.value, nested, options, stoppable);
     const said = sayMeanwhile(process.stderr, 'replaying the plans and drawing them');
-    const made = await makeAll(prepared.value, nested, options, loadingTools);
+    const made = await makeAll(prepared.value, nested, options, loadingTools, drawn);
     said();
     if (!made.ok) return await reportFailedReplay(made.findings, options);
     await writeAll({ jobs: made.jobs, saving }, prepared.findings, options, interrupts);
@@ -92,6 +102,10 @@ interface CutResult {
   readonly saving: OffcutSaving | null;
 }
 
+function paperWishes({ language, lengths }: CutRun): PaperWishes {
+  return { language, lengths };
+}
+
 function loadTools(): Promise<DrawingTools> {
   const loading = import('./drawingTools.ts').then(({ loadDrawingTools }) => loadDrawingTools());
   // A failure is reported where the tools are used; when they are not, it does not matter.
@@ -109,6 +123,7 @@ async function makeAll(
   nested: readonly (readonly NestedGroup[])[],
   options: CutRun,
   loadingTools: Promise<DrawingTools>,
+  drawn: readonly DrawnAhead[],
 ): Promise<Made> {
   const { makePapers, provePlan } = await import('../../src/pipeline/makePapers.ts');
   const proofs = jobs.map(({ job }, j) => {
@@ -127,8 +142,8 @@ async function makeAll(
         ...group,
         seconds: Math.round(nested[j]![g]!.seconds * 1000) / 1000,
       }));
-      const wishes: PaperWishes = { language: options.language, lengths: options.lengths };
-      const usual = makePapers(prepared.job, proven, tools, wishes);
+      const wishes = paperWishes(options);
+      const usual = makePapers(prepared.job, proven, tools, wishes, drawn[j]);
       const { job } = prepared;
       const { page, labelFormat: format = usualLabelFormat, firstLabel: first = 1 } = options;
       const labels = { format, first };

@@ -1,4 +1,5 @@
 import type { Finding } from '../../src/model/finding.ts';
+import type { NestOutcome } from '../../src/model/nest.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import { progressLine } from '../terminal/progress.ts';
 import type { NestedGroup, NestThreads } from '../threads/nestPool.ts';
@@ -16,15 +17,29 @@ export interface SearchOptions {
   readonly started?: NestThreads;
 }
 
-/** All stock groups of all jobs through the threads; outcomes come back job by job. */
+/**
+ * All stock groups of all jobs through the threads; outcomes come back job by job. `done` hears of each that is
+ * settled, as it comes, and how many have not begun.
+ */
 export async function nestJobs(
   jobs: readonly PreparedJob[],
   options: SearchOptions,
   stoppable: (stop: () => void) => void,
+  done?: (job: number, group: number, outcome: NestOutcome, waiting: number) => void,
 ): Promise<NestedGroup[][]> {
   const groups = jobs.flatMap(({ job }) => job.groups);
   const nested = await withProgress(groups.length, options, (progress) =>
-    searchGroups(groups, { ...options, progress, stoppable }),
+    searchGroups(groups, {
+      ...options,
+      progress,
+      stoppable,
+      ...(done && {
+        done: (index: number, outcome: NestOutcome, waiting: number) => {
+          const [job, group] = placeOf(jobs, index);
+          done(job, group, outcome, waiting);
+        },
+      }),
+    }),
   );
   let next = 0;
   return jobs.map(({ job }) =>
@@ -34,6 +49,14 @@ export async function nestJobs(
       return outcome;
     }),
   );
+}
+
+/** Which group of which job stands at a place among all groups. */
+function placeOf(jobs: readonly PreparedJob[], index: number): readonly [job: number, group: number] {
+  let group = index;
+  let job = 0;
+  while (group >= jobs[job]!.job.groups.length) group -= jobs[job++]!.job.groups.length;
+  return [job, group];
 }
 
 async function withProgress<T>(

@@ -19,6 +19,8 @@ export interface NestPoolOptions {
   /** Whether each search ends early enough to leave its part of the time to those that wait. */
   readonly sharesTime?: boolean;
   readonly progress?: (index: number, state: NestProgress) => void;
+  /** A search is done; `waiting`: how many have not begun. */
+  readonly done?: (index: number, outcome: NestOutcome, waiting: number) => void;
   /** Called once with a function that ends every search early. */
   readonly stoppable?: (stop: () => void) => void;
 }
@@ -145,7 +147,8 @@ function serve(
         case 'done':
           results.set(reply.index, { outcome: reply.outcome, seconds: (performance.now() - started) / 1000 });
           tellLast(reply.index, reply.outcome, options);
-          return next();
+          next();
+          return options.done?.(reply.index, reply.outcome, waiting.length);
         case 'fault': {
           const fault = new NestingFault(reply.message);
           fault.stack = reply.stack;

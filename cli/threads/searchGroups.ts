@@ -23,6 +23,8 @@ export interface GroupSearchOptions {
   readonly started?: NestThreads;
   readonly progress: (group: number, state: NestProgress) => void;
   readonly stoppable: (stop: () => void) => void;
+  /** No further search is for this group; `waiting`: how many searches have not begun. */
+  readonly done?: (group: number, outcome: NestOutcome, waiting: number) => void;
 }
 
 /**
@@ -39,7 +41,10 @@ export async function searchGroups(
   const work = options.work ?? USUAL_WORK;
   const seeds = work >= WORK_FOR_TWO_SEEDS ? 2 : 1;
   const workLimit = Math.ceil(work / seeds);
-  await search.run(groups.flatMap((_, group) => search.requests(group, { first: 0, seeds, workLimit })));
+  await search.run(
+    groups.flatMap((_, group) => search.requests(group, { first: 0, seeds, workLimit })),
+    { settles: !clockOnly && seeds === 1 },
+  );
   if (clockOnly) await search.useTimeLeft();
   return search.results();
 }
@@ -98,8 +103,11 @@ class GroupSearch {
     );
   }
 
-  /** Runs requests and keeps the better of what is known of a group and what they give. */
-  async run(requests: readonly NestRequest[], more: Pick<NestPoolOptions, 'sharesTime'> = {}): Promise<void> {
+  /** Runs requests and keeps the better of what is known of a group and what they give; `settles`: no others follow. */
+  async run(
+    requests: readonly NestRequest[],
+    { settles = false, ...more }: Pick<NestPoolOptions, 'sharesTime'> & { readonly settles?: boolean } = {},
+  ): Promise<void> {
     const { options } = this;
     const numbered = requests.map((request, index) => ({ ...request, index }));
     const groupOf = (request: number) => requests[request]!.index;
@@ -109,6 +117,10 @@ class GroupSearch {
       timeLimitSeconds: this.secondsLeft(),
       ...more,
       progress: (request, state) => this.tell(groupOf(request), state),
+      done: (request, outcome, waiting) => {
+        if (settles || (outcome.ok && outcome.nest.proved))
+          options.done?.(groupOf(request), outcome, waiting);
+      },
       stoppable: (stop) =>
         options.stoppable(() => {
           this.stopped = true;

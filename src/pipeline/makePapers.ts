@@ -2,18 +2,25 @@ import { makePlan, readPlan, writePlan } from '../cutPlans/index.ts';
 import { cautionsSheet } from '../documents/cautionsSheet.ts';
 import { type GroupSummary, summarise } from '../documents/index.ts';
 import { wordsOf } from '../documents/words/index.ts';
-import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer, type Units } from '../drawing/index.ts';
-import { type DrawingWindow, svgFromDrawing } from '../drawing/svg.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Nest } from '../model/nest.ts';
 import type { PlanFile } from '../model/plan.ts';
 import { measurePlan, replay } from '../replay/index.ts';
+import {
+  cutPlansOfGroup,
+  type DrawingTools,
+  type DrawnAhead,
+  drawnKey,
+  type PaperWishes,
+} from './cutPlanPapers.ts';
 import { type Job, libraryOf } from './job.ts';
-import { csvFromTable, listTables, titlesOf } from './listTables.ts';
+import { csvFromTable, listTables } from './listTables.ts';
 
 export type { GroupSummary } from '../documents/index.ts';
 export { makeFontMeasurer } from '../drawing/fontMeasurer.ts';
 export type { PageSize, Units } from '../drawing/index.ts';
+export type { DrawingTools, DrawnAhead, PaperWishes } from './cutPlanPapers.ts';
+export { cutPlansOfGroup, drawnKey } from './cutPlanPapers.ts';
 
 /** A plan that has been written, read back and sawn in simulation. */
 export interface ProvenPlan {
@@ -55,60 +62,19 @@ export function provePlan(job: Job, nests: readonly Nest[], seed: number): PlanP
   return { ok: true, text, plan: read.value, groups: summaries };
 }
 
-/** How papers are wanted that people read. */
-export interface PaperWishes {
-  /** A tag such as `en`. */
-  readonly language: string;
-  readonly lengths: Units;
-}
-
 export const usualWishes: PaperWishes = { language: 'en', lengths: 'mm' };
-
-/** What drawings need that only the edge can give. */
-export interface DrawingTools {
-  readonly measure: TextMeasurer;
-  readonly window: DrawingWindow;
-}
-
-function cutPlanPapers(
-  job: Job,
-  plan: PlanFile,
-  tools: DrawingTools,
-  wishes: PaperWishes,
-  papers: Map<string, string>,
-): void {
-  const options = {
-    measure: tools.measure,
-    words: wordsOf(wishes.language).drawings,
-    units: wishes.lengths,
-    job: plan.job,
-    titles: titlesOf(job),
-  };
-  const keep = (name: string, pages: readonly Drawing[]) => {
-    pages.forEach((page, index) => {
-      const path = index === 0 ? `${name}.svg` : `${name}-page-${index + 1}.svg`;
-      papers.set(path, svgFromDrawing(page, tools.window));
-    });
-  };
-  for (const group of plan.groups) {
-    const digits = String(group.sheets.length).length;
-    if (group.sheets.length > 1) keep(`cut-plans/${group.id}-overview`, drawOverview(group, options));
-    for (const sheet of group.sheets) {
-      const number = String(sheet.number).padStart(digits, '0');
-      keep(`cut-plans/${group.id}-${number}`, drawCutPlan(group, sheet, options));
-    }
-  }
-}
 
 /**
  * The papers that every job gets: cut plans, lists, plan file and, for an order, its cautions, as text by path within the job's folder. Lists and plan
- * file are for other programs too and stay in mm and English. The same plan gives the same bytes.
+ * file are for other programs too and stay in mm and English. The same plan gives the same bytes. `drawn`: cut plans that were
+ * drawn while the search went on; of a group whose plan is not exactly the same they are drawn anew.
  */
 export function makePapers(
   job: Job,
   proven: ProvenPlan,
   tools: DrawingTools,
   wishes: PaperWishes = usualWishes,
+  drawn: DrawnAhead = new Map(),
 ): ReadonlyMap<string, string> {
   const papers = new Map<string, string>([['plan.json', proven.text]]);
   for (const table of listTables(job, proven.plan)) papers.set(`${table.name}.csv`, csvFromTable(table));
@@ -116,6 +82,12 @@ export function makePapers(
     const words = wordsOf(wishes.language);
     papers.set('cautions.txt', cautionsSheet(job.ordered, words.cautions, words.mass));
   }
-  cutPlanPapers(job, proven.plan, tools, wishes, papers);
+  const { plan } = proven;
+  for (const group of plan.groups) {
+    const ahead = drawn.size === 0 ? undefined : drawn.get(drawnKey(group));
+    for (const pages of cutPlansOfGroup(job, plan, group, tools, wishes, ahead)) {
+      for (const [path, svg] of pages) papers.set(path, svg);
+    }
+  }
   return papers;
 }
