@@ -1,6 +1,6 @@
 import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
-import { mayTurn } from './pricesFromFunctions.ts';
+import { axisItems, mayTurn } from './pricesFromFunctions.ts';
 
 /** More selections of pieces than this are not looked at. */
 const MOST_SELECTIONS = 500_000;
@@ -9,6 +9,8 @@ const STEPS_A_SPLIT = 6;
 const STEPS_A_PAIR = 8;
 /** What a way to part a selection counts for with its pairs, when it is foretold whether the work will do. */
 const LIKELY_STEPS_A_SPLIT = 40;
+/** Sides of more units than this are not looked at for gaps. */
+const MOST_SIDE = 400_000;
 /** Mixes of more sheets than this are not tried. */
 export const MOST_SHEETS_TRIED = 4;
 
@@ -16,7 +18,8 @@ export const MOST_SHEETS_TRIED = 4;
  * All guillotine layouts of few pieces, by dynamic programming over selections of them: a selection lies in a rectangle
  * when it can be parted into two selections that lie in rectangles side by side. Of each selection the rectangles are
  * kept that are not larger both ways than another, fit a sheet, and waste no more than all sheets of the mix can waste
- * together. A selection is a number in mixed radix, a digit for each kind of item.
+ * together; to what a rectangle wastes in itself counts what pieces beside it on its sheet can at best leave open, since
+ * sums of their sides do not reach every length. A selection is a number in mixed radix, a digit for each kind of item.
  */
 export class EverySplit {
   /** Work done, in steps of about a nanosecond. */
@@ -36,6 +39,8 @@ export class EverySplit {
   private h = new Int32Array(1 << 14);
   private used = 0;
   private readonly waste: number;
+  /** Each sheet of the mix once. */
+  private readonly kinds: readonly KindOfSheet[];
   private readonly mostW: number;
   private readonly mostH: number;
   private readonly turnable: readonly boolean[];
@@ -85,6 +90,10 @@ export class EverySplit {
     this.waste = of.reduce((sum, sheet) => sum + sheet.w * sheet.h, 0) - total;
     this.mostW = Math.max(...of.map((sheet) => sheet.w));
     this.mostH = Math.max(...of.map((sheet) => sheet.h));
+    this.kinds = [...new Set(sheets)].map((sheet) => {
+      const { w, h } = problem.sheets[sheet]!;
+      return { w, h, gapW: gaps(problem, sheet, 'w'), gapH: gaps(problem, sheet, 'h') };
+    });
     // Where one of the sheets has no grain, what may turn there is let turn everywhere: at worst too much is held to fit.
     this.turnable = Array.from({ length: items.kinds }, (_, item) =>
       of.some((sheet) => mayTurn(problem, item, sheet)),
@@ -220,7 +229,7 @@ export class EverySplit {
   private keep(w: number, h: number): void {
     const { foundW, foundH } = this;
     for (let i = 0; i < this.found; i++) if (foundW[i]! <= w && foundH[i]! <= h) return;
-    if (!this.sheets.some((s) => w <= this.problem.sheets[s]!.w && h <= this.problem.sheets[s]!.h)) return;
+    if (!this.kinds.some((kind) => this.hasRoom(kind, w, h))) return;
     let kept = 0;
     for (let i = 0; i < this.found; i++) {
       if (foundW[i]! >= w && foundH[i]! >= h) continue;
@@ -234,6 +243,12 @@ export class EverySplit {
     this.foundW[kept] = w;
     this.foundH[kept] = h;
     this.found = kept + 1;
+  }
+
+  private hasRoom({ w: sheetW, h: sheetH, gapW, gapH }: KindOfSheet, w: number, h: number): boolean {
+    if (w > sheetW || h > sheetH) return false;
+    const beside = h * gapW[sheetW - w]! + w * gapH[sheetH - h]!;
+    return w * h - this.area + beside <= this.waste;
   }
 
   private store(selection: number): void {
@@ -278,6 +293,29 @@ export class EverySplit {
     }
     return null;
   }
+}
+
+interface KindOfSheet {
+  readonly w: number;
+  readonly h: number;
+  /** By a length along the axis: what of it no sum of sides can cover. */
+  readonly gapW: Int32Array;
+  readonly gapH: Int32Array;
+}
+
+function gaps(problem: RectangleProblem, sheet: number, axis: 'w' | 'h'): Int32Array {
+  const most = problem.sheets[sheet]![axis];
+  const gap = new Int32Array(most + 1);
+  if (most > MOST_SIDE) return gap;
+  const sides = [
+    ...new Set(axisItems(problem, problem.sheets[sheet]!, axis).flatMap(({ sides: own }) => own)),
+  ];
+  for (let length = 1; length <= most; length++) {
+    let least = gap[length - 1]! + 1;
+    for (const side of sides) if (side <= length && gap[length - side]! < least) least = gap[length - side]!;
+    gap[length] = least;
+  }
+  return gap;
 }
 
 /** The selections inside another, in rising order: a counter that only counts as far as each digit of the other. */
