@@ -25,6 +25,8 @@ export interface CutPlanWords {
   readonly board: string;
   /** Heading over the size of what is cut up: a sheet, or an offcut from the rack. */
   readonly stock: (kind: 'sheet' | 'offcut') => string;
+  /** Over what is written on an offcut that is cut up. */
+  readonly label: string;
   readonly grain: string;
   readonly grainRuns: { readonly length: string; readonly width: string; readonly none: string };
   readonly saw: string;

@@ -54,6 +54,8 @@ export function cutPlanTitle(t: CutPlanTitle): TitleField[][] {
   const { group, plan, sawn, units } = t;
   const short = (um: number) => printLength(um, units);
   const { page: heads, cutPlan: says } = t.options.words;
+  // An offcut has to be found in the rack, and is there once.
+  const isSingle = sawn.stock.kind === 'offcut' && plan.copies === 1;
   return [
     [
       { heading: heads.workshop, content: plainText(t.options.owner ?? ''), weight: 48 },
@@ -84,14 +86,16 @@ export function cutPlanTitle(t: CutPlanTitle): TitleField[][] {
           trimWords(sawn, units, says),
           ...sawRules(group, units, says),
         ].join(', '),
-        weight: 86,
+        weight: isSingle ? 60 : 86,
       },
-      {
-        heading: says.alike,
-        content: togetherWords(group, plan, says) ?? says.sheets(plan.copies),
-        weight: 40,
-        strong: true,
-      },
+      isSingle
+        ? { heading: says.label, content: plainText(sawn.stock.id), weight: 66 }
+        : {
+            heading: says.alike,
+            content: togetherWords(group, plan, says) ?? says.sheets(plan.copies),
+            weight: 40,
+            strong: true,
+          },
       {
         heading: says.document,
         content: heads.of(plan.number, group.sheets.length),

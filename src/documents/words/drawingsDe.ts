@@ -22,6 +22,7 @@ export const drawingsDe: DrawingWords = {
     overview: 'Übersicht',
     board: 'Platte und Oberfläche',
     stock: (kind) => (kind === 'sheet' ? 'Platte, Länge × Breite' : 'Reststück, Länge × Breite'),
+    label: 'Etikett des Reststücks',
     grain: 'Maserung',
     grainRuns: { length: 'längs', width: 'quer', none: 'keine' },
     saw: 'Säge',

@@ -21,6 +21,7 @@ export const drawingsEn: DrawingWords = {
     overview: 'Overview',
     board: 'Board and finish',
     stock: (kind) => (kind === 'sheet' ? 'Sheet, length × width' : 'Offcut from stock, length × width'),
+    label: 'Label of the offcut',
     grain: 'Grain',
     grainRuns: { length: 'along length', width: 'along width', none: 'none' },
     saw: 'Saw',
