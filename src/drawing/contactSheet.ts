@@ -80,6 +80,7 @@ export function drawContactSheet(units: readonly PlacedUnit[], options: Furnitur
       kind: says.kind(units.length),
       size: says.underEach,
       scale: options.words.furniture.noScale,
+      projection: 'isometric' as const,
       page: page + 1,
       pages,
     };

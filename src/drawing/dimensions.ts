@@ -16,18 +16,22 @@ export interface DimensionPlace {
   /** µm of the view to mm of the page along the dimension. */
   readonly onPage: (um: Um) => number;
   readonly units: Units;
+  /** Where the figure has no room between the arrows: they point inwards and it stands after the far one, or it is left out. */
+  readonly narrow?: 'outside' | 'left out';
 }
 
 /**
  * One dimension (ISO 129): extension lines with a gap to the view, arrows, the figure above the line, read from below or
- * from the right. Where the figure has no room between the arrows it is left out and `false` comes back.
+ * from the right. Where the figure has no room between the arrows it stands outside them, or is left out and `false`
+ * comes back.
  */
 export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPlace, word = ''): boolean {
   const ends = [place.onPage(extent[0]), place.onPage(extent[1])].sort((a, b) => a - b);
   const [from, to] = [ends[0]!, ends[1]!];
   const text = `${word}${printLength(extent[1] - extent[0], place.units)}`;
   const width = sketch.measure(text, SMALL, 'regular');
-  if (to - from < width + 0.4) return false;
+  const outside = to - from < width + 0.4;
+  if (outside && place.narrow !== 'outside') return false;
   const { lineMm } = place;
   const away = lineMm > place.fromMm ? 1 : -1;
   const middle = (from + to) / 2;
@@ -35,6 +39,10 @@ export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPl
     const [a, b] = [place.fromMm + away * 0.8, lineMm + away * 1];
     if (place.reads === 'across') sketch.line('dimensions', at, a, at, b);
     else sketch.line('dimensions', a, at, b, at);
+  }
+  if (outside) {
+    drawOutside(sketch, [from, to], text, place);
+    return true;
   }
   const head = to - from > 3 * ARROW_MM ? ARROW_MM : (to - from) / 3;
   if (place.reads === 'across') {
@@ -47,8 +55,27 @@ export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPl
   return true;
 }
 
+/** Arrows from outside, the line drawn on under the figure: to the right, or downwards where it reads up. */
+function drawOutside(
+  sketch: Sketch,
+  [from, to]: readonly [number, number],
+  text: string,
+  { reads, lineMm }: DimensionPlace,
+): void {
+  const tail = 2 * ARROW_MM;
+  const width = sketch.measure(text, SMALL, 'regular');
+  const point = (along: number) =>
+    reads === 'across' ? ([along, lineMm] as const) : ([lineMm, along] as const);
+  sketch.arrow('dimensions', point(from - tail), point(from), 'one', ARROW_MM);
+  sketch.arrow('dimensions', point(to + tail + width), point(to), 'one', ARROW_MM);
+  const middle = to + tail + width / 2;
+  const [x, y] = reads === 'across' ? [middle, lineMm - 0.7] : [lineMm - 0.7, middle];
+  sketch.text('dimensions', text, x, y, { sizeMm: SMALL, anchor: 'middle', reads });
+}
+
 /** The dimensions between figures in a row that follow each other, along one line. */
 export function drawChain(sketch: Sketch, extents: readonly Extent[], place: DimensionPlace): boolean {
-  const drawn = extents.map((extent) => drawDimension(sketch, extent, place));
+  const narrow = extents.length === 1 ? 'outside' : 'left out';
+  const drawn = extents.map((extent) => drawDimension(sketch, extent, { narrow, ...place }));
   return drawn.some((done) => done);
 }

@@ -128,6 +128,7 @@ export interface FurnitureWords {
   readonly insideSize: string;
   readonly projection: string;
   readonly firstAngle: string;
+  readonly isometric: string;
   readonly noScale: string;
   readonly unit: string;
   readonly panelsOfUnit: string;

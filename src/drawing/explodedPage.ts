@@ -56,8 +56,11 @@ function around(sketch: Sketch, text: string, [x, y]: Point): Box {
   return { x0: x - half, x1: x + half, y0: y - SMALL * 0.55, y1: y + SMALL * 0.55 };
 }
 
-/** Writes each panel's number onto a face of it that is seen, or beside the picture with a line to it. */
-function number(sketch: Sketch, picture: Picture, field: Box): void {
+/**
+ * Writes each panel's number onto a face of it that is seen, or beside the picture with a line to it. Gives whether some
+ * line leads to a panel that others hide.
+ */
+function number(sketch: Sketch, picture: Picture, field: Box): boolean {
   const { painted, place, back } = picture;
   const beside: { text: string; at: Point; isSeen: boolean }[] = [];
   const write = (text: string, [x, y]: Point) =>
@@ -88,6 +91,7 @@ function number(sketch: Sketch, picture: Picture, field: Box): void {
       beside.push({ text, at: place(shown ?? places[0]!), isSeen: shown !== undefined });
     }
   });
+  let leadsBehind = false;
   for (const { text, at, isSeen } of beside) {
     const size = around(sketch, text, [0, 0]);
     const free = (room: Box) =>
@@ -98,6 +102,7 @@ function number(sketch: Sketch, picture: Picture, field: Box): void {
     const away = Math.max(Math.abs(found[0] - at[0]), Math.abs(found[1] - at[1]), 0.01);
     const stop = Math.max(0, 1 - (SMALL * 0.7) / away);
     const to = [at[0] + (found[0] - at[0]) * stop, at[1] + (found[1] - at[1]) * stop] as const;
+    leadsBehind ||= !isSeen;
     sketch.line('numbers', at[0], at[1], to[0], to[1], isSeen ? NARROW : HIDDEN_LEADER);
     sketch.rect(
       'numbers',
@@ -106,6 +111,7 @@ function number(sketch: Sketch, picture: Picture, field: Box): void {
     );
     write(text, found);
   }
+  return leadsBehind;
 }
 
 function size(lengthUm: number, widthUm: number, units: Units): string {
@@ -210,6 +216,7 @@ function titleOf(unit: PlacedUnit, options: FurnitureDrawingOptions, page: numbe
     kind,
     size: sizeWords(unit, options.units ?? 'mm'),
     scale: options.words.furniture.noScale,
+    projection: 'isometric' as const,
     page,
     pages,
   };
@@ -224,7 +231,6 @@ export function drawApart(
   field: Box,
 ): void {
   if (unit.panels.length === 0) return;
-  sketch.text('numbers', words.furniture.hiddenLeader, field.x0 + 2, field.y1 - 1, { sizeMm: SMALL });
   const margin = 9;
   const inner = {
     x0: field.x0 + margin,
@@ -234,5 +240,8 @@ export function drawApart(
   };
   const picture = pictureOf(unit, inner);
   paint(sketch, picture);
-  number(sketch, picture, field);
+  // Its line is kept free, and left empty where nothing is to be said.
+  const numbers = { ...field, y1: field.y1 - 1 - SMALL };
+  if (!number(sketch, picture, numbers)) return;
+  sketch.text('numbers', words.furniture.hiddenLeader, field.x0 + 2, field.y1 - 1, { sizeMm: SMALL });
 }

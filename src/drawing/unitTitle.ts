@@ -40,6 +40,8 @@ export function furnitureTitle(
     readonly sizeHeading?: string;
     readonly size: string;
     readonly scale: string;
+    /** Views by the side they look at, or pictures of the whole (ISO 5456-2 and -3); the former unless said otherwise. */
+    readonly projection?: 'firstAngle' | 'isometric';
     readonly page: number;
     readonly pages: number;
   },
@@ -59,7 +61,7 @@ export function furnitureTitle(
     [
       { heading: words.sizeHeading ?? furniture.outsideSize, content: words.size, weight: 70 },
       { heading: page.scaleAndUnits(options.units ?? 'mm'), content: words.scale, weight: 40 },
-      { heading: furniture.projection, content: furniture.firstAngle, weight: 40 },
+      { heading: furniture.projection, content: furniture[words.projection ?? 'firstAngle'], weight: 40 },
       ...pageField(options, words.page, words.pages, 30),
     ],
   ];

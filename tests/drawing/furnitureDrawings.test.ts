@@ -6,6 +6,7 @@ import {
   type TextShape,
   textBox,
 } from '../../src/drawing/drawing.ts';
+import { printLength } from '../../src/drawing/lengthsInWords.ts';
 import { seenFields } from '../../src/drawing/seenFinishes.ts';
 import { innerExtents, openingChains, panelWithOpenings } from '../../src/drawing/unitMeasures.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
@@ -16,7 +17,17 @@ import { measure, toSvg, words } from './drawingTools.ts';
 const library = demoLibrary();
 const options = { measure, words, job: 'Demonstration', titles: new Map<string, string>() };
 
-function drawingsOf(name: 'demo-long' | 'demo-short'): Drawing[] {
+const NAMES = ['demo-long', 'demo-short', 'weekend-dog-short'] as const;
+const LAYOUTS = [
+  ...NAMES,
+  'weekend-dog-long',
+  'two-singles-short',
+  'two-singles-long',
+  'roof-bed-short',
+  'roof-bed-long',
+];
+
+function drawingsOf(name: (typeof NAMES)[number]): Drawing[] {
   const order = demoOrder(library, name);
   const furniture = furnish(order, library).furniture!;
   const vehicle = library.vehicles.get(order.vehicle)!;
@@ -59,7 +70,7 @@ function pointsOf(shape: Shape): (readonly [number, number])[] {
   }
 }
 
-describe.each(['demo-long', 'demo-short'] as const)('every drawing of the furniture of %s', (name) => {
+describe.each(NAMES)('every drawing of the furniture of %s', (name) => {
   const drawings = drawingsOf(name);
 
   it('has no text on another', () => {
@@ -83,6 +94,33 @@ describe.each(['demo-long', 'demo-short'] as const)('every drawing of the furnit
     }
   });
 
+  it('has the outside sizes of every unit, also of a board that is thinner than its figure', () => {
+    for (const unit of furnish(demoOrder(library, name), library).furniture!.units) {
+      const figures = drawUnit(unit, options)[0]!.shapes.flatMap((shape) =>
+        shape.kind === 'text' && shape.layer === 'dimensions' ? [shape.text] : [],
+      );
+      const sizes = (['x', 'y', 'z'] as const).map((axis) =>
+        printLength(unit.outside[axis][1] - unit.outside[axis][0], 'mm'),
+      );
+      expect(figures, unit.name).toEqual(expect.arrayContaining(sizes));
+    }
+  });
+
+  it('says how it is projected, and what a broken line means where there is one', () => {
+    for (const unit of furnish(demoOrder(library, name), library).furniture!.units) {
+      drawUnit(unit, options).forEach(({ shapes }, page) => {
+        const texts = shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+        const { firstAngle, isometric, hiddenLeader } = words.furniture;
+        expect(texts.includes(firstAngle), `${unit.name}, page ${page + 1}`).toBe(page === 0);
+        expect(texts.includes(isometric), `${unit.name}, page ${page + 1}`).toBe(page > 0);
+        const broken = shapes.some(
+          (shape) => shape.kind === 'line' && shape.layer === 'numbers' && shape.stroke.dashMm.length > 0,
+        );
+        expect(texts.includes(hiddenLeader), `${unit.name}, page ${page + 1}`).toBe(broken);
+      });
+    }
+  });
+
   it('comes out the same, byte for byte', () => {
     expect(drawingsOf(name).map(toSvg)).toEqual(drawings.map(toSvg));
   });
@@ -98,6 +136,27 @@ describe.each(['demo-long', 'demo-short'] as const)('every drawing of the furnit
         const here = texts.filter(({ text }) => text === String(number)).map(({ layer }) => layer);
         expect(here, `${unit.name} ${number}`).toEqual(expect.arrayContaining(['numbers', 'tables']));
       }
+    }
+  });
+});
+
+describe.each(LAYOUTS)('the layout of %s', (name) => {
+  it('has the number of every unit in one of its views at least', () => {
+    const order = demoOrder(library, name);
+    const furniture = furnish(order, library).furniture!;
+    const vehicle = library.vehicles.get(order.vehicle)!;
+    const [drawing] = drawLayout(furniture, vehicle, library.finishes, options);
+    const legend = furniture.units.map((unit, index) => `${index + 1} ${unit.name}`);
+    const texts = drawing!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+    for (const text of legend) expect(texts).toContain(text);
+    const inViews = [...texts];
+    for (const text of legend) inViews.splice(inViews.lastIndexOf(text), 1);
+    for (const [index, { name: unit }] of furniture.units.entries()) {
+      const number = new RegExp(`^${index + 1}( |$)`);
+      expect(
+        inViews.some((text) => number.test(text)),
+        `${index + 1} ${unit}`,
+      ).toBe(true);
     }
   });
 });

@@ -117,6 +117,7 @@ export const drawingsDe: DrawingWords = {
     insideSize: 'Innen Länge × Breite × Höhe',
     projection: 'Projektion',
     firstAngle: 'Methode 1',
+    isometric: 'isometrisch',
     noScale: 'ohne',
     unit: 'Möbel',
     panelsOfUnit: 'Teile',

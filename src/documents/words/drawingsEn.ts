@@ -114,6 +114,7 @@ export const drawingsEn: DrawingWords = {
     insideSize: 'Inside length × width × height',
     projection: 'Projection',
     firstAngle: 'first angle',
+    isometric: 'isometric',
     noScale: 'none',
     unit: 'Unit',
     panelsOfUnit: 'Panels of a unit',
