@@ -21,16 +21,50 @@ const UNEVEN_SHARE = 0.6;
  */
 export function checkMass(furniture: Furniture, vehicle: Vehicle, order: Order, library: Library): Finding[] {
   const { payloadKg } = vehicle;
+  const onRoof = roofFindings(order, vehicle);
   // A room stands still and bears what is put into it.
-  if (payloadKg === null) return [];
+  if (payloadKg === null) return onRoof;
   const mass = furnitureMass(furniture, vehicle, library);
   const account = payloadAccount({ ...vehicle, payloadKg }, mass.totalKg, personsOf(order, furniture));
   const found = [
     ...seatFindings(account, furniture),
     ...payloadFindings(account, vehicle),
+    ...onRoof,
+    ...roofLoadFindings(account, order, vehicle),
     ...sideFindings(mass),
   ];
   return found.map((finding) => ({ ...finding, place: order.place }));
+}
+
+/** What is to lie on the roof against what it bears. */
+function roofFindings(order: Order, vehicle: Vehicle): Finding[] {
+  const { onRoofKg, place } = order;
+  const { roofBearsKg: bearsKg, title } = vehicle;
+  if (onRoofKg === undefined) return [];
+  if (bearsKg === undefined) {
+    const message = `${kg(onRoofKg)} are to lie on the roof, and the file of ${title} does not say what it bears`;
+    const advice =
+      'write `roof bears` into that file, as the papers of the vehicle, its roof or its carriers have it';
+    return [{ code: 'roof-unknown', severity: 'warning', message, place, advice }];
+  }
+  if (onRoofKg <= bearsKg) return [];
+  const message = `${kg(onRoofKg)} are to lie on the roof, which is ${kg(onRoofKg - bearsKg)} more than that of ${title} bears`;
+  return [
+    {
+      code: 'over-roof',
+      severity: 'error',
+      message,
+      place,
+      advice: 'leave things at home or stow them inside',
+    },
+  ];
+}
+
+/** What lies on the roof is a part of the load and must find room in what is left of the payload. */
+function roofLoadFindings({ leftKg }: PayloadAccount, { onRoofKg }: Order, { title }: Vehicle): Finding[] {
+  if (onRoofKg === undefined || leftKg < 0 || onRoofKg <= leftKg) return [];
+  const message = `${kg(onRoofKg)} are to lie on the roof, and only ${kg(leftKg)} are left of the payload of ${title}`;
+  return [{ code: 'little-payload', severity: 'warning', message, advice: 'leave things at home' }];
 }
 
 function kg(massKg: number): string {

@@ -234,6 +234,9 @@ export const vehicleFile = z
           'kg beside the mass in running order, which has the driver in it: for conversion, passengers and load; left out for a room',
       })
       .optional(),
+    'roof bears': z.number().gt(0).lte(10_000).optional().meta({
+      description: 'kg that may lie on the roof; on one that opens, while it is open',
+    }),
     widths: z.array(z.strictObject({ height: allowance, width: size })).min(1),
     'wheel arches': z.record(name, spanBox).optional(),
     doors: z.record(name, spanBox).optional(),

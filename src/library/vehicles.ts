@@ -104,5 +104,6 @@ export function readVehicle(files: LibraryFiles, path: string): Vehicle | undefi
       'size',
     ),
     payloadKg: value.payload ?? null,
+    ...(value['roof bears'] === undefined ? {} : { roofBearsKg: value['roof bears'] }),
   };
 }

@@ -168,6 +168,8 @@ export interface Vehicle {
    * the file states it; null for a room, which bears any.
    */
   readonly payloadKg: number | null;
+  /** Kg that may lie on the roof, on one that opens while it is open; absent where the file does not say. */
+  readonly roofBearsKg?: number;
 }
 
 export type ParameterValue = number | string;

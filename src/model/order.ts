@@ -44,6 +44,8 @@ export interface Order {
   readonly count: number;
   /** Who rides in the vehicle, the driver included; the layout's choices, or else its seats, where the order does not say. */
   readonly persons?: number;
+  /** Kg that are to lie on the roof of the vehicle, part of what is loaded. */
+  readonly onRoofKg?: number;
   readonly choices: ReadonlyMap<string, Formula>;
   readonly roles: ReadonlyMap<string, RoleChoice>;
   readonly changes: readonly OrderChange[];

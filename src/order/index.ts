@@ -179,6 +179,7 @@ export function readOrder(
     saw: value.saw,
     count: value.count ?? 1,
     ...(value.persons === undefined ? {} : { persons: value.persons }),
+    ...(value['on the roof'] === undefined ? {} : { onRoofKg: value['on the roof'] }),
     ...(start === undefined ? {} : { start }),
     ...(ownSheets === undefined ? {} : { ownSheets }),
     choices: layout === undefined ? new Map() : choicesOf(layers, layout),

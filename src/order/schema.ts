@@ -44,6 +44,9 @@ export const orderFile = z
         'who rides in the vehicle, the driver included; by default as the layout says, by its choices or its seats',
     }),
     start: day.optional().meta({ description: 'day on which work on it begins, such as 2026-05-04' }),
+    'on the roof': z.number().gt(0).lte(10_000).optional().meta({
+      description: 'kg that are to lie on the roof of the vehicle, part of what is loaded',
+    }),
     'own sheets': z
       .union([z.literal('all'), z.array(identifier).min(1).max(100)], {
         error: '`all`, or a list of roles such as [front]',

@@ -187,6 +187,35 @@ describe('the payload', () => {
     ]);
   });
 
+  it('takes what lies on the roof, as far as the roof bears it', () => {
+    const codes = (vehicle: Partial<Vehicle>, onRoofKg: number) =>
+      found(weighedFurniture(), vehicle, { onRoofKg, persons: 1 }).map(({ code }) => code);
+    expect(codes({ roofBearsKg: 100, payloadKg: 900 }, 100)).toEqual([]);
+    expect(codes({ roofBearsKg: 100, payloadKg: 900 }, 100.5)).toEqual(['over-roof']);
+    expect(codes({ payloadKg: 900 }, 20)).toEqual(['roof-unknown']);
+    // 150 − 40.76 kg are left.
+    expect(codes({ roofBearsKg: 120, payloadKg: 150 }, 109)).toEqual([]);
+    expect(codes({ roofBearsKg: 120, payloadKg: 150 }, 110)).toEqual(['little-payload']);
+    expect(
+      found(weighedFurniture(), { roofBearsKg: 75, payloadKg: 900 }, { onRoofKg: 80.25 })[0],
+    ).toMatchObject({
+      severity: 'error',
+      message: '80.3 kg are to lie on the roof, which is 5.3 kg more than that of the box van bears',
+      place: order.place,
+    });
+  });
+
+  it('of the demonstration vans bears 100 kg on the roof', () => {
+    const demo = demoLibrary();
+    const asked = demoOrder(demo);
+    const codes = (onRoofKg: number) =>
+      furnish({ ...asked, onRoofKg }, demo)
+        .findings.filter(({ severity }) => severity === 'error')
+        .map(({ code }) => code);
+    expect(codes(100)).toEqual([]);
+    expect(codes(101)).toEqual(['over-roof']);
+  });
+
   it('is nothing to a room, nor is balance', () => {
     expect(found(weighedFurniture(), { payloadKg: null })).toEqual([]);
     const oneSide = weighedFurniture();
