@@ -7,13 +7,11 @@ import {
   payloadAccount,
   personsOf,
 } from '../basics/payload.ts';
+import { unevenMass } from '../basics/unevenMass.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Furniture } from '../model/furniture.ts';
 import type { Library, Vehicle } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
-
-/** One side with more than this share of the furniture's mass is worth a word. Common practice, no source. */
-const UNEVEN_SHARE = 0.6;
 
 /**
  * Mass against the vehicle's payload, with those who ride and what must be kept for what they bring (see
@@ -31,7 +29,7 @@ export function checkMass(furniture: Furniture, vehicle: Vehicle, order: Order, 
     ...payloadFindings(account, vehicle),
     ...onRoof,
     ...roofLoadFindings(account, order, vehicle),
-    ...sideFindings(mass),
+    ...sideFindings(mass, vehicle),
   ];
   return found.map((finding) => ({ ...finding, place: order.place }));
 }
@@ -107,13 +105,12 @@ function payloadFindings(account: PayloadAccount, vehicle: Vehicle): Finding[] {
   return [{ code: 'little-payload', severity: 'warning', message, advice }];
 }
 
-function sideFindings(mass: FurnitureMass): Finding[] {
-  if (mass.totalKg === 0) return [];
-  const heavy = mass.leftKg > mass.rightKg ? 'left' : 'right';
-  const heavyKg = Math.max(mass.leftKg, mass.rightKg);
-  if (heavyKg / mass.totalKg <= UNEVEN_SHARE) return [];
-  const percent = Math.round((100 * heavyKg) / mass.totalKg);
-  const message = `the ${heavy} side carries ${kg(heavyKg)} of ${kg(mass.totalKg)}, ${percent} % of the furniture`;
-  const advice = 'place the water tank, battery and other heavy things on the other side';
+function sideFindings(mass: FurnitureMass, vehicle: Vehicle): Finding[] {
+  const uneven = unevenMass(mass, vehicle);
+  if (uneven === null) return [];
+  const { heavy, heavyKg, totalKg, percent, asideUm, evenedByKg } = uneven;
+  const aside = printMmShort(Math.round(asideUm / 1000) * 1000);
+  const message = `the ${heavy} side carries ${kg(heavyKg)} of ${kg(totalKg)}, ${percent} % of the furniture; its centre of mass lies ${aside} mm ${heavy} of the middle`;
+  const advice = `place the water tank, battery and other heavy things on the other side: ${Math.round(evenedByKg)} kg half-way to its wall even it out`;
   return [{ code: 'uneven-mass', severity: 'caution', message, advice }];
 }

@@ -1,7 +1,7 @@
 import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
-import { payloadLines, payloadOf } from './payloadLines.ts';
+import { payloadLines, payloadOf, unevenText } from './payloadLines.ts';
 import { type ToldCaution, toldCautions } from './toldCautions.ts';
 import type { CautionWords } from './words/cautionWords.ts';
 import type { MassWords } from './words/massWords.ts';
@@ -57,6 +57,7 @@ function payloadText(subject: CautionsSubject, words: MassWords): string[] {
     '',
     ...wrapped(words.persons(account.persons, account.personsFrom), '  - '),
     ...(account.restKg < 0 ? wrapped(words.tooLittle, '  - ') : []),
+    ...unevenText(subject, words).flatMap((text) => wrapped(text, '  - ')),
     ...wrapped(words.source, '  - '),
   ];
 }

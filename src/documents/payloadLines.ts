@@ -1,4 +1,5 @@
 import { furnitureMass } from '../basics/furnitureMass.ts';
+import { printMmShort } from '../basics/lengths.ts';
 import {
   LEAST_KG_EACH,
   type PayloadAccount,
@@ -6,6 +7,7 @@ import {
   payloadAccount,
   personsOf,
 } from '../basics/payload.ts';
+import { unevenMass } from '../basics/unevenMass.ts';
 import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
@@ -35,6 +37,20 @@ export function payloadOf(ordered: {
   const { totalKg } = furnitureMass(furniture, vehicle, library);
   const account = payloadAccount({ ...vehicle, payloadKg }, totalKg, personsOf(order, furniture));
   return { ...account, vehicle: vehicle.title };
+}
+
+/** What is to be said where one side carries much more than the other; empty where neither does, and for a room. */
+export function unevenText(
+  ordered: { readonly order: Order; readonly library: Library; readonly furniture: Furniture },
+  words: MassWords,
+): string[] {
+  const vehicle = ordered.library.vehicles.get(ordered.order.vehicle);
+  if (vehicle === undefined || vehicle.payloadKg === null) return [];
+  const uneven = unevenMass(furnitureMass(ordered.furniture, vehicle, ordered.library), vehicle);
+  if (uneven === null) return [];
+  const { heavy, percent, asideUm, evenedByKg } = uneven;
+  const aside = `${printMmShort(Math.round(asideUm / 1000) * 1000)} mm`;
+  return [words.uneven(heavy, percent, aside, String(Math.round(evenedByKg)))];
 }
 
 /**

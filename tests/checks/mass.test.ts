@@ -225,7 +225,11 @@ describe('the payload', () => {
       {
         code: 'uneven-mass',
         severity: 'caution',
-        message: 'the left side carries 10.6 kg of 10.6 kg, 100 % of the furniture',
+        // All of it 750 mm left of the middle of 2000 mm: 10.56 · 750 / 500 kg, 500 mm right of it.
+        message:
+          'the left side carries 10.6 kg of 10.6 kg, 100 % of the furniture; its centre of mass lies 750 mm left of the middle',
+        advice:
+          'place the water tank, battery and other heavy things on the other side: 16 kg half-way to its wall even it out',
       },
     ]);
   });

@@ -53,10 +53,12 @@ describe('the cooker', () => {
 
   it.each(['gas-one-burner', 'gas-two-burner'])('%s has its gas locker, and a drawer under it', (cooker) => {
     const locker = unitOf(built({ cooker }), 'gas locker')!;
-    // Its door looks out of the rear doors, in the left corner.
+    // Its door looks out of the rear doors, in the right corner, or in the left one beside a low bed.
     expect(locker.facing).toBe('rear');
     expect(locker.placeOutside.x[1]).toBe(3450 * MM);
-    expect(locker.placeOutside.y[0]).toBe(0);
+    expect(locker.placeOutside.y[1]).toBe(1760 * MM);
+    const beside = unitOf(built({ cooker, right_side: 'low-bed' }), 'gas locker')!;
+    expect(beside.placeOutside.y[0]).toBe(0);
     expect(panelNames({ cooker })).toContain('drawer front');
   });
 
@@ -66,9 +68,9 @@ describe('the cooker', () => {
       const units = built({ cooker });
       expect(unitOf(units, 'gas locker')).toBeUndefined();
       expect(panelNames({ cooker }).filter((name) => name.includes('drawer'))).toEqual([]);
-      const corner = { x: 3050 * MM, y: 400 * MM, z: 800 * MM };
+      const corner = { x: 3050 * MM, y: 1360 * MM, z: 800 * MM };
       const there = units.flatMap(({ panels }) =>
-        panels.filter(({ placeBox: { x, y, z } }) => x[1] > corner.x && y[0] < corner.y && z[0] < corner.z),
+        panels.filter(({ placeBox: { x, y, z } }) => x[1] > corner.x && y[1] > corner.y && z[0] < corner.z),
       );
       expect(there.map((panel) => panel.id)).toEqual([]);
       const guard = (choices: Choices) =>
@@ -190,6 +192,50 @@ describe('the length of the long van', () => {
       'side cupboard',
       'side worktop',
     ]);
+  });
+});
+
+describe('the boot', () => {
+  it('has its cupboards on the right, across from the galley, or on the left of a low bed', () => {
+    const middle = 880 * MM;
+    const places = (right_side: string) =>
+      built({ boot: 'cupboards', right_side, low_bed_width: 600 })
+        .filter(({ name }) => name.includes('boot'))
+        .map(({ name, placeOutside: { y } }) => [
+          name,
+          y[0] > middle ? 'right' : y[1] < middle ? 'left' : '?',
+        ]);
+    expect(places('bench')).toEqual([
+      ['boot cupboard 1', 'right'],
+      ['boot cupboard 2', 'right'],
+      ['boot worktop', 'right'],
+    ]);
+    expect(places('low-bed')).toEqual([
+      ['left boot cupboard 1', 'left'],
+      ['left boot cupboard 2', 'left'],
+      ['left boot worktop', 'left'],
+    ]);
+  });
+});
+
+describe('the roof bed’s slats', () => {
+  it.each([
+    [1, 100],
+    [2, 200],
+  ])('bear 100 kg for each of %i who lie in it', (persons, loadKg) => {
+    const { panels } = alone('slatted-roof-bed', { persons }, library, demoOrder(library)).unit!;
+    const slats = panels.filter(({ baseName }) => baseName === 'slat');
+    expect(slats.length).toBeGreaterThan(8);
+    expect(slats.reduce((sum, slat) => sum + slat.loadKg!, 0)).toBeCloseTo(loadKg, 6);
+  });
+
+  it('are more on a wide bed, so that none sags by more than 1/200', () => {
+    for (const depth of [1000, 1150, 1250, 1350]) {
+      const { findings } = alone('slatted-roof-bed', { depth }, library, demoOrder(library));
+      expect(messages(findings.filter(({ code }) => code === 'sags')), String(depth)).toEqual([]);
+    }
+    const few = alone('slatted-roof-bed', { depth: 1350, slats: 14 }, library, demoOrder(library));
+    expect(few.findings.map(({ code }) => code)).toContain('sags');
   });
 });
 

@@ -2,7 +2,7 @@ import { furnitureMass, type MassShares } from '../../basics/furnitureMass.ts';
 import { printMmShort } from '../../basics/lengths.ts';
 import { isRoom, widthAtUm } from '../../basics/vehicleSection.ts';
 import type { Vehicle } from '../../model/library.ts';
-import { payloadLines, payloadOf } from '../payloadLines.ts';
+import { payloadLines, payloadOf, unevenText } from '../payloadLines.ts';
 import type { MassWords } from '../words/massWords.ts';
 import type { Block, Row, Section } from './book.ts';
 import { columnsOf } from './columns.ts';
@@ -65,6 +65,7 @@ export function massChapter(facts: BookFacts): Section[] {
     ...(isRoom(vehicle)
       ? []
       : centreText(mass, vehicle, says).map((text): Block => ({ kind: 'paragraph', text }))),
+    ...unevenText(ordered, says).map((text): Block => ({ kind: 'paragraph', text, strong: true })),
     ...accountBlocks(facts),
   ];
   return [{ id: 'mass', heading: says.heading, level: 2, startsPage: false, blocks }];

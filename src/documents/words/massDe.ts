@@ -41,6 +41,11 @@ export const massDe: MassWords = {
         throw new Error(`nobody counts persons by ${from satisfies never}`);
     }
   },
+  uneven: (heavy, percent, aside, evenedByKg) => {
+    const side = heavy === 'left' ? 'linke' : 'rechte';
+    const where = heavy === 'left' ? 'links' : 'rechts';
+    return `Die ${side} Seite trägt ${percent} % der Möbel; ihr Schwerpunkt liegt ${aside} ${where} der Mittellinie. ${evenedByKg} kg auf der anderen Seite, auf halbem Weg zu deren Wand, gleichen das aus: Wassertank, Batterie und anderes Schwere dorthin.`;
+  },
   tooLittle:
     'Die Möbel lassen weniger übrig, als frei zu halten ist. Möbel weglassen, leichtere Platten nehmen oder weniger Personen mitnehmen.',
   source:

@@ -40,6 +40,8 @@ export const massEn: MassWords = {
         throw new Error(`nobody counts persons by ${from satisfies never}`);
     }
   },
+  uneven: (heavy, percent, aside, evenedByKg) =>
+    `The ${heavy} side carries ${percent} % of the furniture; its centre of mass lies ${aside} ${heavy} of the middle line. ${evenedByKg} kg on the other side, half-way to its wall, even it out: place the water tank, battery and other heavy things there.`,
   tooLittle:
     'The furniture leaves less than must be kept. Leave units out, take lighter boards, or let fewer persons ride.',
   source:

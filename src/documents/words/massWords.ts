@@ -23,6 +23,8 @@ export interface MassWords {
   readonly least: (persons: number, lengthM: string, eachKg: number) => string;
   readonly rest: string;
   readonly persons: (count: number, from: PersonsFrom) => string;
+  /** Where one side carries much more than the other: how far the centre is aside, and what would bring it back. */
+  readonly uneven: (heavy: 'left' | 'right', percent: number, aside: string, evenedByKg: string) => string;
   /** Where less is left than must be kept. */
   readonly tooLittle: string;
   readonly source: string;
