@@ -15,6 +15,26 @@ export function figureToUm(mm: number): Um {
   return Math.floor(Math.round(mm * 1e6) / 1000 + 0.5);
 }
 
+/** Figures of an appliance that formulas may use: its size and what it wants clear in mm, the openings for its air in cm². */
+export const APPLIANCE_FIGURES = [
+  'width',
+  'depth',
+  'height',
+  'left',
+  'right',
+  'front',
+  'back',
+  'above',
+  'below',
+  'air in',
+  'air out',
+] as const;
+
+/** The name under which a figure of an appliance is known to formulas; nothing that a person writes is called so. */
+export function applianceName(id: string, figure: string): string {
+  return `appliance ${id} ${figure}`;
+}
+
 /** How far the body stands in from the floor's edge, at most, between two heights; all in mm. */
 export type LayoutWall = (fromMm: number, toMm: number) => number;
 
@@ -135,6 +155,7 @@ export class FormulaEvaluation {
   }
 
   private call(node: FormulaNode & { kind: 'call' }): number {
+    if (node.name === 'appliance') return this.appliance(node);
     const values = node.of.map((value) => this.number(value));
     switch (node.name) {
       case 'min':
@@ -154,6 +175,27 @@ export class FormulaEvaluation {
           return this.refuse(node, 'wall(from, to) is known in layouts and orders only');
         return this.wall(values[0]!, values[1]!);
     }
+  }
+
+  /** A figure of an appliance of the library; what may be asked for is in the scope under `applianceName`. */
+  private appliance(node: FormulaNode & { kind: 'call' }): number {
+    const [id, figure] = node.of.map((text) => {
+      const value = this.of(text);
+      if (typeof value === 'string') return value;
+      return this.refuse(
+        text,
+        `${this.quote(text)} is ${describeValue(value)}; a text in quotes is wanted here`,
+      );
+    }) as [string, string];
+    const value = this.lookUp(applianceName(id, figure));
+    if (typeof value === 'number') return value;
+    if (this.lookUp(applianceName(id, 'width')) === undefined) {
+      return this.refuse(node.of[0]!, `the library has no appliance “${id}”`);
+    }
+    return this.refuse(
+      node.of[1]!,
+      `“${figure}” is no figure of an appliance; these are ${APPLIANCE_FIGURES.join(', ')}`,
+    );
   }
 
   private finite(value: number, node: FormulaNode): number {

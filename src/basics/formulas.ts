@@ -55,7 +55,7 @@ export type ParseResult =
   | { readonly ok: true; readonly formula: ParsedFormula }
   | { readonly ok: false; readonly problem: FormulaProblem };
 
-/** Functions a formula may call, with how many values each takes. `wall` is known in layouts only. */
+/** Functions a formula may call, with how many values each takes. `wall` is known in layouts only; `appliance` takes texts. */
 export const formulaFunctions = {
   min: [1, 20],
   max: [1, 20],
@@ -64,6 +64,7 @@ export const formulaFunctions = {
   round: [1, 1],
   abs: [1, 1],
   wall: [2, 2],
+  appliance: [2, 2],
 } as const satisfies Record<string, readonly [number, number]>;
 
 export type FormulaFunction = keyof typeof formulaFunctions;

@@ -41,6 +41,7 @@ export const FORMULA_WORDS: readonly string[] = [
   'round',
   'abs',
   'wall',
+  'appliance',
   'thickness',
   'vehicle',
   'true',

@@ -7,13 +7,14 @@ import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
 import { type Box, boxesOverlap, type Drawing, type Segment, type Stroke } from './drawing.ts';
 import type { FurnitureWords } from './drawingWords.ts';
 import { fillFinish } from './finishFill.ts';
-import { boxAround } from './labels.ts';
+import { cornersThenEdges, placesWithin } from './labelPlaces.ts';
 import { hangsAbove, lengthsAlong, unitsBySide, walkway } from './layoutMeasures.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
 import { FRAME, LINE_PITCH, NARROW, NORMAL, SMALL, shorten, wrap } from './lettering.ts';
+import { numberNarrowUnits, type SeenUnits } from './narrowUnits.ts';
 import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
-import { findRoomOnGrid, Sketch } from './sketch.ts';
+import { Sketch } from './sketch.ts';
 import {
   type Body,
   FROM_ABOVE,
@@ -32,9 +33,6 @@ const LEFT_MM = 16;
 const GAP_MM = 22;
 const TOP_MM = 16;
 const BETWEEN_MM = 27;
-/** How far a number may stand from a unit too narrow for it, and how far it must. */
-const LEADER_MM = 14;
-const LEAST_LEADER_MM = 5;
 
 /** Seen from above, the right side of the vehicle is at the top: across runs to the rear, up to the right side. */
 const PLAN: Look = FROM_ABOVE;
@@ -54,12 +52,7 @@ interface Room {
   readonly finishes: ReadonlyMap<string, Finish>;
   readonly words: FurnitureWords;
   readonly sizes: Units;
-  /** Numbers of units that are written in some view. */
-  readonly numbered: Set<number>;
-  /** Units that are too narrow in a view for their number, with what is seen of them there. */
-  /** What is seen of any unit in any view. */
-  readonly filled: Box[];
-  readonly narrow: { readonly number: number; readonly view: Placed; readonly fields: readonly Box[] }[];
+  readonly seen: SeenUnits;
 }
 
 /** The part of a box on one side of the middle of the vehicle. */
@@ -111,14 +104,14 @@ function drawStanding(
     const finish = room.finishes.get(owner.panel.finish);
     if (finish) fillFinish(sketch, pageBox(u, v, view), finish, grainIn(owner.panel, owner.unit, look));
   }
-  room.filled.push(...fields.map(({ u, v }) => pageBox(u, v, view)));
+  room.seen.filled.push(...fields.map(({ u, v }) => pageBox(u, v, view)));
   const bodies = standing.flatMap((each) => each.bodies.map(({ body }) => body));
   drawBodies(sketch, bodies, look, view, 'visible lines only');
   // Words come after everything that is drawn over the furniture.
   return () => {
     for (const { unit, number } of standing) {
-      if (labelUnit(unit, number)) room.numbered.add(number);
-      else room.narrow.push({ number, view, fields: fieldsOf(number) });
+      if (labelUnit(unit, number)) room.seen.numbered.add(number);
+      else room.seen.narrow.push({ number, box: view.box, fields: fieldsOf(number) });
     }
   };
   function fieldsOf(number: number): Box[] {
@@ -160,19 +153,6 @@ function drawStanding(
     });
     return apart ? around : null;
   }
-}
-
-/** Boxes of a size within another, 3 mm apart, those nearest to its middle first. */
-function placesWithin(around: Box, wide: number, high: number): Box[] {
-  const steps = (from: number, to: number) =>
-    to < from ? [] : Array.from({ length: Math.floor((to - from) / 3) + 1 }, (_, index) => from + 3 * index);
-  const [x, y] = [(around.x0 + around.x1 - wide) / 2, (around.y0 + around.y1 - high) / 2];
-  const away = (box: Box) => Math.abs(box.x0 - x) + Math.abs(box.y0 - y);
-  return steps(around.x0, around.x1 - wide)
-    .flatMap((x0) =>
-      steps(around.y0, around.y1 - high).map((y0) => ({ x0, y0, x1: x0 + wide, y1: y0 + high })),
-    )
-    .sort((a, b) => away(a) - away(b));
 }
 
 const owners = new WeakMap<Panel, { panel: Panel; unit: PlacedUnit; number: number }>();
@@ -298,22 +278,6 @@ function across(
   drawDimension(sketch, extent, { reads: 'across', onPage: view.x, units, ...place });
 }
 
-/** Squares of 6 mm along the borders of a box, from its corners on, then the whole box: where its number may stand. */
-function cornersThenEdges(box: Box): Box[] {
-  const side = 6;
-  const along = (from: number, to: number) => {
-    const count = Math.max(1, Math.floor((to - from) / side));
-    return Array.from(
-      { length: count },
-      (_, index) => from + (index * (to - from - side)) / Math.max(1, count - 1),
-    );
-  };
-  const square = (x: number, y: number) => ({ x0: x, y0: y, x1: x + side, y1: y + side });
-  const level = along(box.x0, box.x1).flatMap((x) => [square(x, box.y0), square(x, box.y1 - side)]);
-  const upright = along(box.y0, box.y1).flatMap((y) => [square(box.x0, y), square(box.x1 - side, y)]);
-  return [...level, ...upright, box];
-}
-
 /** Writes to the right of an upright line, or to its left where only that is free of the fields. */
 function writeBeside(sketch: Sketch, text: string, x: number, y: number, fields: readonly Box[]): void {
   const wide = sketch.measure(text, SMALL, 'regular') + 1.2;
@@ -355,7 +319,8 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     for (const { unit, number } of hanging) {
       const { u, v } = faceOf(unit.placeOutside, PLAN);
       const box = pageBox(u, v, view);
-      if (label(sketch, cornersThenEdges(box), String(number), String(number))) room.numbered.add(number);
+      if (label(sketch, cornersThenEdges(box), String(number), String(number)))
+        room.seen.numbered.add(number);
     }
   };
   const writeObstacles = drawObstacles(sketch, room, PLAN, view, () => true);
@@ -470,83 +435,6 @@ function drawLegend(sketch: Sketch, room: Room, field: Box): void {
   }
 }
 
-/**
- * A unit that has its number in no view, such as a board that stands on edge, gets it beside where it is seen, with a line
- * that ends in a dot on it: in the view where the white of the page is nearest.
- */
-function numberNarrowUnits(sketch: Sketch, room: Room): void {
-  for (const { unit, number } of room.units) {
-    if (room.numbered.has(number) || unit.panels.length === 0) continue;
-    const text = String(number);
-    const seen = room.narrow.filter((each) => each.number === number);
-    const white = seen.flatMap((each) => placesBeside(sketch, room, text, each, 'on white'));
-    const anywhere = () => seen.flatMap((each) => placesBeside(sketch, room, text, each, 'on anything'));
-    const places = white.length > 0 ? white : anywhere();
-    if (places.length === 0) continue;
-    const nearest = places.reduce((a, b) => (farFrom(b.at, b.to) < farFrom(a.at, a.to) ? b : a));
-    numberBeside(sketch, text, nearest);
-  }
-}
-
-type Spot = readonly [x: number, y: number];
-
-function farFrom([x0, y0]: Spot, [x1, y1]: Spot): number {
-  return Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
-}
-
-function numberSize(sketch: Sketch, text: string): { readonly wide: number; readonly high: number } {
-  return { wide: sketch.measure(text, SMALL, 'regular') + 1, high: SMALL * LINE_PITCH };
-}
-
-/** Places for a number beside what is seen of its unit in a view, each with the spot of the unit that it belongs to. */
-function placesBeside(
-  sketch: Sketch,
-  room: Room,
-  text: string,
-  { view, fields }: Room['narrow'][number],
-  ground: 'on white' | 'on anything',
-): { readonly at: Spot; readonly to: Spot }[] {
-  const { wide, high } = numberSize(sketch, text);
-  const { box } = view;
-  const free = (place: Box) =>
-    sketch.taken.isFree(place) &&
-    (ground === 'on white' ? room.filled : fields).every((other) => !boxesOverlap(place, other));
-  return fields.flatMap((field) =>
-    [0.1, 0.3, 0.5, 0.7, 0.9].flatMap((share) => {
-      const [x, y] = [(field.x0 + field.x1) / 2, (field.y0 + field.y1) / 2];
-      const upright = field.y1 - field.y0 > field.x1 - field.x0;
-      const at: Spot = upright
-        ? [x, field.y0 + share * (field.y1 - field.y0)]
-        : [field.x0 + share * (field.x1 - field.x0), y];
-      const around = {
-        x0: Math.max(at[0] - LEADER_MM, box.x0 + 0.8),
-        x1: Math.min(at[0] + LEADER_MM, box.x1 - 0.8),
-        y0: Math.max(at[1] - LEADER_MM, box.y0 + 0.8),
-        y1: Math.min(at[1] + LEADER_MM, box.y1 - 0.8),
-      };
-      // Nearer than this the line would not be seen.
-      const apart = (place: Box) =>
-        farFrom(at, [(place.x0 + place.x1) / 2, (place.y0 + place.y1) / 2]) >= LEAST_LEADER_MM && free(place);
-      const to = findRoomOnGrid(around, wide, high, at, apart);
-      return to === null ? [] : [{ at, to }];
-    }),
-  );
-}
-
-function numberBeside(
-  sketch: Sketch,
-  text: string,
-  { at, to }: { readonly at: Spot; readonly to: Spot },
-): void {
-  const { wide, high } = numberSize(sketch, text);
-  const [x, y] = to;
-  const away = Math.max(Math.abs(x - at[0]) / (wide / 2), Math.abs(y - at[1]) / (high / 2), 1);
-  sketch.line('numbers', at[0], at[1], x + (at[0] - x) / away, y + (at[1] - y) / away, NARROW);
-  sketch.rect('numbers', boxAround(at, 0.8, 0.8), { fill: 1, radiusMm: 0.4 });
-  sketch.rect('numbers', boxAround(to, wide, high), { fill: 0 });
-  sketch.text('numbers', text, x, y + SMALL * 0.36, { sizeMm: SMALL, anchor: 'middle' });
-}
-
 /** The units by their numbers, in columns as wide as given. */
 function drawNames(sketch: Sketch, room: Room, field: Box, columns: number, columnMm: number): void {
   const perColumn = Math.ceil(room.units.length / columns);
@@ -573,9 +461,7 @@ function roomOf(
     sizes: options.units ?? 'mm',
     across: [0 - beyond, floorUm + beyond],
     floor: [0, floorUm],
-    numbered: new Set(),
-    filled: [],
-    narrow: [],
+    seen: { numbered: new Set(), filled: [], narrow: [] },
     finishes,
     units: furniture.units.map((unit, index) => ({
       unit,
@@ -666,7 +552,11 @@ export function drawLayout(
   drawSection(sketch, room, section);
   drawElevation(sketch, room, TO_RIGHT_WALL, [middle, room.across[1]], toRight);
   drawElevation(sketch, room, TO_LEFT_WALL, [room.across[0], middle], toLeft);
-  numberNarrowUnits(sketch, room);
+  numberNarrowUnits(
+    sketch,
+    room.units.filter(({ unit }) => unit.panels.length > 0).map(({ number }) => number),
+    room.seen,
+  );
   const legend = { x0: section.box.x1 + 10, y0: frame.y0 + 8, x1: frame.x1, y1: upper };
   drawLegend(sketch, room, legend);
   if (isLarge(page)) drawNames(sketch, room, { ...legend, x0: legend.x0 + 50 }, 2, 32);

@@ -2,6 +2,7 @@ import { checkedValue, unknownWord } from '../basics/findings.ts';
 import { placeWord } from '../basics/vehicleSection.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
+import { readAppliances } from './appliances.ts';
 import { cautionWords, readCautionTexts } from './cautions.ts';
 import { checkCircularUnits, settleUses } from './crossReferences.ts';
 import { readDrilling } from './drilling.ts';
@@ -16,7 +17,7 @@ import { readVehicle } from './vehicles.ts';
 
 /**
  * A library of parts from its texts: `library.yaml`, `boards.yaml`, `finishes.yaml`, `edgings.yaml`, `fittings.yaml`,
- * `drilling.yaml`, `sheets.yaml`, `suppliers.yaml`, `saws.yaml`, `rates.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
+ * `drilling.yaml`, `appliances.yaml`, `sheets.yaml`, `suppliers.yaml`, `saws.yaml`, `rates.yaml` and the folders `vehicles/`, `units/` and `layouts/` under `root`, a path without a final
  * slash (empty when the paths begin at the library). Its id is the last folder of `root`. Every error of every file
  * comes back at once, with its place; what one file names in another is there; no unit contains itself. Formulas are
  * taken as text with their place and not read.
@@ -42,6 +43,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   const cautions = readCautionTexts(head);
   const fittings = readFittings(source, cautionWords(head), suppliers.names);
   const drilling = readDrilling(source);
+  const appliances = readAppliances(source, cautionWords(head));
   const sheets = readSheets(source, boards?.names, finishes, suppliers.names);
   const saws = readSaws(source);
   const rates = readRates(source, source.idsIn('units'));
@@ -70,6 +72,7 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     edgings: edgings?.values ?? new Map(),
     fittings: fittings?.values ?? new Map(),
     drilling: drilling?.values ?? new Map(),
+    ...(appliances === undefined ? {} : { appliances: appliances.values }),
     sheets: sheets ?? [],
     suppliers: suppliers.values,
     freeDays: readFreeDays(head),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ratesFile } from './ratesFile.ts';
 import {
+  appliancesFile,
   boardsFile,
   drillingFile,
   edgingsFile,
@@ -22,6 +23,7 @@ const SCHEMAS: readonly (readonly [string, z.ZodType])[] = [
   ['edgings', edgingsFile],
   ['fittings', fittingsFile],
   ['drilling', drillingFile],
+  ['appliances', appliancesFile],
   ['sheets', sheetsFile],
   ['suppliers', suppliersFile],
   ['saws', sawsFile],

@@ -14,6 +14,7 @@ const LISTS = [
   'edgings.yaml',
   'fittings.yaml',
   'drilling.yaml',
+  'appliances.yaml',
   'sheets.yaml',
   'suppliers.yaml',
   'saws.yaml',

@@ -178,6 +178,43 @@ export const drillingFile = z
   )
   .meta({ title: 'drilling.yaml', description: 'Patterns of holes by id, as for the cup of a hinge' });
 
+const airArea = z.number().gt(0).lte(100_000);
+
+const appliance = z.strictObject({
+  title,
+  width: size,
+  depth: size,
+  height: size,
+  clear: z
+    .strictObject({
+      left: allowance.optional(),
+      right: allowance.optional(),
+      front: allowance.optional(),
+      back: allowance.optional(),
+      above: allowance.optional(),
+      below: allowance.optional(),
+    })
+    .optional()
+    .meta({ description: 'what its manual wants free of boards and walls, straight out from each side' }),
+  door: z.enum(['left', 'right', 'top', 'bottom']).optional().meta({
+    description: 'the edge of its front about which its door opens',
+  }),
+  air: z
+    .strictObject({ in: airArea.optional(), out: airArea.optional() })
+    .optional()
+    .meta({ description: 'free area of the openings that its manual wants, cm²' }),
+  cautions: z
+    .array(id)
+    .max(50)
+    .optional()
+    .meta({ description: 'what a unit with this appliance needs care with' }),
+});
+
+export const appliancesFile = z.record(id, appliance).meta({
+  title: 'appliances.yaml',
+  description: 'Appliances by id: the size of each and the room that its manual asks for',
+});
+
 const sheet = z.strictObject({
   id,
   board: id,
@@ -335,6 +372,19 @@ const fittingUse = z.union([formula, z.strictObject({ count: formula, when: form
   error: 'how many, as a number or formula, or a block of count and when',
 });
 
+const airWay = z.record(name, name).meta({
+  description: 'openings that the air passes one after the other: panel and the name of its cut-out',
+});
+
+const applianceUse = z.strictObject({
+  appliance: formula.meta({ description: 'an appliance of appliances.yaml, or a formula that comes to one' }),
+  at: at.meta({ description: 'the left front lower corner of its body' }),
+  through: z.array(name).min(1).max(20).optional().meta({ description: 'panels in whose opening it hangs' }),
+  'air in': airWay.optional(),
+  'air out': airWay.optional(),
+  when: formula.optional(),
+});
+
 export const unitFile = z
   .strictObject({
     title,
@@ -346,6 +396,7 @@ export const unitFile = z
     panels: z.record(name, panel).optional(),
     units: z.record(name, innerUnit).optional(),
     fittings: z.record(id, fittingUse).optional(),
+    appliances: z.record(name, applianceUse).optional().meta({ description: 'what it has room for' }),
     cautions: cautionUses.optional().meta({ description: 'what this unit needs care with' }),
   })
   .meta({
@@ -382,6 +433,7 @@ export type HoleField = z.infer<typeof hole>;
 export type MustField = z.infer<typeof must>;
 export type InnerUnitField = z.infer<typeof innerUnit>;
 export type PlacedUnitField = z.infer<typeof placedUnit>;
+export type ApplianceUseField = z.infer<typeof applianceUse>;
 export type FittingField = z.infer<typeof fittingUse>;
 export type CautionUsesField = z.infer<typeof cautionUses>;
 export type LibraryFile = z.infer<typeof libraryFile>;

@@ -10,6 +10,7 @@ import type {
   PanelDefinition,
   UnitDefinition,
 } from '../model/library.ts';
+import { readApplianceUses } from './appliances.ts';
 import { readCautionUses } from './cautions.ts';
 import {
   checkRepeatedNames,
@@ -203,6 +204,7 @@ export function readUnit(files: LibraryFiles, path: string, known: KnownWords): 
       heldBy: readHeldBy(reader, use['held by'], value.panels, ''),
     })),
     fittings: readFittingUses(reader, value.fittings, known),
+    appliances: readApplianceUses(reader, value.appliances, Object.keys(value.panels ?? {})),
     cautions: readCautionUses(reader, value.cautions, known.cautions),
     musts: readMusts(reader, value.musts),
   };

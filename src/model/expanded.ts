@@ -59,6 +59,18 @@ export interface ExpandedHole {
   readonly screw?: { readonly lengthUm: Um; readonly intoUm: Um };
 }
 
+/** An appliance in the outermost unit's frame; panels by name. */
+export interface ExpandedAppliance {
+  readonly name: string;
+  readonly appliance: string;
+  readonly body: Box;
+  readonly through: readonly string[];
+  readonly air: Readonly<
+    Record<'in' | 'out', readonly { readonly panels: readonly string[]; readonly cutOut: string }[]>
+  >;
+  readonly place: Place;
+}
+
 /** A unit with its parameters settled, where it stands in the vehicle. */
 export interface ExpandedUnit {
   readonly name: string;
@@ -77,6 +89,7 @@ export interface ExpandedUnit {
     readonly place: Place;
   }[];
   readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+  readonly appliances?: readonly ExpandedAppliance[];
   /** Cautions of this unit and the units inside it, by id. */
   readonly cautions?: readonly string[];
 }

@@ -98,10 +98,26 @@ export interface PlacedUnit {
   readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
   /** Cautions of this unit and the units inside it, by id; those of its fittings are in the library. */
   readonly cautions?: readonly string[];
+  readonly appliances?: readonly PlacedAppliance[];
   /** What fittings hold to what. */
   readonly hangings?: readonly Hanging[];
   /** Where it is placed. */
   readonly place?: Place;
+}
+
+/** An appliance where it stands; panels by id. */
+export interface PlacedAppliance {
+  readonly name: string;
+  readonly appliance: string;
+  /** Its body in the frame of the unit that holds it. */
+  readonly body: Box;
+  /** Panels in whose opening it hangs. */
+  readonly through: readonly string[];
+  /** Openings that its air passes one after the other. */
+  readonly air: Readonly<
+    Record<'in' | 'out', readonly { readonly panels: readonly string[]; readonly cutOut: string }[]>
+  >;
+  readonly place: Place;
 }
 
 /** One of `panels` is held to one of `on` by fittings that bridge exactly `gapUm`; panels by id. */

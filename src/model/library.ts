@@ -103,6 +103,50 @@ export interface Fitting extends Purchasing {
   };
 }
 
+/** The sides of an appliance as one stands before it. */
+export const APPLIANCE_SIDES = ['left', 'right', 'front', 'back', 'above', 'below'] as const;
+export type ApplianceSide = (typeof APPLIANCE_SIDES)[number];
+
+/** An appliance with the room that it asks for, as its manual has it. */
+export interface Appliance {
+  readonly id: string;
+  readonly title: string;
+  /** Its body, doors and handles included. */
+  readonly widthUm: Um;
+  readonly depthUm: Um;
+  readonly heightUm: Um;
+  /** What must stay free of boards, walls and other appliances on each side, straight out from its body. */
+  readonly clearUm: Readonly<Record<ApplianceSide, Um>>;
+  /** The edge of its front about which its door opens; null without a door. A door is as wide, or as high, as the body. */
+  readonly door: ApplianceHinges | null;
+  /** Free area of the openings for the air that it takes in and gives off, in cm²; 0 where it needs none. */
+  readonly airCm2: { readonly in: number; readonly out: number };
+  /** What a unit with it needs care with, by the id of a caution. */
+  readonly cautions?: readonly string[];
+}
+
+export type ApplianceHinges = 'left' | 'right' | 'top' | 'bottom';
+
+/** Where a unit has room for an appliance. */
+export interface ApplianceUse {
+  readonly name: string;
+  readonly place: Place;
+  /** The id of an appliance, or a formula that comes to one. */
+  readonly appliance: Formula;
+  /** The left front lower corner of its body. */
+  readonly at: { readonly x: Formula; readonly y: Formula; readonly z: Formula };
+  readonly when: Formula | null;
+  /** Panels of the unit in whose opening it hangs: they may touch it. */
+  readonly through: readonly { readonly panel: string; readonly place: Place }[];
+  /** Openings of panels of the unit that its air passes one after the other, by panel. */
+  readonly air: Readonly<
+    Record<
+      'in' | 'out',
+      readonly { readonly panel: string; readonly cutOut: string; readonly place: Place }[]
+    >
+  >;
+}
+
 /** Holes that are always drilled together, as for the cup of a hinge, from the point at which the pattern is put. */
 export interface DrillingPattern {
   readonly id: string;
@@ -332,6 +376,7 @@ export interface UnitDefinition {
   readonly units: readonly UnitUse[];
   readonly fittings: readonly FittingUse[];
   readonly cautions?: readonly CautionUse[];
+  readonly appliances?: readonly ApplianceUse[];
   /** Conditions on the parameters that must hold, with the sentence to say when one does not. */
   readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
 }
@@ -371,6 +416,7 @@ export interface Library {
   readonly edgings: ReadonlyMap<string, Edging>;
   readonly fittings: ReadonlyMap<string, Fitting>;
   readonly drilling: ReadonlyMap<string, DrillingPattern>;
+  readonly appliances?: ReadonlyMap<string, Appliance>;
   readonly sheets: readonly SheetOffer[];
   readonly suppliers: ReadonlyMap<string, Supplier>;
   /** Days such as 2026-12-25 on which nobody works or delivers, beside Saturdays and Sundays. */

@@ -1,7 +1,7 @@
 import { boxInVehicle, sharedBox } from '../basics/boxes.ts';
-import type { ExpandedOrder, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
+import type { ExpandedAppliance, ExpandedOrder, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { Furniture, Hanging, Panel, PlacedUnit } from '../model/furniture.ts';
+import type { Furniture, Hanging, Panel, PlacedAppliance, PlacedUnit } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { type Materials, materialsOf } from './materials.ts';
@@ -34,6 +34,14 @@ export function makePanels(expanded: ExpandedOrder, order: Order, library: Libra
 /** Unique within an order and stable: the unit's name and the panel's. */
 function panelId(unit: string, panel: string): string {
   return `${unit}/${panel}`;
+}
+
+/** An appliance with its panels by id. */
+function applianceOf(unit: string, held: ExpandedAppliance): PlacedAppliance {
+  const ids = (names: readonly string[]) => names.map((name) => panelId(unit, name));
+  const way = (openings: ExpandedAppliance['air']['in']) =>
+    openings.map(({ panels, cutOut }) => ({ panels: ids(panels), cutOut }));
+  return { ...held, through: ids(held.through), air: { in: way(held.air.in), out: way(held.air.out) } };
 }
 
 interface ShapedPanel {
@@ -82,6 +90,9 @@ class FurnitureMaker {
       placeOutside: unit.placeOutside,
       panels,
       fittings: unit.fittings,
+      ...(unit.appliances === undefined
+        ? {}
+        : { appliances: unit.appliances.map((held) => applianceOf(unit.name, held)) }),
       ...(unit.cautions === undefined ? {} : { cautions: unit.cautions }),
       hangings: unit.hangings.map(
         (hanging): Hanging => ({

@@ -3,10 +3,18 @@ import type { FormulaScope } from '../basics/formulaScope.ts';
 import type { FormulaValue } from '../basics/formulas.ts';
 import { printMm } from '../basics/lengths.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
-import type { ExpandedCutOut, ExpandedHole, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
+import type {
+  ExpandedAppliance,
+  ExpandedCutOut,
+  ExpandedHole,
+  ExpandedPanel,
+  ExpandedUnit,
+} from '../model/expanded.ts';
 import type { Finding, Place } from '../model/finding.ts';
 import type { Axis, Box, Extent } from '../model/geometry.ts';
 import type {
+  Appliance,
+  ApplianceUse,
   Formula,
   FormulaExtent,
   HeldBy,
@@ -46,6 +54,7 @@ export interface UnitBody {
   readonly panels: readonly ExpandedPanel[];
   readonly hangings: ExpandedUnit['hangings'];
   readonly fittings: ExpandedUnit['fittings'];
+  readonly appliances: readonly ExpandedAppliance[];
   readonly cautions: readonly string[];
 }
 
@@ -67,6 +76,7 @@ class UnitExpansion {
   private readonly panels: ExpandedPanel[] = [];
   private readonly hangings: ExpandedUnit['hangings'][number][] = [];
   private readonly fittings = new Map<string, number>();
+  private readonly appliances: ExpandedAppliance[] = [];
   private holeCount = 0;
   private readonly cautions = new Set<string>();
   private refused = false;
@@ -99,12 +109,14 @@ class UnitExpansion {
     }
     this.countFittings(scope);
     for (const caution of cautionsThatHold(this.definition.cautions, scope)) this.cautions.add(caution);
+    for (const use of this.definition.appliances ?? []) this.hold(use, scope);
     return {
       parameters: values,
       outside,
       panels: this.panels,
       hangings: this.hangings,
       fittings: [...this.fittings].map(([fitting, count]) => ({ fitting, count })),
+      appliances: this.appliances,
       cautions: [...this.cautions],
     };
   }
@@ -268,7 +280,64 @@ class UnitExpansion {
       this.hangings.push({ ...hanging, panels: hanging.panels.map(full), on: hanging.on.map(full) });
     }
     for (const { fitting, count } of body.fittings) this.addFitting(fitting, count);
+    for (const held of body.appliances) {
+      const way = (openings: ExpandedAppliance['air']['in']) =>
+        openings.map(({ panels, cutOut }) => ({ panels: panels.map(full), cutOut }));
+      this.appliances.push({
+        ...held,
+        name: full(held.name),
+        body: movedBox(held.body, by),
+        through: held.through.map(full),
+        air: { in: way(held.air.in), out: way(held.air.out) },
+      });
+    }
     for (const caution of body.cautions) this.cautions.add(caution);
+  }
+
+  /** Makes room for an appliance, with the cautions that it brings. */
+  private hold(use: ApplianceUse, scope: FormulaScope): void {
+    if (scope.condition(use.when) !== true) return;
+    const appliance = this.applianceOf(use, scope);
+    const at = { x: scope.lengthUm(use.at.x), y: scope.lengthUm(use.at.y), z: scope.lengthUm(use.at.z) };
+    if (appliance === undefined || at.x === undefined || at.y === undefined || at.z === undefined) return;
+    const openings = (side: 'in' | 'out') =>
+      use.air[side].map(({ panel, cutOut, place }) => ({ panels: this.named(panel, place), cutOut }));
+    const body: Box = {
+      x: [at.x, at.x + appliance.widthUm],
+      y: [at.y, at.y + appliance.depthUm],
+      z: [at.z, at.z + appliance.heightUm],
+    };
+    this.appliances.push({
+      name: use.name,
+      appliance: appliance.id,
+      body,
+      through: use.through.flatMap(({ panel, place }) => this.named(panel, place)),
+      air: { in: openings('in'), out: openings('out') },
+      place: use.place,
+    });
+    for (const caution of appliance.cautions ?? []) this.cautions.add(caution);
+  }
+
+  /** A word that is the id of an appliance stands for it; anything else is a formula that comes to one. */
+  private applianceOf({ appliance: formula }: ApplianceUse, scope: FormulaScope): Appliance | undefined {
+    const { library, findings } = this.surroundings;
+    const word = formula.text.trim();
+    const plain = /^[a-z][a-z0-9-]*$/.test(word) && !scope.has(word);
+    const value = plain ? word : scope.evaluate(formula);
+    if (value === undefined) return undefined;
+    const found = library.appliances?.get(String(value));
+    if (found === undefined) {
+      const nearest = nearestWord(String(value), library.appliances?.keys() ?? []);
+      findings.push({
+        code: 'unknown-appliance',
+        severity: 'error',
+        message: `the library has no appliance “${value}”`,
+        place: formula.place,
+        found: String(value),
+        ...(nearest === undefined ? {} : { nearest }),
+      });
+    }
+    return found;
   }
 
   private tooMany(): boolean {

@@ -1,11 +1,18 @@
-import type { LayoutWall } from '../basics/evaluateFormula.ts';
+import { type APPLIANCE_FIGURES, applianceName, type LayoutWall } from '../basics/evaluateFormula.ts';
 import { FormulaScope } from '../basics/formulaScope.ts';
 import type { FormulaValue } from '../basics/formulas.ts';
 import { mmToUm, UM_PER_INCH, UM_PER_MM, umToMm } from '../basics/lengths.ts';
 import { freeAcrossUm, placeWord, widthAtUm } from '../basics/vehicleSection.ts';
 import type { ExpandedOrder } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { Formula, LayoutDefinition, Library, Vehicle } from '../model/library.ts';
+import {
+  APPLIANCE_SIDES,
+  type Appliance,
+  type Formula,
+  type LayoutDefinition,
+  type Library,
+  type Vehicle,
+} from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import { cautionsThatHold } from './cautions.ts';
 import type { UnitSurroundings } from './expandUnit.ts';
@@ -45,12 +52,32 @@ export function expandOrder(order: Order, library: Library): Checked<ExpandedOrd
   return { ok: true, value: { order: order.id, count: order.count, vehicle, units, ...whole }, findings };
 }
 
-/** What every unit's formulas may use: the inch, and the real thickness of the board that the order gives each role. */
+function applianceFigures(appliance: Appliance): (readonly [(typeof APPLIANCE_FIGURES)[number], number])[] {
+  const { clearUm, airCm2 } = appliance;
+  return [
+    ['width', umToMm(appliance.widthUm)],
+    ['depth', umToMm(appliance.depthUm)],
+    ['height', umToMm(appliance.heightUm)],
+    ...APPLIANCE_SIDES.map((side) => [side, umToMm(clearUm[side])] as const),
+    ['air in', airCm2.in],
+    ['air out', airCm2.out],
+  ];
+}
+
+/**
+ * What every unit's formulas may use: the inch, the real thickness of the board that the order gives each role, and the
+ * figures of appliances.
+ */
 export function unitConstants(order: Order, library: Library): Map<string, FormulaValue> {
   const constants = new Map<string, FormulaValue>([['inch', UM_PER_INCH / UM_PER_MM]]);
   for (const [role, choice] of order.roles) {
     const board = library.boards.get(choice.board);
     if (board !== undefined) constants.set(`thickness.${role}`, umToMm(board.thicknessUm));
+  }
+  for (const appliance of library.appliances?.values() ?? []) {
+    for (const [figure, value] of applianceFigures(appliance)) {
+      constants.set(applianceName(appliance.id, figure), value);
+    }
   }
   return constants;
 }

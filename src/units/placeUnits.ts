@@ -116,6 +116,7 @@ function placeUnit(
       panels: body.panels,
       hangings: body.hangings,
       fittings: body.fittings,
+      appliances: body.appliances,
       cautions: body.cautions,
     },
   ];

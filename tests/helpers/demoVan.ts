@@ -88,7 +88,8 @@ export function alone(
   order: Order,
 ): Furnished & { readonly unit: PlacedUnit | null } {
   const place = { file: 'test.yaml', line: 1, column: 1 };
-  const at = { x: formula(0), y: formula(0), z: formula(0) };
+  // Nothing is near: what an appliance asks for around it is no matter here.
+  const at = { x: formula(2000), y: formula(2000), z: formula(1000) };
   const values = new Map(Object.entries(set).map(([name, text]) => [name, formula(text)]));
   const layout = {
     id: 'alone',
