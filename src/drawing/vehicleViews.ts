@@ -546,7 +546,7 @@ export function drawLayout(
     [toLeft, says.leftWall],
   ] as const;
   for (const [view, text] of titles) {
-    sketch.text('numbers', text, view.box.x0, view.box.y0 - 9.5, { sizeMm: SMALL, weight: 'bold' });
+    sketch.text('numbers', text, view.box.x0, view.box.y0 - 10.6, { sizeMm: SMALL, weight: 'bold' });
   }
   drawPlan(sketch, room, furniture, plan);
   drawSection(sketch, room, section);
