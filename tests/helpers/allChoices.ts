@@ -1,10 +1,11 @@
+import { areaBound } from '../../src/bounds/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Formula, LayoutDefinition, Library, ParameterDefinition } from '../../src/model/library.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { Order } from '../../src/model/order.ts';
 import type { StockGroup } from '../../src/model/stock.ts';
+import { nest } from '../../src/nesting/index.ts';
 import { provePlan } from '../../src/pipeline/makePapers.ts';
-import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
 import { demoFiles, demoRoot, type Furnished, formula, furnish, must } from './demoVan.ts';
 import { allPairs, pairwise } from './pairwise.ts';
@@ -151,7 +152,8 @@ function nestQuickly(group: StockGroup): Nest {
   const key = JSON.stringify(group);
   const known = nested.get(key);
   if (known !== undefined) return known;
-  const outcome = nestGroup(group, null, { seed: 1, workLimit: 0 });
+  // The first search alone: what is to be seen here is that it can be sawn, not how well.
+  const outcome = nest(group, areaBound(group), { seed: 1, workLimit: 0, finish: 'as found' });
   if (!outcome.ok) throw new Error(`stock group ${group.id} was not nested`);
   nested.set(key, outcome.nest);
   return outcome.nest;

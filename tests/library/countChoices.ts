@@ -1,7 +1,7 @@
 /**
  * Prints what comes of the choices of every layout in every vehicle: `tsx tests/library/countChoices.ts`. With `--alone`
  * each pair that passes in no combination is tried by itself too; with `--reasons` each refusal is printed. `--nest`, with
- * or without `--threads 2`, does so with `--alone` and nests and replays every combination that passes, which takes some
+ * or without `--processes 2`, does so with `--alone` and nests and replays every combination that passes, which takes some
  * minutes; it ends with 1 where the replay of one has anything to say.
  */
 import { countLine, passing, tryAllPairs, tryPairsLeft } from '../helpers/allChoices.ts';
@@ -27,9 +27,9 @@ for (const { words, errors } of asks('--reasons') ? all : []) {
 }
 
 if (asks('--nest')) {
-  const threads = asks('--threads') ? Number(process.argv[process.argv.indexOf('--threads') + 1]) : 1;
+  const processes = asks('--processes') ? Number(process.argv[process.argv.indexOf('--processes') + 1]) : 1;
   const passed = passing(all);
-  const sawn = await sawChoices(passed, threads, (done) => {
+  const sawn = await sawChoices(passed, processes, (done) => {
     if (done % 50 === 0) console.log(`  ${done} of ${passed.length} nested`);
   });
   const wrong = sawn.filter(({ messages }) => messages.length > 0);

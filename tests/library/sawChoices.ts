@@ -1,4 +1,5 @@
-import { Worker } from 'node:worker_threads';
+import { fork } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
 import type { Tried } from '../helpers/allChoices.ts';
 
 /** What sawing one combination of choices in simulation came to. */
@@ -11,34 +12,38 @@ export interface SawnChoice {
 }
 
 /**
- * Nests and replays each combination in one of `threads` threads, with the first search only. What comes out does not
- * depend on how many threads there are. `tell` is called after each.
+ * Nests and replays each combination in one of `processes` processes, with the first search only. What comes out does not
+ * depend on how many there are. `tell` is called after each.
  */
 export async function sawChoices(
   tried: readonly Tried[],
-  threads: number,
+  processes: number,
   tell: (done: number) => void = () => {},
 ): Promise<SawnChoice[]> {
   const sawn: SawnChoice[] = [];
   let next = 0;
   let done = 0;
   await Promise.all(
-    Array.from({ length: Math.min(threads, tried.length) }, async () => {
-      const worker = new Worker(new URL('./sawChoicesWorker.ts', import.meta.url));
+    Array.from({ length: Math.min(processes, tried.length) }, async () => {
+      const worker = fork(fileURLToPath(new URL('./sawChoicesWorker.ts', import.meta.url)), {
+        serialization: 'advanced',
+      });
       try {
         for (let index = next++; index < tried.length; index = next++) {
           const { words, order } = tried[index]!;
           const answer = new Promise<Omit<SawnChoice, 'words'>>((resolve, reject) => {
             worker.removeAllListeners();
             worker.once('message', resolve);
-            worker.once('error', (cause) => reject(new Error(words.join(', '), { cause })));
+            worker.once('error', reject);
+            worker.once('exit', () => reject(new Error(`a process ended at ${words.join(', ')}`)));
           });
-          worker.postMessage(order);
+          worker.send(order as object);
           sawn[index] = { words, ...(await answer) };
           tell(++done);
         }
       } finally {
-        await worker.terminate();
+        worker.removeAllListeners();
+        worker.disconnect();
       }
     }),
   );
