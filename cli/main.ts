@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { addBuyCommand } from './commands/buy.ts';
 import { addCheckCommand } from './commands/check.ts';
+import { addCompareCommand } from './commands/compare.ts';
 import { addCutCommand } from './commands/cut.ts';
 import { addDiffCommand } from './commands/diff.ts';
 import { addDrawCommand } from './commands/draw.ts';
@@ -24,6 +25,7 @@ Examples:
   plywright check my-order.yaml
   plywright quote my-order.yaml
   plywright diff my-order.yaml my-changed-order.yaml
+  plywright compare my-order.yaml my-variant.yaml
   plywright replay out/demo-long/plan.json
   plywright recut out/demo-long/plan.json 12 --why 'corner torn out'
   plywright list units --library demo-van
@@ -55,6 +57,7 @@ function makeProgram(): Command {
   addDrawCommand(program);
   addQuoteCommand(program);
   addDiffCommand(program);
+  addCompareCommand(program);
   addReplayCommand(program);
   addRecutCommand(program);
   addListCommand(program);

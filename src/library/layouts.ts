@@ -45,6 +45,9 @@ export function readLayout(
     ),
     ...(value.seats === undefined ? {} : { seats: reader.formula(value, 'seats') }),
     ...(value.persons === undefined ? {} : { persons: reader.formula(value, 'persons') }),
+    ...(value['sleeping places'] === undefined
+      ? {}
+      : { sleepingPlaces: reader.formula(value, 'sleeping places') }),
     cautions: readCautionUses(reader, value.cautions, known.cautions),
     musts: readMusts(reader, value.musts),
   };

@@ -419,6 +419,7 @@ export const layoutFile = z
       description:
         'how many ride by the choices, with the driver, where an order does not say it; the seats by default',
     }),
+    'sleeping places': formula.optional().meta({ description: 'how many persons can sleep in it' }),
     cautions: cautionUses.optional().meta({ description: 'what the whole layout needs care with' }),
     musts: musts.optional(),
   })

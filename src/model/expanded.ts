@@ -103,6 +103,8 @@ export interface ExpandedOrder {
   readonly seats?: number;
   /** How many of them are taken, where the layout reads it from its choices. */
   readonly persons?: number;
+  /** Of the layout, where it says so. */
+  readonly sleepingPlaces?: number;
   readonly cautions?: readonly string[];
   readonly units: readonly ExpandedUnit[];
 }

@@ -137,6 +137,8 @@ export interface Furniture {
   readonly seats?: number;
   /** How many ride by the choices of the layout, with the driver, where it says so. */
   readonly persons?: number;
+  /** How many persons can sleep in it, where the layout says so. */
+  readonly sleepingPlaces?: number;
   /** Cautions that the layout as a whole brings, by id. */
   readonly cautions?: readonly string[];
 }

@@ -395,6 +395,8 @@ export interface LayoutDefinition {
   readonly seats?: Formula;
   /** How many ride by its choices, with the driver, where the layout says so. */
   readonly persons?: Formula;
+  /** How many persons can sleep in it, where the layout says so. */
+  readonly sleepingPlaces?: Formula;
   readonly cautions?: readonly CautionUse[];
   readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
 }

@@ -22,10 +22,11 @@ export function makePanels(expanded: ExpandedOrder, order: Order, library: Libra
   const maker = new FurnitureMaker(expanded, order, library, findings);
   const units = expanded.units.map((unit) => maker.placedUnit(unit));
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
-  const { order: id, count, seats, persons, cautions } = expanded;
+  const { order: id, count, seats, persons, sleepingPlaces, cautions } = expanded;
   const whole = {
     ...(seats === undefined ? {} : { seats }),
     ...(persons === undefined ? {} : { persons }),
+    ...(sleepingPlaces === undefined ? {} : { sleepingPlaces }),
     ...(cautions === undefined ? {} : { cautions }),
   };
   return { ok: true, value: { order: id, count, units, ...whole }, findings };

@@ -43,9 +43,12 @@ export function expandOrder(order: Order, library: Library): Checked<ExpandedOrd
   const units = placeUnits(order, layout, scope, surroundings);
   const seats = ridersOf(layout.seats, 'seats', scope);
   const persons = ridersOf(layout.persons, 'persons', scope);
+  const sleepingPlaces =
+    layout.sleepingPlaces === undefined ? undefined : scope.count(layout.sleepingPlaces, MOST_SEATS);
   const whole = {
     ...(seats === undefined ? {} : { seats }),
     ...(persons === undefined ? {} : { persons }),
+    ...(sleepingPlaces === undefined ? {} : { sleepingPlaces }),
     cautions: cautionsThatHold(layout.cautions, scope),
   };
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };

@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ALREADY_SAWN_COLUMNS } from '../../src/documents/alreadySawn.ts';
+import {
+  COMPARED_DESIGNS_COLUMNS,
+  COMPARED_SHEETS_COLUMNS,
+} from '../../src/documents/comparison/comparisonLists.ts';
 import { CHANGED_MATERIAL_COLUMNS, CHANGED_PANELS_COLUMNS } from '../../src/documents/orderChanges.ts';
 import { QUOTATION_COLUMNS } from '../../src/documents/quotation.ts';
 import { listTables } from '../../src/pipeline/listTables.ts';
@@ -37,6 +41,13 @@ describe('the columns of the lists', () => {
     const keys = (columns: readonly { key: string }[]) => columns.map(({ key }) => key);
     expect(describedColumns('changed-panels', before)).toEqual(keys(CHANGED_PANELS_COLUMNS));
     expect(describedColumns('changed-material', before)).toEqual(keys(CHANGED_MATERIAL_COLUMNS));
+  });
+
+  it('of a comparison are described', () => {
+    const before = 'Of a comparison: ';
+    const keys = (columns: readonly { key: string }[]) => columns.map(({ key }) => key);
+    expect(describedColumns('compared-designs', before)).toEqual(keys(COMPARED_DESIGNS_COLUMNS));
+    expect(describedColumns('compared-sheets', before)).toEqual(keys(COMPARED_SHEETS_COLUMNS));
   });
 
   it('of what is sawn already are described', () => {

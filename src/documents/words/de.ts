@@ -1,4 +1,5 @@
 import { cautionsDe } from './cautionsDe.ts';
+import { compareDe } from './compareDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
 import { laterDe } from './laterDe.ts';
 import { massDe } from './massDe.ts';
@@ -159,6 +160,7 @@ export const de: Words = {
   stickers: stickersDe,
   purchase: purchaseDe,
   quote: quoteDe,
+  compare: compareDe,
   later: laterDe,
   last: {
     heading: 'Letzte Prüfung',

@@ -1,4 +1,5 @@
 import { cautionsEn } from './cautionsEn.ts';
+import { compareEn } from './compareEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
 import { laterEn } from './laterEn.ts';
 import { massEn } from './massEn.ts';
@@ -148,6 +149,7 @@ export const en: Words = {
   stickers: stickersEn,
   purchase: purchaseEn,
   quote: quoteEn,
+  compare: compareEn,
   later: laterEn,
   last: {
     heading: 'Last checks',

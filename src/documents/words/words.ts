@@ -1,6 +1,7 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
 import type { CautionWords } from './cautionWords.ts';
+import type { CompareWords } from './compareWords.ts';
 import type { LaterWords } from './laterWords.ts';
 import type { MassWords } from './massWords.ts';
 import type { PurchaseWords } from './purchaseWords.ts';
@@ -136,6 +137,7 @@ export interface Words {
   readonly stickers: StickerWords;
   readonly purchase: PurchaseWords;
   readonly quote: QuoteWords;
+  readonly compare: CompareWords;
   readonly later: LaterWords;
   readonly last: { readonly heading: string; readonly items: readonly string[] };
   /** What only the page on a screen says. */

@@ -1,0 +1,110 @@
+import { createHash } from 'node:crypto';
+import type { Finding } from '../../src/model/finding.ts';
+import { type Comparison, compare, comparedLists, designOf } from '../../src/pipeline/compareDesigns.ts';
+import type { CompareOptions } from '../commands/compare.ts';
+import { listenForInterrupts } from '../cutting/interrupts.ts';
+import { exitCodes } from '../exitCodes.ts';
+import { diskWriter } from '../files/papersFolder.ts';
+import { orderedOf, searchPlans } from '../quoting/plansOfOrders.ts';
+import { coloursFor, describeFindings } from '../terminal/findings.ts';
+import { endWith, print, printError } from '../terminal/output.ts';
+import { reportFindings } from '../terminal/report.ts';
+import { describeComparison } from './describeComparison.ts';
+import { type ReadyDesigns, readDesigns } from './readDesigns.ts';
+
+/** Runs `plywright compare`: sets the exit code. */
+export async function compareDesigns(files: readonly string[], options: CompareOptions): Promise<void> {
+  const ready = await readDesigns(files, options);
+  if (!ready.ok) return reportFindings(ready.findings, options);
+  const currencies = otherCurrencies(ready.value);
+  const existing = options.replace ? 'replace edited' : 'keep edited';
+  const inTheWay = options.out === undefined ? [] : await diskWriter.look(options.out, existing);
+  if (currencies.length + inTheWay.length > 0) return reportFindings([...currencies, ...inTheWay], options);
+  const comparison = await workOut(ready.value, options);
+  if (comparison === null) return;
+  if (options.out !== undefined) {
+    const failed = await diskWriter.papers(
+      options.out,
+      await papersOf(comparison, ready.value, options),
+      existing,
+    );
+    if (failed.length > 0) return reportFindings(failed, options);
+  }
+  await tell(comparison, ready.findings, options);
+  endWith(exitCodes.done);
+}
+
+function otherCurrencies({ designs }: ReadyDesigns): Finding[] {
+  const [first] = designs;
+  const other = designs.find(({ prepared }) => prepared.job.currency !== first?.prepared.job.currency);
+  if (first === undefined || other === undefined) return [];
+  return [
+    {
+      code: 'other-currency',
+      severity: 'error',
+      message: 'The libraries of these orders have different currencies, so their prices cannot be compared.',
+      place: { file: other.prepared.file, field: 'library' },
+      found: other.prepared.job.currency,
+      expected: first.prepared.job.currency,
+    },
+  ];
+}
+
+/** The designs as `plywright cut` would find them; what goes wrong is told here. */
+async function workOut({ designs }: ReadyDesigns, options: CompareOptions): Promise<Comparison | null> {
+  let stopSearch: () => void = () => undefined;
+  const interrupts = listenForInterrupts(() => stopSearch());
+  try {
+    const jobs = designs.map(({ prepared }) => prepared);
+    const searched = await searchPlans(jobs, options, (stop) => {
+      stopSearch = stop;
+    });
+    if (!searched.ok) {
+      if (searched.faulty) await reportFindings(searched.findings, options, exitCodes.failedReplay);
+      else await reportFindings(searched.findings, options);
+      return null;
+    }
+    return compare(
+      designs.map(({ name, prepared }, index) => designOf(name, orderedOf(prepared), searched.plans[index]!)),
+    );
+  } finally {
+    interrupts.end();
+  }
+}
+
+async function papersOf(
+  comparison: Comparison,
+  { designs, made }: ReadyDesigns,
+  options: CompareOptions,
+): Promise<ReadonlyMap<string, string>> {
+  const [{ loadDrawingTools }, { pageOfComparison }] = await Promise.all([
+    import('../cutting/drawingTools.ts'),
+    import('../../src/pipeline/comparisonPage.ts'),
+  ]);
+  const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
+  const tools = { ...(await loadDrawingTools()), sha256 };
+  const ordered = designs.map(({ prepared }) => orderedOf(prepared));
+  const page = pageOfComparison(comparison, ordered, tools, options);
+  return new Map([
+    ['comparison.html', page],
+    ...comparedLists(comparison),
+    ...made.map(({ file, text }) => [`orders/${file}`, text] as const),
+  ]);
+}
+
+async function tell(
+  comparison: Comparison,
+  findings: readonly Finding[],
+  options: CompareOptions,
+): Promise<void> {
+  if (options.json) {
+    const { designs, rows } = comparison;
+    const document = { ok: true, exitCode: exitCodes.done, seed: options.seed, designs, rows, findings };
+    return print(`${JSON.stringify(document, null, 2)}\n`);
+  }
+  await print(describeComparison(comparison, coloursFor(process.stdout)));
+  if (options.out !== undefined) {
+    await print(`\n${options.out}/: comparison.html, compared-designs.csv, compared-sheets.csv\n`);
+  }
+  if (findings.length > 0) await printError(describeFindings(findings, coloursFor(process.stderr)));
+}

@@ -1,0 +1,111 @@
+import type { Drawing } from '../../drawing/index.ts';
+import type { ComparedRow, Comparison } from '../../model/comparison.ts';
+import { escapeHtml as h } from '../book/bookHtml.ts';
+import type { Words } from '../words/words.ts';
+import { comparisonStyle } from './comparisonStyle.ts';
+import { type PagePlot, PLOT_TONES } from './pagePlot.ts';
+import { printFigure } from './printFigure.ts';
+
+/** What the page needs that only the edge can give, and what is drawn for it. */
+export interface ComparisonPageParts {
+  /** A drawing as the text of an SVG file. */
+  readonly svgOf: (drawing: Drawing) => string;
+  /** SHA-256 in base64 of the UTF-8 of a text. */
+  readonly sha256: (text: string) => string;
+  /** The layout of each design, in their order. */
+  readonly layouts: readonly Drawing[];
+  readonly plots: readonly PagePlot[];
+}
+
+/** What a row is called: its figure, or the board and finish of sheets. */
+export function rowName({ figure, of }: ComparedRow, words: Words['compare']): string {
+  return of === null ? words.figure[figure] : words.sheetsOf(of.board, of.finish);
+}
+
+function rowHtml(row: ComparedRow, { designs }: Comparison, words: Words['compare']): string {
+  const cells = row.values.map((value, index) => {
+    const isBest = row.best.includes(index);
+    const text = h(printFigure(row.figure, value, designs[index]!.currency));
+    const least = row.least?.[index];
+    const below =
+      least === undefined || least === null || least === value
+        ? ''
+        : `<span class="least">${h(words.least(String(least)))}</span>`;
+    return `<td${isBest ? ' class="best"' : ''}>${isBest ? '▲ ' : ''}${text}${below}</td>`;
+  });
+  const classes = [row.differs ? 'differs' : 'equal', ...(row.of === null ? [] : ['of'])].join(' ');
+  return `<tr class="${classes}"><th scope="row">${h(rowName(row, words))}</th>${cells.join('')}</tr>`;
+}
+
+function plotHtml({ title, svg, tones, note }: PagePlot): string {
+  const swatch = (tone: number) =>
+    `<svg width="14" height="14" aria-hidden="true"><rect width="13" height="13" x=".5" y=".5" fill="${PLOT_TONES[tone]}" stroke="#333"/></svg>`;
+  const list = tones.map((text, index) => `<li>${swatch(index)}${h(text)}</li>`).join('');
+  const said = note === null ? '' : ` <span>(${h(note)})</span>`;
+  return `<figure>\n<figcaption>${h(title)}${said}</figcaption>\n${list === '' ? '' : `<ul class="tones">${list}</ul>\n`}${svg}\n</figure>`;
+}
+
+function plotsHtml(plots: readonly PagePlot[], words: Words['compare']): string {
+  if (plots.length === 0) return '';
+  const figures = plots.map(plotHtml).join('\n');
+  return `<section><h2>${h(words.plots)}</h2>\n<div class="plots">\n${figures}\n</div></section>\n`;
+}
+
+/**
+ * Designs side by side as one HTML file that needs nothing else: drawings, figures and plots. Its content security policy
+ * forbids everything but its own style; it has no script. The same comparison gives the same bytes.
+ */
+export function comparisonPage(comparison: Comparison, parts: ComparisonPageParts, all: Words): string {
+  const words = all.compare;
+  const { designs, rows } = comparison;
+  const policy = [
+    "default-src 'none'",
+    `style-src 'sha256-${parts.sha256(comparisonStyle)}'`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  const cards = designs.map(({ name, title, layout, vehicle }, index) => {
+    const svg = parts.svgOf(parts.layouts[index]!).replace(/^<\?xml[^>]*\?>\s*/, '');
+    return [
+      `<article class="card"><h3>${h(name)}</h3>`,
+      ...(title === `${layout}, ${vehicle}` ? [] : [`<p>${h(title)}</p>`]),
+      `<p class="soft">${h(words.layout)}: ${h(layout)}. ${h(words.vehicle)}: ${h(vehicle)}</p>`,
+      svg,
+      '</article>',
+    ].join('\n');
+  });
+  const notes = [
+    ...words.notes,
+    ...(designs.some(({ pricedBy }) => pricedBy === 'material') ? [words.materialOnly] : []),
+  ];
+  return `<!DOCTYPE html>
+<html lang="${all.language}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${h(words.heading)}</title>
+<style>${comparisonStyle}</style>
+</head>
+<body>
+<main>
+<h1>${h(words.heading)}</h1>
+<p>${h(words.intro(designs.length))}</p>
+<section><h2>${h(words.table)}</h2>
+<div class="scroll" role="group" tabindex="0" aria-label="${h(words.table)}">
+<table><thead><tr><th scope="col">${h(words.figureHead)}</th>${designs.map(({ name }) => `<th scope="col">${h(name)}</th>`).join('')}</tr></thead><tbody>
+${rows.map((row) => rowHtml(row, comparison, words)).join('\n')}
+</tbody></table></div>
+<p><span class="best">▲</span> ${h(words.best)}. <span class="soft">${h(words.equal)}</span></p>
+${notes.map((note) => `<p class="soft">${h(note)}</p>`).join('\n')}
+</section>
+${plotsHtml(parts.plots, words)}<section><h2>${h(words.designs)}</h2>
+<div class="cards">
+${cards.join('\n')}
+</div></section>
+</main>
+</body>
+</html>
+`;
+}

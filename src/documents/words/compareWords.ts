@@ -1,0 +1,34 @@
+import type { ComparedFigure } from '../../model/comparison.ts';
+
+/** Words of designs side by side. Figures come in as printed, with their unit. */
+export interface CompareWords {
+  readonly heading: string;
+  /** What was compared and by whose prices. */
+  readonly intro: (designs: number) => string;
+  readonly designs: string;
+  readonly layout: string;
+  readonly vehicle: string;
+  readonly table: string;
+  readonly figureHead: string;
+  readonly figure: Readonly<Record<ComparedFigure, string>>;
+  readonly sheetsOf: (board: string, finish: string) => string;
+  readonly least: (sheets: string) => string;
+  readonly best: string;
+  readonly equal: string;
+  /** What is reckoned how. */
+  readonly notes: readonly string[];
+  readonly materialOnly: string;
+  readonly plots: string;
+  readonly plot: {
+    readonly sheets: string;
+    readonly leastTick: string;
+    readonly yield: string;
+    readonly money: (currency: string) => string;
+    readonly material: string;
+    readonly work: string;
+    readonly rest: string;
+    readonly mass: string;
+    readonly left: string;
+    readonly right: string;
+  };
+}
