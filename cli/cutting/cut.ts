@@ -37,7 +37,20 @@ interface CutJob {
 type TimedSummary = GroupSummary & { readonly job: string; readonly seconds: number };
 
 /** How jobs are cut; `compared` searches again without the offcuts of a store, to say what they save. */
-export type CutRun = RunOptions & { readonly compared?: boolean; readonly started?: NestThreads };
+export type CutRun = RunOptions & {
+  readonly compared?: boolean;
+  readonly started?: NestThreads;
+  readonly sheetsOnHand?: true;
+};
+
+/** Where only the store's sheets may be cut, the store is where more of them come from. */
+function advisedFor(findings: readonly Finding[], { sheetsOnHand }: CutRun): readonly Finding[] {
+  if (!sheetsOnHand) return findings;
+  const advice = 'receive more sheets into the store, or leave --sheets-on-hand out';
+  return findings.map((finding) =>
+    ['no-sheets', 'sheets-run-out'].includes(finding.code) ? { ...finding, advice } : finding,
+  );
+}
 
 /** Runs `plywright cut`: reads, nests, replays, and only then writes; sets the exit code. */
 export async function cut(orders: readonly string[], options: CutOptions): Promise<void> {
@@ -48,7 +61,7 @@ export async function cut(orders: readonly string[], options: CutOptions): Promi
 
 /** Nests jobs, replays their plans, and only then writes their papers; sets the exit code. */
 export async function cutPrepared(prepared: Checked<readonly PreparedJob[]>, options: CutRun): Promise<void> {
-  if (!prepared.ok) return reportFindings(prepared.findings, options);
+  if (!prepared.ok) return reportFindings(advisedFor(prepared.findings, options), options);
   const existing = options.replace ? 'replace edited' : 'keep edited';
   // Better to hear now than after the search that the papers cannot be written.
   const inTheWay = await Promise.all(prepared.value.map(({ folder }) => diskWriter.look(folder, existing)));
@@ -67,7 +80,7 @@ export async function cutPrepared(prepared: Checked<readonly PreparedJob[]>, opt
     ahead = new DrawingAhead(prepared.value, options.seed, paperWishes(options), loadingTools);
     const nested = await nesting;
     const drawn = ahead.end();
-    const failures = nestFailures(prepared.value, nested);
+    const failures = advisedFor(nestFailures(prepared.value, nested), options);
     if (failures.length > 0) return await reportFindings(failures, options);
     const saving = await savingByOffcuts(prepared.value, nested, options, stoppable);
     const said = sayMeanwhile(process.stderr, 'replaying the plans and drawing them');

@@ -149,6 +149,7 @@ describe('an order that is changed after some of its sheets are sawn', () => {
     // All sheets of the plan are out: with nothing on hand nothing more can be cut.
     const none = await run('cut', 'van.yaml', '--store', 'store', '--sheets-on-hand', ...short);
     expect(none.code).toBe(1);
+    expect(none.stderr.replace(/\s+/g, ' ')).toContain('leave --sheets-on-hand out');
     const over = await run(
       'cut',
       'changed.yaml',
