@@ -45,7 +45,7 @@ function sumOf(groups: readonly WayGroup[]) {
 
 /** Both ways to cut beside each other, board by board. */
 function waysTable({ chosen, other }: PurchaseReport): string {
-  const ways = other === undefined ? [chosen] : [chosen, other].sort((a) => (a.way === 'together' ? -1 : 1));
+  const ways = other === undefined ? [chosen] : chosen.way === 'together' ? [chosen, other] : [other, chosen];
   const head = ways.flatMap(({ way }) => [other === undefined ? 'sheets' : way, 'least', 'within']);
   const rows = chosen.groups.map((group, index) => [
     shorten(`${group.board} ${group.finish}`, 23),

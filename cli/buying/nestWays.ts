@@ -1,5 +1,6 @@
 import type { Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
+import type { StockGroup } from '../../src/model/stock.ts';
 import type { Job } from '../../src/pipeline/job.ts';
 import { type ProvenPlan, provePlan } from '../../src/pipeline/makePapers.ts';
 import type { PlansOfWay } from '../../src/pipeline/makePurchase.ts';
@@ -10,6 +11,7 @@ import type { BuyOptions } from '../commands/buy.ts';
 import { nestFailures, nestJobs } from '../cutting/nestJobs.ts';
 import type { PreparedJob } from '../cutting/prepareJobs.ts';
 import type { NestedGroup } from '../threads/nestPool.ts';
+import { USUAL_WORK } from '../threads/searchGroups.ts';
 import type { ReadyOrder, ReadyOrders } from './readOrders.ts';
 
 /** One way to cut with its jobs and their plans, all of which passed their replay. */
@@ -28,6 +30,33 @@ export interface Ways {
   readonly apart: WayOutcome;
   /** Null for one order alone. */
   readonly together: WayOutcome | null;
+}
+
+/** What a search depends on: all of a group but the names of its panels. */
+function searchedIn({ demands, sheets, saw, pricedBy }: StockGroup): string {
+  const sizes = demands.map(({ lengthUm, widthUm, count, grain, blank }) => [
+    lengthUm,
+    widthUm,
+    count,
+    grain,
+    blank && [blank.follows, blank.pieces.map(({ alongUm, acrossUm }) => [alongUm, acrossUm])],
+  ]);
+  return JSON.stringify([sizes, sheets, saw, pricedBy]);
+}
+
+/** A group of more than some hundred panels is searched longer, since many orders are pooled in it. */
+const MOVES_A_PANEL = 300;
+/** All small groups together get no more, that a hundred orders apart take no longer than together. */
+const MOVES_OF_SMALL_GROUPS = 1_200_000;
+const LEAST_MOVES = 3000;
+
+function movesFor({ demands }: StockGroup, groups: number): number {
+  const panels = demands.reduce((sum, { count }) => sum + count, 0);
+  const few = Math.max(LEAST_MOVES, Math.floor(MOVES_OF_SMALL_GROUPS / groups));
+  return Math.max(
+    Math.min(USUAL_WORK, few),
+    panels > USUAL_WORK / MOVES_A_PANEL ? MOVES_A_PANEL * panels : 0,
+  );
 }
 
 /** Both ways to cut. */
@@ -99,10 +128,29 @@ export class WaysToCut {
     return job.ok ? { ...job, value: { job: job.value, file, folder: '' } } : job;
   }
 
-  private nest(jobs: readonly PreparedJob[], part: number): Promise<NestedGroup[][]> {
+  /** Groups that differ in names only, as those of vans alike, are searched once. */
+  private async nest(jobs: readonly PreparedJob[], part: number): Promise<NestedGroup[][]> {
+    const first = new Map<string, number>();
+    const different: StockGroup[] = [];
+    const places = jobs.map(({ job }) =>
+      job.groups.map((group) => {
+        const key = searchedIn(group);
+        const place = first.get(key) ?? different.push(group) - 1;
+        first.set(key, place);
+        return place;
+      }),
+    );
+    const [one] = jobs;
+    if (one === undefined) return [];
     const { time } = this.options;
-    const options = time === undefined ? this.options : { ...this.options, time: time * part };
-    return nestJobs(jobs, options, this.stoppable);
+    const options = {
+      ...this.options,
+      ...(time === undefined ? {} : { time: time * part }),
+      movesFor: (group: StockGroup) => movesFor(group, different.length),
+    };
+    const all = { ...one, job: { ...one.job, groups: different } };
+    const [nested] = await nestJobs([all], options, this.stoppable);
+    return places.map((groups) => groups.map((place) => nested![place]!));
   }
 
   private async alone(way: 'together', pooled: ReturnType<WaysToCut['pooled']>): Promise<WayOutcome> {

@@ -1,5 +1,6 @@
 import type { Finding } from '../../src/model/finding.ts';
 import type { NestOutcome } from '../../src/model/nest.ts';
+import type { StockGroup } from '../../src/model/stock.ts';
 import { describeNestFailure } from '../../src/pipeline/nestFailures.ts';
 import { progressLine } from '../terminal/progress.ts';
 import type { NestedGroup, NestThreads } from '../threads/nestPool.ts';
@@ -13,6 +14,8 @@ export interface SearchOptions {
   readonly work?: number;
   readonly threads?: number;
   readonly json?: true;
+  /** Search moves for a group when neither `work` nor `time` says otherwise. */
+  readonly movesFor?: (group: StockGroup) => number;
   /** Threads that were started while the order was read. */
   readonly started?: NestThreads;
 }

@@ -5,7 +5,7 @@ import type { StockGroup } from '../../src/model/stock.ts';
 import { type NestedGroup, type NestPoolOptions, type NestThreads, nestInThreads } from './nestPool.ts';
 
 /** Search moves per stock group when neither a number of them nor a time is given. */
-const USUAL_WORK = 30_000;
+export const USUAL_WORK = 30_000;
 /** From so many moves on a group is searched from two seeds with half of them each, which two threads do at once. */
 const WORK_FOR_TWO_SEEDS = 400_000;
 /** Between the seeds of searches for one group. */
@@ -19,6 +19,8 @@ export interface GroupSearchOptions {
   readonly time?: number;
   /** Moves for each group. */
   readonly work?: number;
+  /** Moves for a group when neither `work` nor `time` says otherwise. */
+  readonly movesFor?: (group: StockGroup) => number;
   readonly threads?: number;
   readonly started?: NestThreads;
   readonly progress: (group: number, state: NestProgress) => void;
@@ -38,12 +40,14 @@ export async function searchGroups(
 ): Promise<readonly NestedGroup[]> {
   const search = new GroupSearch(groups, options);
   const clockOnly = options.time !== undefined && options.work === undefined;
-  const work = options.work ?? USUAL_WORK;
-  const seeds = work >= WORK_FOR_TWO_SEEDS ? 2 : 1;
-  const workLimit = Math.ceil(work / seeds);
+  const shares = groups.map((group) => {
+    const work = options.work ?? (clockOnly ? USUAL_WORK : (options.movesFor?.(group) ?? USUAL_WORK));
+    const seeds = work >= WORK_FOR_TWO_SEEDS ? 2 : 1;
+    return { seeds, workLimit: Math.ceil(work / seeds) };
+  });
   await search.run(
-    groups.flatMap((_, group) => search.requests(group, { first: 0, seeds, workLimit })),
-    { settles: !clockOnly && seeds === 1 },
+    shares.flatMap((share, group) => search.requests(group, { first: 0, ...share })),
+    { settles: !clockOnly && shares.every(({ seeds }) => seeds === 1) },
   );
   if (clockOnly) await search.useTimeLeft();
   return search.results();

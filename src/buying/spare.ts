@@ -21,18 +21,26 @@ function groupOf({ item }: Need): string | null {
   return item.item === 'sheet' ? JSON.stringify([item.board, item.finish, item.thickness]) : null;
 }
 
-/** For each board and finish the index of the size taken most, the first of equals, and how many are taken of all sizes. */
+/**
+ * For each board and finish the index of the size taken most, the first of equals, and how many are taken of all sizes. A
+ * size that is sold comes before one that only the store has.
+ */
 function sheetGroups(needs: readonly Need[]): { readonly most: number; readonly amount: number }[] {
   const groups = new Map<string, { most: number; amount: number }>();
   needs.forEach((need, index) => {
     const key = groupOf(need);
     if (key === null || need.amount === 0) return;
     const group = groups.get(key) ?? { most: index, amount: 0 };
-    if (need.amount > needs[group.most]!.amount) group.most = index;
+    if (isBetter(need, needs[group.most]!)) group.most = index;
     group.amount += need.amount;
     groups.set(key, group);
   });
   return [...groups.values()];
+}
+
+function isBetter(need: Need, than: Need): boolean {
+  const [isSold, wasSold] = [need.offers.length > 0, than.offers.length > 0];
+  return isSold === wasSold ? need.amount > than.amount : isSold;
 }
 
 /** What is added to each need, in their order. */

@@ -9,13 +9,14 @@ import { saw } from '../helpers/parts.ts';
 import { Draw, rowsOf } from './workshopLists.ts';
 
 /**
- * Orders of 80 panels each, pooled by board and finish, nested with the moves that the command allows a group, written,
- * and replayed. `npx tsx tests/bench/poolingBench.ts [ORDERS [MOVES [VANS]]]`, 100, 30000 and 12 by default.
+ * Orders of 80 panels each, pooled by board and finish, nested, written and replayed.
+ * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 300 moves a panel by default, as
+ * `plywright buy` allows.
  *
- * Cupboards as in the workshop lists, whose sizes are drawn in steps of 5 mm, so that few panels of different vans agree. So
- * many VANS are drawn, and each order is for one of them, as in a workshop that builds a few layouts in a few sizes; with
- * as many vans as orders no order is like another, which is much harder. Carcasses of each order are of one of two finishes, fronts of one of two, one of them
- * with grain; backs are of thin board. Two sizes of sheet; all of it invented.
+ * Cupboards as in the workshop lists, whose sizes are drawn in steps of 5 mm, so that few panels of different vans agree.
+ * So many VANS are drawn, and each order is for one of them, as in a workshop that builds four layouts in two sizes; with
+ * as many vans as orders no order is like another, which is much harder. Carcasses of each order are of one of two
+ * finishes, fronts of one of two, one of them with grain; backs are of thin board. Two sizes of sheet; all is invented.
  */
 const PANELS = 80;
 const FINISHES = { carcass: ['grey', 'white'], front: ['blue', 'ash'], back: ['raw'] } as const;
@@ -88,8 +89,8 @@ function timed<T>(run: () => T): { readonly value: T; readonly processor: number
 }
 
 const orders = Number(process.argv[2] ?? 100);
-const workLimit = Number(process.argv[3] ?? 30_000);
-const vans = Number(process.argv[4] ?? 12);
+const vans = Number(process.argv[3] ?? 8);
+const moves = Number(process.argv[4] ?? 300);
 const solver = await loadSolver();
 const parts = Array.from({ length: orders }, (_, order) => partsOf(order, vans)).flat();
 const made = timed(() =>
@@ -98,13 +99,14 @@ const made = timed(() =>
 const { groups } = made.value;
 let [processor, clock] = [made.processor, made.clock];
 const nests: Nest[] = groups.map((group: StockGroup) => {
+  const panels = group.demands.reduce((sum, demand) => sum + demand.count, 0);
+  const workLimit = Math.max(30_000, moves * panels);
   const run = timed(() => nestGroup(group, solver, { seed: 1, workLimit }));
   if (!run.value.ok) throw new Error(group.id);
   const { nest } = run.value;
   processor += run.processor;
   clock += run.clock;
   const count = nest.sheets.reduce((sum, { copies }) => sum + copies, 0);
-  const panels = group.demands.reduce((sum, demand) => sum + demand.count, 0);
   const within = (100 * (nest.costMinor / nest.bound.costMinor - 1)).toFixed(2);
   console.log(
     `${group.id}: ${panels} panels of ${group.demands.length} sizes, ${count} sheets, least ${nest.bound.sheets}, ` +

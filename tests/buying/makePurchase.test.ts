@@ -125,6 +125,11 @@ describe('the spare', () => {
     expect(amounts(needs, { kind: 'sheets', count: 2, why })).toEqual([0, 2, 0, 2, 0]);
   });
 
+  it('in sheets is of a size that is sold, even where more of another is in the store', () => {
+    const needs = [sheetNeed(9, { available: 9, offers: [] }), sheetNeed(2)];
+    expect(amounts(needs, { kind: 'sheets', count: 1, why })).toEqual([0, 1]);
+  });
+
   it('is taken from the store too', () => {
     const [line] = makePurchase(
       [sheetNeed(4, { available: 5 })],

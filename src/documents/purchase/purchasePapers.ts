@@ -27,6 +27,12 @@ export interface PurchasePaperWishes {
 
 type Tabled = Extract<TextBlock, { kind: 'table' }>;
 
+/** What is cut together first. */
+function inOrder({ chosen, other }: PurchaseReport): readonly WayResult[] {
+  if (other === undefined) return [chosen];
+  return chosen.way === 'together' ? [chosen, other] : [other, chosen];
+}
+
 /** Writes the papers of one purchase. */
 class PurchaseWriter {
   private readonly report: PurchaseReport;
@@ -105,8 +111,7 @@ class PurchaseWriter {
 
   private ways(): TextBlock[] {
     const { chosen, other } = this.report;
-    const ways =
-      other === undefined ? [chosen] : [chosen, other].sort((a) => (a.way === 'together' ? -1 : 1));
+    const ways = inOrder(this.report);
     const heads = ways.flatMap(({ way }) => this.says.wayColumns(other === undefined ? null : way));
     const title = (group: WayGroup) =>
       chosen.purchase.lines.find(
