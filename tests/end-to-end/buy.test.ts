@@ -284,7 +284,13 @@ describe('plywright buy', () => {
     expect(sum(together.groups.map(({ offcuts }) => offcuts))).toBe(1);
 
     // Sheets and offcuts are kept for what is cut together, all else for each order.
-    type Row = { item: string; label?: string; fitting?: string; reserved: Record<string, number> };
+    type Row = {
+      item: string;
+      label?: string;
+      fitting?: string;
+      amount: number;
+      reserved: Record<string, number>;
+    };
     const rows: Row[] = (await stock('show')).stock;
     expect(rows.find(({ item }) => item === 'sheet')!.reserved).toEqual({ another: 1, 'purchase-march': 2 });
     expect(rows.find(({ label }) => label === 'R7')!.reserved).toEqual({ 'purchase-march': 1 });
@@ -299,12 +305,13 @@ describe('plywright buy', () => {
     ).toMatchObject({ keptForOthers: 1 });
 
     // Once the goods are there, the cut takes what was kept for it.
-    for (const row of csv(folder, again, 'purchase-sheets')) {
-      if (row['count'] === '0') continue;
-      const size = ['board', 'finish', 'thickness', 'length', 'width', 'grain'];
-      const say = size.flatMap((key) => [`--${key}`, row[key]!]);
-      await stock('receive', 'sheet', ...say, '--count', row['count']!, ...date);
+    for (const kind of ['sheets', 'edging', 'fittings']) {
+      await stock('receive', 'list', join(again.purchase.folder, `purchase-${kind}.csv`), ...date);
     }
+    const there: Row[] = (await stock('show')).stock;
+    const pins = again.purchase.lines.find(({ fitting }) => fitting === 'shelf-pin')!;
+    const ordered = sum(pins.quantities.map(({ units }) => units));
+    expect(there.find(({ fitting }) => fitting === 'shelf-pin')!.amount).toBe(3 + ordered);
     await stock('cut', join(again.purchase.folder, 'plan.json'), ...date);
     const after: Row[] = (await stock('show')).stock;
     expect(after.find(({ label }) => label === 'R7')).toBeUndefined();
