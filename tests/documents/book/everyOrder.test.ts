@@ -29,6 +29,28 @@ describe.each(demoOrders.map((name, index) => [name, ways[index % ways.length]!]
       for (const page of pages) expect(usedHeight(page), page.title).toBeGreaterThan(0.2);
     });
 
+    it('has a title block on every drawing, no wider than 180 mm, with the job in it', () => {
+      // ISO 7200: a title block is 180 mm wide at most; from a summary of the standard.
+      const heads = (wishes.language === 'de' ? de : en).drawings.page;
+      let drawings = 0;
+      for (const { shapes } of pages) {
+        const frames = shapes.filter(({ kind, layer }) => kind === 'rect' && layer === 'frame');
+        const blocks = shapes.flatMap((shape) =>
+          shape.kind === 'rect' && shape.layer === 'title block' ? [shape.box.x1 - shape.box.x0] : [],
+        );
+        const texts = shapes.flatMap((shape) =>
+          shape.kind === 'text' && shape.layer === 'title block' ? [shape.text] : [],
+        );
+        expect(blocks).toHaveLength(frames.length);
+        for (const wide of blocks) expect(wide).toBeLessThanOrEqual(180);
+        for (const head of [heads.workshop, heads.job, heads.document, heads.date]) {
+          expect(texts.filter((text) => text === head)).toHaveLength(frames.length);
+        }
+        drawings += frames.length;
+      }
+      expect(drawings).toBeGreaterThan(20);
+    });
+
     it('numbers each page once, at its foot', () => {
       const words = wishes.language === 'de' ? de : en;
       pages.forEach((page, index) => {
