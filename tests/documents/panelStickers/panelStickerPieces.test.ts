@@ -139,7 +139,7 @@ describe('what stands on a label', () => {
       const next = sticker.lines.at(-1)!.text;
       expect([next.includes('cut out'), next.includes('drill')]).toEqual([
         panel.cutOuts.length > 0,
-        panel.holes.length > 0,
+        panel.holes.length + (panel.edgeHoles ?? []).length > 0,
       ]);
       expect(sticker.picture.openings).toHaveLength(panel.cutOuts.length);
     }
