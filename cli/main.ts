@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
+import { addAdviseCommand } from './commands/advise.ts';
 import { addBuyCommand } from './commands/buy.ts';
 import { addCheckCommand } from './commands/check.ts';
 import { addCompareCommand } from './commands/compare.ts';
@@ -26,6 +27,7 @@ Examples:
   plywright quote my-order.yaml
   plywright diff my-order.yaml my-changed-order.yaml
   plywright compare my-order.yaml my-variant.yaml
+  plywright advise my-order.yaml --may bed_width=1200..1300
   plywright replay out/demo-long/plan.json
   plywright recut out/demo-long/plan.json 12 --why 'corner torn out'
   plywright list units --library demo-van
@@ -58,6 +60,7 @@ function makeProgram(): Command {
   addQuoteCommand(program);
   addDiffCommand(program);
   addCompareCommand(program);
+  addAdviseCommand(program);
   addReplayCommand(program);
   addRecutCommand(program);
   addListCommand(program);

@@ -57,3 +57,15 @@ export function sayMeanwhile(stream: NodeJS.WriteStream, text: string): () => vo
   stream.write(text);
   return () => void stream.write('\r\u001b[2K');
 }
+
+/** A count on the terminal that is rewritten in place, for work without threads. Silent when the stream is no terminal. */
+export function counterLine(
+  stream: NodeJS.WriteStream,
+  what: string,
+): { readonly update: (count: number) => void; readonly clear: () => void } {
+  if (stream.isTTY !== true) return { update: () => undefined, clear: () => undefined };
+  return {
+    update: (count) => void stream.write(`\r\u001b[2K${count} ${what} (Ctrl-C ends this)`),
+    clear: () => void stream.write('\r\u001b[2K'),
+  };
+}

@@ -27,11 +27,11 @@ function hasError(findings: readonly Finding[]): boolean {
 }
 
 /**
- * From the text of an order to furniture whose sizes are known and checked. What each step finds is added up; the
+ * From the text of an order to furniture whose sizes are known, not checked yet. What each step finds is added up; the
  * line ends at the first step with an error, since the next would only repeat it in other words. `whatIf` is what the
  * order stands on, or is to be otherwise.
  */
-export function furnishOrder(
+export function panelsOfOrder(
   text: string,
   file: string,
   library: Library,
@@ -47,9 +47,25 @@ export function furnishOrder(
   const furniture = makePanels(expanded.value, order.value, library);
   findings.push(...placedIn(file, furniture.findings));
   if (!furniture.ok) return failed(findings);
-  findings.push(...placedIn(file, checkFurniture(furniture.value, order.value, library)));
-  if (hasError(findings)) return failed(findings);
   return { ok: true, value: { order: order.value, library, furniture: furniture.value }, findings };
+}
+
+/** What the checks find in furniture of an order. */
+export function checkOrdered({ furniture, order, library }: OrderedFurniture, file: string): Finding[] {
+  return placedIn(file, checkFurniture(furniture, order, library));
+}
+
+/** From the text of an order to furniture whose sizes are known and checked, in the same way. */
+export function furnishOrder(
+  text: string,
+  file: string,
+  library: Library,
+  whatIf?: WhatIf,
+): Checked<OrderedFurniture> {
+  const panels = panelsOfOrder(text, file, library, whatIf);
+  if (!panels.ok) return panels;
+  const findings = [...panels.findings, ...checkOrdered(panels.value, file)];
+  return hasError(findings) ? failed(findings) : { ...panels, findings };
 }
 
 /** The sheets that a library offers, with the thickness of their board. */

@@ -11,6 +11,7 @@ import {
   type Formula,
   type LayoutDefinition,
   type Library,
+  type ParameterValue,
   type Vehicle,
 } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
@@ -53,6 +54,14 @@ export function expandOrder(order: Order, library: Library): Checked<ExpandedOrd
   };
   if (findings.some((finding) => finding.severity === 'error')) return { ok: false, findings };
   return { ok: true, value: { order: order.id, count: order.count, vehicle, units, ...whole }, findings };
+}
+
+/** What the choices of an order's layout come to, by name, defaults included; none where the layout or the vehicle is unknown. */
+export function settledChoices(order: Order, library: Library): ReadonlyMap<string, ParameterValue> {
+  const layout = library.layouts.get(order.layout);
+  const vehicle = library.vehicles.get(order.vehicle);
+  if (layout === undefined || vehicle === undefined) return new Map();
+  return settleLayout(order, layout, vehicle, unitConstants(order, library), []).values;
 }
 
 function applianceFigures(appliance: Appliance): (readonly [(typeof APPLIANCE_FIGURES)[number], number])[] {

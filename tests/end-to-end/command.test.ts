@@ -23,7 +23,7 @@ function packagesLoadedAtStart(entry: string): string[] {
   return [...packages].sort();
 }
 
-const commands = ['cut', 'panels', 'draw', 'check', 'replay', 'recut', 'buy', 'list', 'stock'];
+const commands = ['cut', 'panels', 'draw', 'check', 'replay', 'recut', 'buy', 'list', 'stock', 'advise'];
 
 describe('help', () => {
   const folder = temporaryFolder();
