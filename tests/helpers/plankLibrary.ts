@@ -9,10 +9,10 @@ export interface PlankOptions {
 }
 
 /**
- * The small test library with a unit of equal planks lying on each other, whose number on a sheet can be worked out by
+ * The texts of the small test library, under `libraries/small/`, with a unit of equal planks lying on each other, whose number on a sheet can be worked out by
  * hand: a sheet is 2500 by 1220 mm, 2480 by 1200 mm after its trims, the kerf 3.2 mm, and the grain runs along.
  */
-export function plankLibrary({ must: that }: PlankOptions = {}): Library {
+export function plankFiles({ must: that }: PlankOptions = {}): Map<string, string> {
   const files = smallLibrary();
   files.set(
     'libraries/small/units/planks.yaml',
@@ -42,7 +42,12 @@ units:
   planks: { unit: planks, at: { x: 100, y: 0, z: 0 }, facing: left, set: { depth: shelf_depth } }
 `,
   );
-  return must(readLibrary(files, 'libraries/small'));
+  return files;
+}
+
+/** The same, read. */
+export function plankLibrary(options: PlankOptions = {}): Library {
+  return must(readLibrary(plankFiles(options), 'libraries/small'));
 }
 
 /** An order of planks. */
