@@ -25,22 +25,21 @@ function limit(text: string, earlier: readonly string[] = []): readonly string[]
 const MOST_WORK = 399_999;
 
 const more = `
---may says what may be changed, within which limits: a parameter of a unit, as in
---may 'galley sink.depth=440..480', or a choice of the layout, as in
+--may says what may be changed, within which limits: a parameter of a unit, as
+in --may 'galley sink.depth=440..480', or a choice of the layout, as in
 --may bed_width=1200..1300. Lengths are tried to the mm, or by the step that
 follows a slash, as in --may bed_width=1200..1300/5. It may be given again; then
 two of them are changed together as well.
 
-Told are changes after which the sheets cost less, all checks passing and with no
-warning that the order does not have: the smallest first, and larger ones where
-they save more. Then which panel of each board brings a sheet, and what sheets of
-one size alone would take. Each has a plan of its own, nested with the same seed
-and limits as by 'plywright cut' and replayed. Nothing is written.
+Told are changes after which the sheets cost less, all checks passing and with
+no warning that the order does not have: the smallest first, and larger ones
+where they save more. Then which panel of each board brings a sheet, and what
+sheets of one size alone would take. Each has a plan of its own, nested with the
+same seed and limits as by 'plywright cut' and replayed. Nothing is written.
 
-Many values are ruled out together by the least that they can cost. Where the
-smallest cost comes at a size between two values, only values of the range are
-tried; and where a formula makes a panel largest or smallest in the middle of a
-range, a change there may be missed.
+Many values are ruled out together by the least that they can cost. Where a
+formula makes a panel smallest in the middle of a range, a change there may be
+missed.
 ${settingsInWords}
 
 Examples:
