@@ -13,6 +13,7 @@ import { addQuoteCommand } from './commands/quote.ts';
 import { addRecutCommand } from './commands/recut.ts';
 import { addReplayCommand } from './commands/replay.ts';
 import { addStockCommand } from './commands/stock.ts';
+import { addSweepCommand } from './commands/sweep.ts';
 import { exitCodeHelp, exitCodes } from './exitCodes.ts';
 import { endWith, printError } from './terminal/output.ts';
 
@@ -27,6 +28,7 @@ Examples:
   plywright quote my-order.yaml
   plywright diff my-order.yaml my-changed-order.yaml
   plywright compare my-order.yaml my-variant.yaml
+  plywright sweep my-order.yaml --vary bed_width=1200..1350/10
   plywright advise my-order.yaml --may bed_width=1200..1300
   plywright replay out/demo-long/plan.json
   plywright recut out/demo-long/plan.json 12 --why 'corner torn out'
@@ -60,6 +62,7 @@ function makeProgram(): Command {
   addQuoteCommand(program);
   addDiffCommand(program);
   addCompareCommand(program);
+  addSweepCommand(program);
   addAdviseCommand(program);
   addReplayCommand(program);
   addRecutCommand(program);

@@ -5,6 +5,7 @@ import {
   COMPARED_DESIGNS_COLUMNS,
   COMPARED_SHEETS_COLUMNS,
 } from '../../src/documents/comparison/comparisonLists.ts';
+import { SWEEP_COLUMNS } from '../../src/documents/comparison/sweepList.ts';
 import { CHANGED_MATERIAL_COLUMNS, CHANGED_PANELS_COLUMNS } from '../../src/documents/orderChanges.ts';
 import { QUOTATION_COLUMNS } from '../../src/documents/quotation.ts';
 import { listTables } from '../../src/pipeline/listTables.ts';
@@ -48,6 +49,10 @@ describe('the columns of the lists', () => {
     const keys = (columns: readonly { key: string }[]) => columns.map(({ key }) => key);
     expect(describedColumns('compared-designs', before)).toEqual(keys(COMPARED_DESIGNS_COLUMNS));
     expect(describedColumns('compared-sheets', before)).toEqual(keys(COMPARED_SHEETS_COLUMNS));
+  });
+
+  it('of a sweep are described', () => {
+    expect(describedColumns('sweep', 'Of a sweep: ')).toEqual(SWEEP_COLUMNS.map(({ key }) => key));
   });
 
   it('of what is sawn already are described', () => {

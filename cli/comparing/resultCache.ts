@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { WorkedOut } from '../../src/model/sweep.ts';
+
+/** Results kept in a folder, each in a file of its own that is called after all it depends on. */
+export interface ResultCache {
+  readonly read: (key: string) => Promise<WorkedOut | null>;
+  readonly keep: (key: string, result: WorkedOut) => Promise<void>;
+}
+
+/** The folder with the program's own files. */
+const programFolder = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+
+/** SHA-256 over the program itself: a later version may find other plans, so that it must not trust results of this one. */
+export async function programMark(): Promise<string> {
+  const hash = createHash('sha256');
+  const files = await readdir(programFolder, { recursive: true });
+  for (const file of files.filter((each) => each.endsWith('.js')).sort()) {
+    hash
+      .update(file)
+      .update('\0')
+      .update(await readFile(join(programFolder, file)))
+      .update('\0');
+  }
+  return hash.digest('hex');
+}
+
+/** SHA-256 of plain values, maps and sets among them. */
+export function contentKey(...values: readonly unknown[]): string {
+  const plain = (_: string, value: unknown) =>
+    value instanceof Map || value instanceof Set ? [...value] : value;
+  return createHash('sha256').update(JSON.stringify(values, plain)).digest('hex');
+}
+
+/** Whether a text that was kept is whole: it may be of a run that was killed, or another program's. */
+function resultIn(text: string): WorkedOut | null {
+  try {
+    const { format, result } = JSON.parse(text) as { format?: unknown; result?: WorkedOut };
+    return format === 'plywright result 1' && typeof result?.ok === 'boolean' ? result : null;
+  } catch {
+    return null;
+  }
+}
+
+/** A cache in a folder, which is made when the first result is kept. Files that are no results are written anew. */
+export function resultCache(folder: string): ResultCache {
+  const fileOf = (key: string) => join(folder, key.slice(0, 2), `${key}.json`);
+  return {
+    read: async (key) => {
+      const text = await readFile(fileOf(key), 'utf8').catch(() => null);
+      return text === null ? null : resultIn(text);
+    },
+    keep: async (key, result) => {
+      const file = fileOf(key);
+      const fresh = `${file}.${process.pid}.new`;
+      await mkdir(dirname(file), { recursive: true });
+      try {
+        await writeFile(fresh, `${JSON.stringify({ format: 'plywright result 1', result })}\n`);
+        // Renaming puts the whole file in place at once, so that a killed run leaves none that is torn.
+        await rename(fresh, file);
+      } catch (error) {
+        await rm(fresh, { force: true }).catch(() => undefined);
+        throw error;
+      }
+    },
+  };
+}

@@ -1,0 +1,66 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { WorkedOut } from '../../src/model/sweep.ts';
+import type { DesignReply, DesignRequest, DesignWorkerData } from './designMessages.ts';
+import { NestingFault } from './nestPool.ts';
+
+/** How designs are worked out in threads. */
+export interface DesignPoolOptions {
+  /** Greatest number of threads; by default as many as the machine runs at once. */
+  readonly threads?: number;
+  /** Called with each result as it comes, before the next is asked for. */
+  readonly done: (index: number, result: WorkedOut) => Promise<void>;
+  /** True ends the work after what is being worked on. */
+  readonly stopped: () => boolean;
+}
+
+/** Hands requests to one thread until none is waiting. */
+function serve(
+  worker: Worker,
+  waiting: DesignRequest[],
+  { done, stopped }: DesignPoolOptions,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const next = () => {
+      const request = stopped() ? undefined : waiting.shift();
+      if (request === undefined) return resolve();
+      worker.postMessage(request);
+    };
+    worker.on('error', (error) => reject(new NestingFault(error.message, { cause: error })));
+    worker.on('exit', () => reject(new NestingFault('a thread ended too early')));
+    worker.on('message', (reply: DesignReply) => {
+      if (reply.kind === 'fault') return reject(new NestingFault(reply.message));
+      if (reply.kind === 'ready') return next();
+      done(reply.index, reply.result).then(next, reject);
+    });
+  });
+}
+
+/**
+ * Works designs out in threads. Each is worked out by one thread from the order, seed and moves alone, so the results do
+ * not depend on how many threads there are. Throws a NestingFault when a thread fails.
+ */
+export async function workOutInThreads(
+  requests: readonly DesignRequest[],
+  data: DesignWorkerData,
+  options: DesignPoolOptions,
+): Promise<void> {
+  const waiting = [...requests];
+  const count = Math.min(options.threads ?? availableParallelism(), waiting.length);
+  const workers: Worker[] = [];
+  try {
+    await Promise.all(
+      Array.from({ length: count }, () => {
+        const worker = new Worker(new URL('./designWorker.js', import.meta.url), {
+          workerData: data,
+          stderr: true,
+          stdout: true,
+        });
+        workers.push(worker);
+        return serve(worker, waiting, options);
+      }),
+    );
+  } finally {
+    await Promise.all(workers.map((worker) => worker.terminate()));
+  }
+}
