@@ -13,7 +13,7 @@ export function describePurchasePapers(
   const line = (path: string, words: string) => `  ${path.padEnd(20)}  ${words}`;
   const own = [
     line('purchase.pdf', 'the purchase, for the buyer'),
-    line('purchase-*.csv', 'sheets, edging, fittings, suppliers, both ways to cut, orders; a list each'),
+    line('purchase-*.csv', 'lists of sheets, edging, fittings, suppliers, ways, orders'),
     ...(requests.length === 0
       ? []
       : [line('request-*.pdf', `${counted(requests.length, 'request')}, one for each supplier`)]),

@@ -48,7 +48,7 @@ function waysTable({ chosen, other }: PurchaseReport): string {
   const ways = other === undefined ? [chosen] : chosen.way === 'together' ? [chosen, other] : [other, chosen];
   const head = ways.flatMap(({ way }) => [other === undefined ? 'sheets' : way, 'least', 'within']);
   const rows = chosen.groups.map((group, index) => [
-    shorten(`${group.board} ${group.finish}`, 23),
+    shorten(`${group.board} ${group.finish}`, 20),
     String(group.panels),
     ...ways.flatMap(({ groups }) => {
       // Both ways name the same boards, in the order in which the orders first name them.
@@ -114,7 +114,7 @@ function orderedWords({ need }: PurchaseLine, { units, packs, offer }: Quantity)
   return offer.pack === 1 ? String(units) : `${packs} × ${offer.pack}`;
 }
 
-const ITEM_WIDTH = 36;
+const ITEM_WIDTH = 34;
 
 function supplierTable({ lines }: SupplierOrder): string {
   const rows = lines.map(({ line, quantity }) => [
@@ -139,7 +139,7 @@ function breakLines({ lines }: SupplierOrder, currency: string): string[] {
 
 function supplierBlock(order: SupplierOrder, currency: string, colours: Colours): string {
   const { supplier, orderBy, goodsMinor, deliveryMinor } = order;
-  const name = supplier === null ? 'No supplier named' : `${printable(supplier.title)} (${supplier.id})`;
+  const name = supplier === null ? 'No supplier named' : `${shorten(supplier.title, 34)} (${supplier.id})`;
   const sums = `  goods ${money(goodsMinor, currency)}${deliveryMinor === 0 ? '' : `, delivery ${money(deliveryMinor, currency)}`}`;
   return [
     `${colours.bold(name)}${orderBy === null ? '' : `: order by ${orderBy}`}`,

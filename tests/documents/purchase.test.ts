@@ -7,124 +7,12 @@ import { purchasePapers } from '../../src/documents/purchase/purchasePapers.ts';
 import { purchaseTables } from '../../src/documents/purchase/purchaseTables.ts';
 import { csvFromTable } from '../../src/documents/table.ts';
 import { wordsOf } from '../../src/documents/words/index.ts';
-import type { Need, PurchaseReport, Spare, WayResult } from '../../src/model/purchase.ts';
-import { offer, sheetNeed, supplier } from '../buying/offers.ts';
+import type { Spare } from '../../src/model/purchase.ts';
+import { offer, sheetNeed } from '../buying/offers.ts';
+import { longName, purchaseReport } from '../buying/purchaseReport.ts';
 import { measure } from '../drawing/drawingTools.ts';
 import { readCsv } from '../helpers/readCsv.ts';
 import { assertReadable } from './book/readable.ts';
-
-const longName = 'Plywood of a tree with a long name, laminated on both faces in a colour with a longer one';
-
-function needs(count: number): Need[] {
-  const sheets = Array.from({ length: count }, (_, index) =>
-    sheetNeed(index + 1, {
-      title: index % 3 === 0 ? longName : `Ply ${index}`,
-      item: {
-        item: 'sheet',
-        board: `ply-${index}`,
-        finish: 'grey',
-        thickness: 15,
-        length: 2500,
-        width: 1250.5,
-        grain: index % 2 === 0 ? 'length' : 'none',
-      },
-      offers: [
-        offer({
-          id: `sheet-${index}`,
-          supplier: 'yard',
-          priceMinor: 11_150,
-          breaks: [{ from: 3, priceMinor: 7000 }],
-        }),
-      ],
-      start: '2026-03-20',
-      orders: ['van-1'],
-      available: index === 1 ? 1 : 0,
-      keptForOthers: index === 2 ? 4 : 0,
-    }),
-  );
-  const edging: Need = {
-    ...sheetNeed(60_200_001),
-    title: 'Grey edging',
-    item: { item: 'edging', edging: 'grey-19' },
-    available: 10_000_000,
-    orders: ['van-1', 'van-2'],
-    start: '2026-03-09',
-    offers: [offer({ id: 'grey-19', supplier: 'post', unit: 50_000_000, priceMinor: 55 })],
-  };
-  const screws: Need = {
-    ...sheetNeed(210),
-    title: 'Screw',
-    item: { item: 'fitting', fitting: 'screw' },
-    offers: [offer({ id: 'screw', pack: 200, priceMinor: 5 })],
-  };
-  return [...sheets, edging, screws];
-}
-
-function report(count: number, spare: Spare, today = '2026-03-02'): PurchaseReport {
-  const purchase = makePurchase(needs(count), {
-    today,
-    spare,
-    suppliers: new Map(
-      [
-        supplier('yard', {
-          title: longName,
-          contact: [longName, 'Lane 1'],
-          deliveryMinor: 4500,
-          leastOrderMinor: 10_000_000,
-        }),
-        supplier('post', { title: 'By post', deliveryMinor: 590, freeDeliveryFromMinor: 1000 }),
-      ].map((each) => [each.id, each]),
-    ),
-    freeDays: new Set(),
-    starts: new Map([
-      ['van-1', '2026-03-20'],
-      ['van-2', '2026-03-09'],
-    ]),
-  });
-  const way = (which: 'together' | 'apart', sheets: number): WayResult => ({
-    way: which,
-    groups: [
-      {
-        board: 'ply-0',
-        finish: 'grey',
-        thickness: 15,
-        panels: 40,
-        sheets,
-        offcuts: 2,
-        least: 4,
-        proved: false,
-        withinPercent: 12.5,
-        sheetAreaUm2: 4e12,
-        panelAreaUm2: 3e12,
-      },
-      {
-        board: 'ply-1',
-        finish: 'grey',
-        thickness: 15,
-        panels: 2,
-        sheets: 1,
-        offcuts: 0,
-        least: 1,
-        proved: true,
-        withinPercent: 0,
-        sheetAreaUm2: 0,
-        panelAreaUm2: 0,
-      },
-    ],
-    purchase,
-  });
-  return {
-    name: 'purchase-march',
-    title: 'march',
-    currency: 'EUR',
-    orders: [
-      { id: 'van-1', title: longName, start: '2026-03-20', panels: 40 },
-      { id: 'van-2', title: 'Two', start: null, panels: 2 },
-    ],
-    chosen: way('together', 4),
-    other: way('apart', 6),
-  };
-}
 
 const spares: Spare[] = [
   { kind: 'none' },
@@ -142,7 +30,7 @@ describe('the papers of a purchase', () => {
   )('in %s with %s kinds of sheets (%s) can be read on every page', (language, count, _, spare) => {
     const words = wordsOf(language);
     for (const units of ['mm', 'inches'] as const) {
-      for (const [name, paper] of purchasePapers(report(count, spare), { words, units })) {
+      for (const [name, paper] of purchasePapers(purchaseReport(count, spare), { words, units })) {
         const pages = paperPages(paper, words, measure);
         if (count === 70 && name !== 'request-post' && name !== 'request-no-supplier')
           expect(pages.length).toBeGreaterThan(1);
@@ -158,7 +46,7 @@ describe('the papers of a purchase', () => {
 
   it('say for whom it is too late, what is below the least order and why something is spare', () => {
     const text = (language: string) => {
-      const papers = purchasePapers(report(3, spares[2]!, '2026-03-05'), {
+      const papers = purchasePapers(purchaseReport(3, spares[2]!, '2026-03-05'), {
         words: wordsOf(language),
         units: 'mm',
       });
@@ -176,7 +64,7 @@ describe('the papers of a purchase', () => {
   });
 
   it('ask each supplier for what is ordered of them', () => {
-    const papers = purchasePapers(report(2, spares[0]!), { words: wordsOf('en'), units: 'mm' });
+    const papers = purchasePapers(purchaseReport(2, spares[0]!), { words: wordsOf('en'), units: 'mm' });
     expect([...papers.keys()]).toEqual(['purchase', 'request-yard', 'request-post', 'request-no-supplier']);
     const rows = (name: string) =>
       papers
@@ -199,7 +87,7 @@ describe('the papers of a purchase', () => {
 });
 
 describe('the lists of a purchase', () => {
-  const tables = purchaseTables(report(3, spares[1]!));
+  const tables = purchaseTables(purchaseReport(3, spares[1]!));
   const described = readFileSync(new URL('../../src/documents/LISTS.md', import.meta.url), 'utf8');
 
   it.each(tables.map((table) => [table.name, table] as const))(
@@ -271,7 +159,7 @@ describe('what a buyer is told', () => {
   });
 
   it('is warned of what comes too late and of orders that are too small', () => {
-    const { chosen } = report(1, spares[0]!, '2026-03-05');
+    const { chosen } = purchaseReport(1, spares[0]!, '2026-03-05');
     expect(
       purchaseFindings(chosen.purchase, 'EUR').map(({ code, severity }) => `${severity} ${code}`),
     ).toEqual(['warning ordered-too-late', 'warning below-least-order']);
