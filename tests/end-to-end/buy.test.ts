@@ -134,7 +134,7 @@ function addsUp(folder: string, told: Told): void {
   expect(sum(sheets.map(({ needed }) => needed))).toBe(sum(chosen.groups.map((group) => group.sheets)));
 }
 
-describe('plywright buy', () => {
+describe('plywright buy', { timeout: LONG }, () => {
   it('shows both ways to cut, orders one of them and writes lists, requests and a plan that can be sawn', async () => {
     const folder = workshop({ one: '', two: '2026-05-11' });
     const told = await bought(
