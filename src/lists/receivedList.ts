@@ -47,6 +47,7 @@ const COLUMNS: ListColumns = {
     'pack',
     'packs',
     'supplier',
+    'price each',
   ],
 };
 
@@ -146,6 +147,8 @@ function offcutRows(cells: CellReader, row: ListRow, count: number): ReceivedRow
 function rowsOf(cells: CellReader, row: ListRow): ReceivedRow[] {
   const item = itemOf(cells, row);
   if (item === null) return [];
+  // Among sheets to buy an offcut is one to be taken from the rack, which does not come in.
+  if (item === 'offcut' && row.cells.has('price each')) return [];
   const amount = amountOf(cells, row, item);
   if (amount === 0) return [];
   if (item !== 'edging' && (!Number.isInteger(amount) || amount > 100_000)) {

@@ -49,6 +49,11 @@ fitting,,,,,,,,hinge,,20,
     expect(lines(loose)).toEqual([lineOf(edging, 3120, 'in')]);
     const packs = 'fitting,description,count,pack,packs\nhinge,"Hinge, 35",29,10,3\n';
     expect(lines(packs)).toEqual([lineOf(fitting, 30, 'in')]);
+    const sheets = `group,board,finish,thickness,description,sheet,kind,length,width,grain,count,price each,price,currency
+grey,poplar-15,pale-grey,16.2,Grey,large,sheet,2500,1250,length,4,111.50,446.00,EUR
+grey,poplar-15,pale-grey,16.2,Grey,A17,offcut,700,400,length,1,0.00,0.00,EUR
+`;
+    expect(lines(sheets)).toEqual([lineOf(sheet, 4, 'in')]);
     const kept = `name,length,width,grain,count,price,thickness,board,finish,kind,group,sheet,piece,cut by hand from
 grey 1 A3,700,400,length,2,,16.2,poplar-15,pale-grey,offcut,grey,1,A3,
 `;
