@@ -22,6 +22,14 @@ function write(value: unknown, indent: string, before: number): string {
 
 /** The JSON Schema (draft 2020-12) of the plan file as text, for programs that read plans; ends with a line feed. */
 export function planSchemaText(): string {
-  const schema = z.toJSONSchema(planFile, { target: 'draft-2020-12' });
+  const schema = z.toJSONSchema(planFile, {
+    target: 'draft-2020-12',
+    // Without this a pair might have one entry or three.
+    override: ({ jsonSchema }) => {
+      if (jsonSchema.prefixItems === undefined) return;
+      jsonSchema.minItems = jsonSchema.prefixItems.length;
+      jsonSchema.maxItems = jsonSchema.prefixItems.length;
+    },
+  });
   return `${write({ title: 'plywright plan file', ...schema }, '', 0)}\n`;
 }

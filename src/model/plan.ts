@@ -18,17 +18,21 @@ export const trimStep = z
     cut: z.literal('trim'),
     piece: identity.describe('the piece in hand'),
     side: z.enum(['left', 'right', 'near', 'far']).describe('which side of the piece is cleaned'),
-    take: millimetres.describe('how much the piece loses on that side, kerf included'),
+    take: millimetres.describe(
+      'how much the piece loses on that side, kerf included: just the trim that the stock states for it',
+    ),
     leaves: identity.describe('what the piece is called from now on'),
   })
-  .describe('takes a rough edge off a sheet');
+  .describe('takes a rough edge off a sheet, once on each side that has a trim, before any other cut');
 
 export const partingStep = z
   .strictObject({
     cut: z
       .enum(['rip', 'crosscut', 'recut', 'part'])
-      .describe('part: a matched blank is divided into its fronts'),
-    piece: identity,
+      .describe(
+        'rip or crosscut: by the way of the blade, as long as the way changes no more than once; recut: any cut after that; part: a matched blank is divided into its fronts, and nothing else of it is cut',
+      ),
+    piece: identity.describe('what was not divided yet; every name of a piece is new on its sheet'),
     blade: z
       .enum(['length', 'width'])
       .describe('the blade runs along this side of the sheet; a rip runs along the length'),
@@ -75,14 +79,16 @@ export const planStack = z
     sheets: z
       .array(
         z.strictObject({
-          number: count.describe('number of the cut plan'),
+          number: count.describe('number of the cut plan, once in a stack'),
           copies: count.describe('how many of its sheets lie in one such stack'),
         }),
       )
       .min(1)
       .max(10_000),
   })
-  .describe('sheets of one size, cut alike, that lie on each other and are sawn together');
+  .describe(
+    'two sheets or more of one size whose steps are the same, pieces by the same names, that lie on each other and are sawn together; which panels the pieces are may differ',
+  );
 
 const along = z.tuple([millimetres, millimetres]);
 
@@ -129,12 +135,14 @@ export const planPanel = z.strictObject({
   name: z.string().max(300),
   unit: z.string().max(300),
   order: z.string().max(300),
-  length: millimetres.describe('cut size along the grain'),
-  width: millimetres,
+  length: millimetres.describe('cut size along the grain, in whole tenths of a millimetre'),
+  width: millimetres.describe('cut size, in whole tenths of a millimetre'),
   finishedLength: millimetres,
   finishedWidth: millimetres,
   count,
-  grain: z.enum(['length', 'none']).describe("length: the sheet's grain must run along the panel's length"),
+  grain: z
+    .enum(['length', 'none'])
+    .describe("length: the sheet's grain, if it has any, must run along the panel's length"),
   edging: z.strictObject({
     alongLength: z.tuple([identity.nullable(), identity.nullable()]),
     alongWidth: z.tuple([identity.nullable(), identity.nullable()]),
@@ -146,11 +154,11 @@ export const planPanel = z.strictObject({
 export const planStock = z.strictObject({
   id: identity,
   kind: z.enum(['sheet', 'offcut']),
-  length: millimetres,
-  width: millimetres,
-  grain: z.enum(['length', 'width', 'none']),
+  length: millimetres.describe('before its trims, in whole tenths of a millimetre'),
+  width: millimetres.describe('before its trims, in whole tenths of a millimetre'),
+  grain: z.enum(['length', 'width', 'none']).describe('which side the grain runs along'),
   price: z.number().int().min(0).describe('minor units of the currency'),
-  count: z.number().int().min(0).nullable(),
+  count: z.number().int().min(0).nullable().describe('how many there are; null: as many as are wanted'),
   trim: z.strictObject({ left: millimetres, right: millimetres, near: millimetres, far: millimetres }),
 });
 
@@ -160,7 +168,9 @@ export const planRun = z
     follows: z.enum(['length', 'width']),
     panels: z.array(identity).min(2),
   })
-  .describe('panels that must come from one blank, in this order, so that the grain runs on through them');
+  .describe(
+    'panels that must come from one blank, so that the grain runs on through them: in this order from the left or near edge on, a kerf apart, all with their length along the same side of the sheet and level with the near or left edge of the blank; a blank gives one of each, and a panel is in one run only',
+  );
 
 const priceCertificates = [
   z.strictObject({ method: z.literal('area') }),
@@ -182,8 +192,8 @@ const priceCertificates = [
 ] as const;
 
 export const planBound = z.strictObject({
-  sheets: z.number().int().min(0),
-  cost: z.number().int().min(0),
+  sheets: z.number().int().min(0).describe('no plan takes fewer sheets'),
+  cost: z.number().int().min(0).describe('no plan costs less'),
   certificate: z.discriminatedUnion('method', [
     ...priceCertificates,
     z
@@ -206,12 +216,19 @@ export const planGroup = z.strictObject({
   id: identity,
   board: z.string(),
   finish: z.string(),
-  thickness: millimetres,
+  thickness: millimetres.describe('0: not known, and then nothing is stacked'),
   saw: z.strictObject({
     name: z.string(),
     kerf: millimetres,
-    firstCut: z.enum(['rip', 'crosscut', 'either']),
-    turns: z.number().int().min(0).nullable(),
+    firstCut: z.enum(['rip', 'crosscut', 'either']).describe('what the first cut after the trims must be'),
+    turns: z
+      .number()
+      .int()
+      .min(0)
+      .nullable()
+      .describe(
+        'how often the way of the blade may change from the first cut of a sheet to the last cut of any piece; trims and the parting of blanks do not count; null: any number',
+      ),
     smallestPart: millimetres
       .optional()
       .describe('no panel and no strip at the fence is narrower; absent: any'),
@@ -223,13 +240,17 @@ export const planGroup = z.strictObject({
     leastOffcut: z
       .strictObject({ length: millimetres, width: millimetres })
       .optional()
-      .describe('the smallest offcut that is kept'),
+      .describe(
+        'the smallest offcut that the search keeps, either way round; a plan that lists a smaller one can be sawn all the same',
+      ),
   }),
   panels: z.array(planPanel).max(1_000_000),
   runs: z.array(planRun),
   pricedBy: z
     .enum(['price', 'area'])
-    .describe('area: some sheet has no price, so every price of the group is the area of the sheet in mm²'),
+    .describe(
+      'area: some sheet has no price, so every price of the group stands for the area of the sheet in mm²; it serves to compare, is no money, and nothing follows from it for the size',
+    ),
   stock: z.array(planStock),
   sheets: z.array(planSheet),
   stacks: z
@@ -238,7 +259,7 @@ export const planGroup = z.strictObject({
     .optional()
     .describe('sheets in no stack, and all of a plan without stacks, are sawn one by one'),
   bound: planBound,
-  proved: z.boolean(),
+  proved: z.boolean().describe('true: the sheets cost no more than the bound; false claims nothing'),
 });
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
