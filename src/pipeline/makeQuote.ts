@@ -156,7 +156,7 @@ export function quoteOrder(ordered: OrderedFurniture, plan: PlanFile, wishes: Qu
   const { rates } = ordered.library;
   if (rates === undefined) throw new Error('the library has no rates');
   const facts = quoteFacts(ordered, plan);
-  const vatSource = wishes.vat === undefined ? undefined : { list: '--vat', row: '' };
+  const vatSource = wishes.vat === undefined ? undefined : { list: 'option --vat', row: '' };
   return { ordered, plan, facts, quotation: makeQuotation(facts, ratesFor(rates, wishes), vatSource) };
 }
 
