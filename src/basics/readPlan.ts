@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import type { Checked, Finding } from '../model/finding.ts';
 import { type PlanFile, planFile } from '../model/plan.ts';
+import { shownText } from './findings.ts';
+import { jsonFault } from './jsonFault.ts';
 
 /** Longest plan text that is read, in characters: some thousand sheets of a hundred panels. */
 export const MAX_PLAN_TEXT = 64 * 1024 * 1024;
@@ -80,6 +82,18 @@ function refuse(file: string, code: string, message: string, more: Partial<Findi
   return { ok: false, findings: [{ code, severity: 'error', message, place: { file }, ...more }] };
 }
 
+/** Where a text stops being JSON, and what stands there. */
+function notJson(text: string, file: string): Partial<Finding> {
+  const at = jsonFault(text) ?? text.length;
+  const before = text.slice(0, at).split('\n');
+  const rest = text.slice(at, at + 30).split('\n')[0]!;
+  return {
+    place: { file, line: before.length, column: before.at(-1)!.length + 1 },
+    found: at === text.length ? 'the end of the file' : shownText(rest),
+    advice: 'Take a plan file as the program wrote it; make it anew if it was changed or cut off.',
+  };
+}
+
 /**
  * Reads the text of a plan file. Everything that is not as the schema says comes back as findings with the path of
  * the field, at most 50; unknown fields are errors. `file` is only used to say where.
@@ -94,9 +108,8 @@ export function readPlan(text: string, file = 'plan'): Checked<PlanFile> {
   let document: unknown;
   try {
     document = JSON.parse(text);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return refuse(file, 'plan-not-json', `The plan file is not JSON: ${why.slice(0, 200)}.`);
+  } catch {
+    return refuse(file, 'plan-not-json', 'The plan file is not JSON.', notJson(text, file));
   }
   const read = z.safeParse(planFile, document);
   if (!read.success) {

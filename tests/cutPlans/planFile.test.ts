@@ -53,6 +53,14 @@ describe('the plan file', () => {
       place: { field: 'groups › 1 › panels › 1 › length' },
     });
     expect(readPlan('{').findings[0]!.code).toBe('plan-not-json');
+    // Found by changing texts at random: what the engine says of them has line breaks in it.
+    expect(readPlan('{\n  "version": |\n}', 'plan.json').findings).toEqual([
+      expect.objectContaining({
+        message: 'The plan file is not JSON.',
+        found: '|',
+        place: { file: 'plan.json', line: 2, column: 14 },
+      }),
+    ]);
     for (const other of ['null', '[]', '"plan"', '{}', '{"__proto__": {"format": "plywright plan"}}']) {
       expect(readPlan(other).ok).toBe(false);
     }

@@ -1,0 +1,167 @@
+import type { SeededRandom } from '../../src/basics/random.ts';
+import { readLibrary } from '../../src/library/index.ts';
+import { readPanelList, readSheetList } from '../../src/lists/index.ts';
+import { readReceivedList } from '../../src/lists/receivedList.ts';
+import type { Finding } from '../../src/model/finding.ts';
+import type { Library } from '../../src/model/library.ts';
+import type { Booking } from '../../src/model/store.ts';
+import { fileBelow, libraryOfOrder, readOrder } from '../../src/order/index.ts';
+import { readPlan, replay } from '../../src/pipeline/replayPlan.ts';
+import { book, emptyLedger } from '../../src/store/book.ts';
+import { lineOf } from '../../src/store/items.ts';
+import { bookingText, newLedgerText, readLedgerText } from '../../src/store/ledgerText.ts';
+import { must } from '../helpers/demoVan.ts';
+import { smallLibrary, smallOrder } from '../helpers/smallLibrary.ts';
+import { spoilPlan } from '../secondReplay/spoilPlan.ts';
+import { draft, edging, offcut, sheet } from '../store/histories.ts';
+import { drawList, jobOfList } from './randomList.ts';
+import { sawTwice } from './sawnTwice.ts';
+
+/** What a reader made of a text. */
+export interface Read {
+  readonly ok: boolean;
+  readonly findings: readonly Finding[];
+}
+
+/** Something that reads what people or other programs wrote. */
+export interface Reader {
+  readonly name: string;
+  /** The file that every finding must name. */
+  readonly file: string;
+  /** Texts that it accepts, to be changed. */
+  readonly texts: readonly string[];
+  /** Texts that get further than a change of letters would, such as with sums that are right. */
+  readonly near?: (text: string, random: SeededRandom) => string;
+  readonly read: (text: string) => Read;
+}
+
+const ROOT = 'libraries/small';
+const ORDER = 'orders/small-order.yaml';
+
+function libraryReaders(): Reader[] {
+  const files = smallLibrary();
+  return [...files].map(([path, whole]) => ({
+    name: `library ${path.slice(ROOT.length + 1)}`,
+    // A word that is missing from one file is missed in others.
+    file: ROOT,
+    texts: [whole],
+    read: (text) => readLibrary(new Map(files).set(path, text), ROOT),
+  }));
+}
+
+function orderReaders(small: Library): Reader[] {
+  const variant = 'variant of: small-order.yaml\nchoices: { bed_width: 1300, cooker: one-burner }\n';
+  const setting = (text: string) => readOrder(smallOrder, ORDER, small, { below: [], set: [text] });
+  return [
+    {
+      name: 'order',
+      file: ORDER,
+      texts: [smallOrder],
+      read: (text) => {
+        libraryOfOrder(text, ORDER);
+        return readOrder(text, ORDER, small);
+      },
+    },
+    {
+      name: 'variant',
+      file: 'orders/variant.yaml',
+      texts: [variant, `${variant}roles: { front: { finish: oak } }\nchanges:\n  - { leave out: bench }\n`],
+      read: (text) => {
+        const below = fileBelow(text, 'orders/variant.yaml');
+        if (!below.ok) return below;
+        return readOrder(text, 'orders/variant.yaml', small, {
+          below: [{ text: smallOrder, file: ORDER }],
+          set: [],
+        });
+      },
+    },
+    {
+      name: 'setting',
+      file: '--set',
+      texts: ['bed_width=1300', 'cooker=one-burner', 'front.finish=oak', 'galley cupboard.shelves=1'],
+      read: setting,
+    },
+  ];
+}
+
+function listReaders(): Reader[] {
+  const received = 'kind,board,finish,length,width,grain,count\nsheet,ply,grey,2500,1250,length,2\n';
+  return [
+    {
+      name: 'panel list',
+      file: 'panels.csv',
+      texts: [
+        'name,length,width,count,grain\nside,720,560,4,length\nback,"23 5/8 in",568,2,none\n',
+        'name;length;width;thickness;board;finish;edging length 1;unit\r\n"a ""b""";1,5;2;15;ply;grey;e1;u\r\n',
+      ],
+      read: (text) => readPanelList(text, 'panels.csv'),
+    },
+    {
+      name: 'sheet list',
+      file: 'sheets.csv',
+      texts: [
+        'name,length,width,grain,count,price\nlarge,2500,1250,length,,80\nsmall,2440,1220,length,2,60.5\n',
+      ],
+      read: (text) => readSheetList(text, 'sheets.csv'),
+    },
+    {
+      name: 'list of what has come in',
+      file: 'received.csv',
+      texts: [received],
+      read: (text) => readReceivedList(text, 'received.csv'),
+    },
+  ];
+}
+
+function ledgerReader(): Reader {
+  const { bookings } = [
+    draft('receive', [lineOf(sheet, 4, 'in'), lineOf(edging, 50_000, 'in')], { why: 'Lieferung “7” 板 😀' }),
+    draft('put back', [lineOf(offcut('A1'), 1, 'in')]),
+    draft('issue', [lineOf(sheet, 1, 'out')], { order: 'van-1' }),
+  ].reduce((before, one) => must(book(before, one)), emptyLedger);
+  const write = (all: readonly unknown[]) =>
+    all.reduce(
+      (text: string, one) => text + bookingText(one as Booking, text.slice(-11, -3)),
+      newLedgerText(),
+    );
+  return {
+    name: 'ledger of a store',
+    file: 'ledger.jsonl',
+    texts: [write(bookings)],
+    near: (_, random) => write(JSON.parse(spoilPlan(JSON.stringify(bookings), random).text) as unknown[]),
+    read: (text) => readLedgerText(text, 'ledger.jsonl'),
+  };
+}
+
+function planReader(random: SeededRandom): Reader {
+  const texts: string[] = [];
+  while (texts.length < 4) {
+    const { job } = jobOfList(drawList(random), random);
+    const panels = job?.groups.flatMap(({ demands }) => demands.map(({ count }) => count)) ?? [];
+    if (job === null || panels.reduce((sum, count) => sum + count, 0) > 60) continue;
+    const { text } = sawTwice(job, 1, 0);
+    if (text !== null) texts.push(text);
+  }
+  return {
+    name: 'plan file',
+    file: 'plan.json',
+    texts,
+    near: (text, drawn) => {
+      let spoilt = text;
+      for (let changes = 1 + drawn.below(3); changes > 0; changes--) spoilt = spoilPlan(spoilt, drawn).text;
+      return spoilt;
+    },
+    read: (text) => {
+      const read = readPlan(text, 'plan.json');
+      const sawn = replay(text, 'plan.json');
+      return read.ok ? sawn : read;
+    },
+  };
+}
+
+/** Every reader of the program, with texts that it accepts; `random` draws the plans. */
+export function allReaders(random: SeededRandom): readonly Reader[] {
+  const library = libraryReaders();
+  const small = must(readLibrary(smallLibrary(), ROOT));
+  return [...orderReaders(small), ...listReaders(), ledgerReader(), planReader(random), ...library];
+}
