@@ -14,6 +14,7 @@ import { addRecutCommand } from './commands/recut.ts';
 import { addReplayCommand } from './commands/replay.ts';
 import { addStockCommand } from './commands/stock.ts';
 import { addSweepCommand } from './commands/sweep.ts';
+import { addYearCommand } from './commands/year.ts';
 import { exitCodeHelp, exitCodes } from './exitCodes.ts';
 import { endWith, printError } from './terminal/output.ts';
 
@@ -35,6 +36,7 @@ Examples:
   plywright list units --library demo-van
   plywright buy my-order.yaml your-order.yaml
   plywright stock show
+  plywright year my-year.yaml
 
 'plywright COMMAND --help' says more about a command.
 `;
@@ -69,6 +71,7 @@ function makeProgram(): Command {
   addListCommand(program);
   addBuyCommand(program);
   addStockCommand(program);
+  addYearCommand(program);
   for (const command of program.commands) {
     command
       .helpOption('-h, --help', 'print this help')

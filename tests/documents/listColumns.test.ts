@@ -8,6 +8,7 @@ import {
 import { SWEEP_COLUMNS } from '../../src/documents/comparison/sweepList.ts';
 import { CHANGED_MATERIAL_COLUMNS, CHANGED_PANELS_COLUMNS } from '../../src/documents/orderChanges.ts';
 import { QUOTATION_COLUMNS } from '../../src/documents/quotation.ts';
+import { YEAR_SHEETS_COLUMNS, YEAR_WEEKS_COLUMNS } from '../../src/documents/yearLists.ts';
 import { listTables } from '../../src/pipeline/listTables.ts';
 import { demoJob } from './book/demoBook.ts';
 
@@ -53,6 +54,13 @@ describe('the columns of the lists', () => {
 
   it('of a sweep are described', () => {
     expect(describedColumns('sweep', 'Of a sweep: ')).toEqual(SWEEP_COLUMNS.map(({ key }) => key));
+  });
+
+  it('of a year of orders are described', () => {
+    const before = 'Of a year of orders: ';
+    const keys = (columns: readonly { key: string }[]) => columns.map(({ key }) => key);
+    expect(describedColumns('year-sheets', before)).toEqual(keys(YEAR_SHEETS_COLUMNS));
+    expect(describedColumns('year-weeks', before)).toEqual(keys(YEAR_WEEKS_COLUMNS));
   });
 
   it('of what is sawn already are described', () => {

@@ -23,7 +23,19 @@ function packagesLoadedAtStart(entry: string): string[] {
   return [...packages].sort();
 }
 
-const commands = ['cut', 'panels', 'draw', 'check', 'replay', 'recut', 'buy', 'list', 'stock', 'advise'];
+const commands = [
+  'cut',
+  'panels',
+  'draw',
+  'check',
+  'replay',
+  'recut',
+  'buy',
+  'list',
+  'stock',
+  'advise',
+  'year',
+];
 
 describe('help', () => {
   const folder = temporaryFolder();
