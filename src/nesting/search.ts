@@ -131,7 +131,7 @@ class SearchRun {
         state.chooseWindow(WINDOW_SHEETS);
         state.restart(WINDOW_HISTORY);
       }
-      if (facts.sheetKinds > 1) mixes.watch(state, trees);
+      if (facts.sheetKinds > 1 && !windows) mixes.watch(state, trees);
       else if (!windows) state.reheatWhenStuck();
       if (this.limits.gathers && this.moves >= this.nextGathering && this.isWhole()) this.gather();
       whole = state.move();

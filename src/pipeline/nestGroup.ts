@@ -46,6 +46,12 @@ const PHASES = {
 } as const;
 /** A search for many pieces needs more moves than that: so many for each. */
 const MOVES_A_PIECE = 1000;
+/** With more pieces and sheets than this, and several sizes of sheet, the best value among them is searched alone first. */
+const MANY_PIECES = 400;
+const MANY_SHEETS = 12;
+/** Part of the moves that this may take, and how many for each piece. */
+const PART_FOR_BEST_VALUE = 2;
+const BEST_VALUE_MOVES_A_PIECE = 500;
 /** Part of the moves that one search between roundings, and one for the rest of a rounding, may have. */
 const PART_OF_MOVES = 4;
 const PART_OF_ROUND = 16;
@@ -97,6 +103,18 @@ function hasFewSizes(group: StockGroup): boolean {
   return group.demands.length <= MOST_SIZES;
 }
 
+/** The kind of sheet with most area for its price, trims off, of those of which there are any number; −1 for none. */
+function bestValue({ sheets }: StockGroup): number {
+  const area = ({ lengthUm, widthUm, trim }: StockGroup['sheets'][number]) =>
+    (lengthUm - trim.left - trim.right) * (widthUm - trim.near - trim.far);
+  let best = -1;
+  for (const [index, sheet] of sheets.entries()) {
+    const value = (at: number) => sheets[at]!.priceMinor / area(sheets[at]!);
+    if (sheet.count === null && (best < 0 || value(index) < value(best))) best = index;
+  }
+  return best;
+}
+
 function firstEffort(group: StockGroup, boundEffort: number): number {
   if (!hasFewSizes(group)) return LEAST_BOUND_EFFORT;
   return group.sheets.length > 1 ? Math.min(boundEffort, MOST_FIRST_EFFORT_FOR_MIXES) : boundEffort;
@@ -143,6 +161,7 @@ class LongSearch {
   }
 
   run(): Nest {
+    this.searchBestValue();
     if (this.solver && this.group.sheets.length > 1 && this.wantsLaterBound()) {
       this.search(MOVES_TO_LATER_BOUND_FOR_MIXES, this.options.seed, 'as found');
       this.boundAgain(this.solver);
@@ -154,6 +173,30 @@ class LongSearch {
     }
     this.search(this.movesLeft, this.options.seed, 'tidy');
     return this.best;
+  }
+
+  /**
+   * Long lists: a plan from the sheets alone that have most area for their price. In a search over all sizes smaller
+   * sheets come in wherever the money left is too little for a larger one, and seldom go out again.
+   */
+  private searchBestValue(): void {
+    const { sheets } = this.group;
+    const pieces = this.group.demands.reduce((sum, { count }) => sum + count, 0);
+    const used = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
+    if (sheets.length === 1 || pieces <= MANY_PIECES || used <= MANY_SHEETS || this.isDone()) return;
+    const index = bestValue(this.group);
+    if (index < 0) return;
+    const alone = { ...this.group, sheets: [sheets[index]!] };
+    const half = Math.floor(this.movesLeft / PART_FOR_BEST_VALUE);
+    const workLimit = Math.min(half, BEST_VALUE_MOVES_A_PIECE * pieces);
+    const outcome = nest(alone, this.bound, { ...this.options, workLimit, finish: 'as found' });
+    if (!outcome.ok) return;
+    this.movesLeft -= outcome.nest.moves;
+    if (outcome.nest.costMinor >= this.best.costMinor) return;
+    const found = outcome.nest.sheets.map((sheet) => ({ ...sheet, sheet: index }));
+    const proved = outcome.nest.costMinor === this.bound.costMinor;
+    this.best = { ...outcome.nest, sheets: found, bound: this.bound, proved };
+    this.start = this.asPatterns(this.best);
   }
 
   private wantsLaterBound(): boolean {
