@@ -31,8 +31,8 @@ weeks, where there is room for 40, the largest. Every plan is replayed.
 
 Each run draws other weeks, from --seed on. Told are sheets, price and yield of
 each board and finish, with least, mean and most of the runs, and the offcuts in
-the rack over time. Yield is the area of the panels over that of the whole sheets
-taken. The same file and seed give the same figures.
+the rack over time. Yield is the area of the panels over that of the whole
+sheets taken. The same file and seed give the same figures.
 
 Examples:
   plywright year my-year.yaml
