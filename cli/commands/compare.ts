@@ -53,7 +53,7 @@ order that --like names, or else of the first in the library's orders/. --set an
 --vary go for all of them. A layout that refuses what is asked is left out, and
 why is told.
 
---out writes comparison.html, a page with drawings that needs nothing
+--out writes comparison.html, a page with drawings and plots that needs nothing
 else, the lists compared-designs.csv and compared-sheets.csv, and the orders that
 were made of layouts.
 

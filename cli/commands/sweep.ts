@@ -1,5 +1,7 @@
 import { type Command, InvalidArgumentError } from 'commander';
 import { VARIATION_EXPECTED, type Variation, variationFromText } from '../../src/basics/variations.ts';
+import { paperLanguages } from '../papers/kinds.ts';
+import { oneOf } from './paperOptions.ts';
 import { wholeNumber } from './runOptions.ts';
 import { type SettingOptions, withSettings } from './settings.ts';
 
@@ -11,8 +13,9 @@ export interface SweepOptions extends SettingOptions {
   readonly threads?: number;
   /** Folder in which results are kept. */
   readonly cache: string;
-  /** Folder for the list. */
+  /** Folder for page and list. */
   readonly out?: string;
+  readonly language: string;
   readonly library?: string;
   readonly json?: true;
   readonly replace?: true;
@@ -38,7 +41,7 @@ Results are kept in the cache by what they depend on: the order, the library,
 seed, --work and the program itself. A run that was ended or killed goes on where
 it was when it is started again, and says the same.
 
---out writes sweep.csv.
+--out writes sweep.html, a page with plots that needs nothing else, and sweep.csv.
 
 Examples:
   plywright sweep my-van.yaml --vary bed_width=1200..1350/10
@@ -57,7 +60,7 @@ export function addSweepCommand(program: Command): void {
     .argument('<ORDER>', 'order or variant file (YAML)')
     .option('--vary <NAME=VALUES>', 'what is tried, FROM..TO/STEP or words; once or twice', variation);
   withSettings(command)
-    .option('--out <DIR>', 'write the list into this folder')
+    .option('--out <DIR>', 'write page and list into this folder')
     .option('--cache <DIR>', 'keep results in this folder', 'out/.cache')
     .option('--seed <N>', 'start of the random search', wholeNumber(0, 4_294_967_295), 1)
     .option(
@@ -67,6 +70,7 @@ export function addSweepCommand(program: Command): void {
       USUAL_WORK,
     )
     .option('--threads <N>', 'use at most N threads; the result is the same', wholeNumber(1, 256))
+    .option('--language <TAG>', 'language of the page: en or de', oneOf(paperLanguages), 'en')
     .option('--json', 'print one JSON document instead of the table')
     .option('--library <DIR>', 'library folder, or name of one under parts-libraries/')
     .option('--replace', 'write over papers that were changed by hand')

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { waysOf } from '../../src/basics/variations.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Order } from '../../src/model/order.ts';
@@ -53,7 +54,11 @@ export async function sweep(file: string, options: SweepOptions): Promise<void> 
     tried,
   );
   if (options.out !== undefined) {
-    const failed = await diskWriter.papers(options.out, await papersOf(swept), existing);
+    const failed = await diskWriter.papers(
+      options.out,
+      await papersOf(swept, order.value.order.title, options),
+      existing,
+    );
     if (failed.length > 0) return reportFindings(failed, options);
   }
   await tell(swept, order.value.order, read.findings, options);
@@ -173,8 +178,21 @@ function sweepProgress(stream: NodeJS.WriteStream, all: number, fromCache: numbe
   };
 }
 
-async function papersOf(swept: Sweep): Promise<ReadonlyMap<string, string>> {
-  return new Map([['sweep.csv', sweepCsv(swept)]]);
+async function papersOf(
+  swept: Sweep,
+  title: string,
+  { language }: SweepOptions,
+): Promise<ReadonlyMap<string, string>> {
+  const [{ loadDrawingTools }, { pageOfSweep }] = await Promise.all([
+    import('../cutting/drawingTools.ts'),
+    import('../../src/pipeline/comparisonPage.ts'),
+  ]);
+  const { window } = await loadDrawingTools();
+  const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
+  return new Map([
+    ['sweep.html', pageOfSweep(swept, title, { window, sha256 }, language)],
+    ['sweep.csv', sweepCsv(swept)],
+  ]);
 }
 
 async function tell(
@@ -189,6 +207,6 @@ async function tell(
     return print(`${JSON.stringify({ ...about, ...swept, findings }, null, 2)}\n`);
   }
   await print(describeSweep(swept));
-  if (options.out !== undefined) await print(`\n${options.out}/: sweep.csv\n`);
+  if (options.out !== undefined) await print(`\n${options.out}/: sweep.html, sweep.csv\n`);
   if (findings.length > 0) await printError(describeFindings(findings, coloursFor(process.stderr)));
 }

@@ -1,8 +1,12 @@
 import { comparisonPage } from '../documents/comparison/comparisonPage.ts';
+import { comparisonPlots } from '../documents/comparison/plots.ts';
+import { sweepPage } from '../documents/comparison/sweepPage.ts';
+import { sweepPlots } from '../documents/comparison/sweepPlots.ts';
 import { wordsOf } from '../documents/words/index.ts';
 import { drawLayout } from '../drawing/index.ts';
 import { svgFromDrawing } from '../drawing/svg.ts';
 import type { Comparison } from '../model/comparison.ts';
+import type { Sweep } from '../model/sweep.ts';
 import { titlesOf } from './drawFurniture.ts';
 import type { OrderedFurniture } from './job.ts';
 import type { BookTools } from './makeBook.ts';
@@ -32,9 +36,21 @@ export function pageOfComparison(
     return page!;
   });
   const { window, sha256 } = tools;
+  const plots = comparisonPlots(comparison, words.compare, window);
   return comparisonPage(
     comparison,
-    { svgOf: (drawing) => svgFromDrawing(drawing, window), sha256, layouts, plots: [] },
+    { svgOf: (drawing) => svgFromDrawing(drawing, window), sha256, layouts, plots },
     words,
   );
+}
+
+/** The page of a sweep of an order with this title. Throws for an unknown language. */
+export function pageOfSweep(
+  sweep: Sweep,
+  title: string,
+  { window, sha256 }: Pick<BookTools, 'window' | 'sha256'>,
+  language: string,
+): string {
+  const words = wordsOf(language);
+  return sweepPage(sweep, { title, sha256, plots: sweepPlots(sweep, words.compare, window) }, words);
 }

@@ -95,6 +95,7 @@ describe('plywright compare', () => {
       expect(row.querySelectorAll('td')).toHaveLength(told.designs.length);
     }
     expect(document.querySelectorAll('.card svg')).toHaveLength(told.designs.length);
+    expect(document.querySelectorAll('figure svg.plot').length).toBeGreaterThan(1);
     const policy = document.querySelector('meta[http-equiv]')!.getAttribute('content')!;
     const styles = [...document.querySelectorAll('style')].map((style) => style.textContent!);
     const hash = createHash('sha256').update(styles[0]!, 'utf8').digest('base64');

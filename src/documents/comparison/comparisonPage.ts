@@ -45,10 +45,37 @@ function plotHtml({ title, svg, tones, note }: PagePlot): string {
   return `<figure>\n<figcaption>${h(title)}${said}</figcaption>\n${list === '' ? '' : `<ul class="tones">${list}</ul>\n`}${svg}\n</figure>`;
 }
 
-function plotsHtml(plots: readonly PagePlot[], words: Words['compare']): string {
+/** The section of plots; nothing where there are none. */
+export function plotsHtml(plots: readonly PagePlot[], words: Words['compare']): string {
   if (plots.length === 0) return '';
   const figures = plots.map(plotHtml).join('\n');
   return `<section><h2>${h(words.plots)}</h2>\n<div class="plots">\n${figures}\n</div></section>\n`;
+}
+
+/** A page that needs nothing else, around what its main part holds; its content security policy allows only its own style. */
+export function pageOf(title: string, body: string, sha256: (text: string) => string, all: Words): string {
+  const policy = [
+    "default-src 'none'",
+    `style-src 'sha256-${sha256(comparisonStyle)}'`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  return `<!DOCTYPE html>
+<html lang="${all.language}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${h(title)}</title>
+<style>${comparisonStyle}</style>
+</head>
+<body>
+<main>
+${body}</main>
+</body>
+</html>
+`;
 }
 
 /**
@@ -58,12 +85,6 @@ function plotsHtml(plots: readonly PagePlot[], words: Words['compare']): string 
 export function comparisonPage(comparison: Comparison, parts: ComparisonPageParts, all: Words): string {
   const words = all.compare;
   const { designs, rows } = comparison;
-  const policy = [
-    "default-src 'none'",
-    `style-src 'sha256-${parts.sha256(comparisonStyle)}'`,
-    "base-uri 'none'",
-    "form-action 'none'",
-  ].join('; ');
   const cards = designs.map(({ name, title, layout, vehicle }, index) => {
     const svg = parts.svgOf(parts.layouts[index]!).replace(/^<\?xml[^>]*\?>\s*/, '');
     return [
@@ -78,19 +99,7 @@ export function comparisonPage(comparison: Comparison, parts: ComparisonPagePart
     ...words.notes,
     ...(designs.some(({ pricedBy }) => pricedBy === 'material') ? [words.materialOnly] : []),
   ];
-  return `<!DOCTYPE html>
-<html lang="${all.language}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="referrer" content="no-referrer">
-<title>${h(words.heading)}</title>
-<style>${comparisonStyle}</style>
-</head>
-<body>
-<main>
-<h1>${h(words.heading)}</h1>
+  const body = `<h1>${h(words.heading)}</h1>
 <p>${h(words.intro(designs.length))}</p>
 <section><h2>${h(words.table)}</h2>
 <div class="scroll" role="group" tabindex="0" aria-label="${h(words.table)}">
@@ -104,8 +113,6 @@ ${plotsHtml(parts.plots, words)}<section><h2>${h(words.designs)}</h2>
 <div class="cards">
 ${cards.join('\n')}
 </div></section>
-</main>
-</body>
-</html>
 `;
+  return pageOf(words.heading, body, parts.sha256, all);
 }

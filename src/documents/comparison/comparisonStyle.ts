@@ -19,7 +19,9 @@ table{border-collapse:collapse;font-size:.9375rem}
 th,td{padding:.35rem .75rem;border-bottom:1px solid var(--line);text-align:right;vertical-align:top;font-variant-numeric:tabular-nums}
 thead th{vertical-align:bottom;max-width:13rem;overflow-wrap:anywhere;border-bottom:2px solid var(--ink)}
 td{white-space:nowrap}
-tbody th,thead th:first-child{text-align:left;font-weight:normal;position:sticky;left:0;background:#fff;min-width:11rem}
+.why,thead .why{text-align:left;white-space:normal}
+tbody th,thead th:first-child{text-align:left;font-weight:normal}
+tbody th:first-child,thead th:first-child{position:sticky;left:0;background:#fff;min-width:11rem}
 .of th{padding-left:1.75rem}
 .differs th{font-weight:bold}
 .equal th,.equal td{color:var(--soft)}

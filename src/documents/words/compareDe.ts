@@ -57,4 +57,14 @@ export const compareDe: CompareWords = {
     left: 'links der Mittellinie',
     right: 'rechts davon',
   },
+  sweep: {
+    heading: 'Ein Auftrag über einen Bereich',
+    intro: (parameters, points) =>
+      `${parameters}: ${points} Punkte, jeder bis zu Schnittplänen ausgearbeitet, die zur Probe noch einmal gesägt wurden.`,
+    points: 'Punkte',
+    columns: ['Platten', 'mindestens', 'Preis', 'Masse der Möbel', 'Ausbeute', 'Stufe'],
+    material: (currency) => `Berechnetes Material${currency === '' ? '' : ` in ${currency}`}`,
+    curveNote: 'grau: mit weniger kommt kein Plan aus; ▼ eine Platte fällt weg',
+    mapNote: 'in Klammern, mit wie vielen es mindestens ginge, wo das weniger ist; ▼ eine Platte fällt weg',
+  },
 };

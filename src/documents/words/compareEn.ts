@@ -56,4 +56,14 @@ export const compareEn: CompareWords = {
     left: 'left of the middle line',
     right: 'right of it',
   },
+  sweep: {
+    heading: 'An order over a range',
+    intro: (parameters, points) =>
+      `${parameters}: ${points} points, each worked out to cut plans that were sawn once more in simulation.`,
+    points: 'Points',
+    columns: ['sheets', 'least', 'price', 'mass of furniture', 'yield', 'step'],
+    material: (currency) => `Material charged${currency === '' ? '' : ` in ${currency}`}`,
+    curveNote: 'grey: no plan takes fewer; ▼ a sheet falls away',
+    mapNote: 'in brackets the least there can be, where it is less; ▼ a sheet falls away',
+  },
 };

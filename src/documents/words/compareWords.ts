@@ -31,4 +31,15 @@ export interface CompareWords {
     readonly left: string;
     readonly right: string;
   };
+  /** Of an order that is tried over a range. */
+  readonly sweep: {
+    readonly heading: string;
+    readonly intro: (parameters: string, points: number) => string;
+    readonly points: string;
+    /** Sheets, least, price, mass, yield, steps. */
+    readonly columns: readonly string[];
+    readonly material: (currency: string) => string;
+    readonly curveNote: string;
+    readonly mapNote: string;
+  };
 }
