@@ -11,7 +11,10 @@ describe('a long list and several sizes of sheet', () => {
     const group = { ...list, demands };
     const workLimit = 4000;
     const both = nestGroup(group, null, { seed: 1, workLimit });
-    const large = nestGroup({ ...group, sheets: group.sheets.slice(0, 1) }, null, { seed: 1, workLimit: 1500 });
+    const large = nestGroup({ ...group, sheets: group.sheets.slice(0, 1) }, null, {
+      seed: 1,
+      workLimit: 1500,
+    });
     if (!both.ok || !large.ok) throw new Error('not nested');
     assertNest(group, both.nest);
     expect(both.nest.costMinor).toBeLessThanOrEqual(large.nest.costMinor);
