@@ -125,8 +125,12 @@ export const planLabel = z
       .array(count)
       .min(1)
       .max(100_000)
-      .describe('which of the pieces that are alike, one for each that is sawn, as on their labels'),
-    of: count.describe('how many pieces the order has of it'),
+      .describe(
+        'which of the pieces that are alike, one for each that is sawn, as on their labels; no two of a plan have the same number and piece',
+      ),
+    of: count.describe(
+      'how many pieces the order has of it; fewer than the number of a piece where the order was changed',
+    ),
   })
   .describe('absent: the place in the list of all panels from 1, and its pieces from 1');
 

@@ -32,6 +32,7 @@ function checkPlan(plan: Written): void {
   const groups = plan.parts('groups');
   byId(groups, 'stock group');
   for (const group of groups) checkGroup(group);
+  checkLabels(groups.flatMap((group) => group.parts('panels')));
 }
 
 /** Things by their id, which no two may share. */
@@ -93,8 +94,20 @@ function checkPanel(panel: Written, saw: Saw): void {
   if (!Fraction.of(pieces.length).equals(panel.number('count')))
     refuse(`${id} has a label too many or too few`);
   if (new Set(pieces.map(String)).size < pieces.length) refuse(`two labels of ${id} are the same`);
-  if (pieces.some((piece) => piece.isMoreThan(label.number('of'))))
-    refuse(`${id} has no piece of that number`);
+}
+
+/** No two sawn pieces of a plan have the same label. */
+function checkLabels(panels: readonly Written[]): void {
+  const seen = new Set<string>();
+  for (const panel of panels) {
+    if (!panel.has('label')) continue;
+    const label = panel.part('label');
+    for (const piece of label.numbers('pieces')) {
+      const text = `${label.number('number')}/${piece}`;
+      if (seen.has(text)) refuse(`two pieces have the label ${text}`);
+      seen.add(text);
+    }
+  }
 }
 
 function readRuns(group: Written, panels: ReadonlyMap<string, Written>) {
