@@ -5,6 +5,8 @@ export default defineConfig({
     // Nested lists are searched for real in many tests; a slow machine must not fail them.
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // By default one core is left to the terminal: on two cores that would be half of the time.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,
