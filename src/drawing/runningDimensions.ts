@@ -10,10 +10,12 @@ const OVER_MM = 2.6;
 /** From the edge of what is measured to the end of the straight part of a line, and to where the figure begins. */
 const STRAIGHT_MM = 1.8;
 const FIGURE_MM = 3.6;
+/** So much further out begin figures beside an upright edge: at the origin the first ones of both rows stand close. */
+const ASIDE_MM = 0.4;
 
 /** Depth of a row of running dimensions whose widest figure is as wide as given. */
 export function runningRowMm(widestMm: number): number {
-  return FIGURE_MM + 0.6 + widestMm;
+  return FIGURE_MM + ASIDE_MM + 0.4 + widestMm;
 }
 
 export interface RunningPlace {
@@ -110,7 +112,10 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
       const style = { sizeMm: SMALL, reads: 'up', anchor: 'end' } as const;
       sketch.text('dimensions', text, to + half, edgeMm + FIGURE_MM, style);
     } else {
-      sketch.text('dimensions', text, edgeMm - FIGURE_MM, to + half, { sizeMm: SMALL, anchor: 'end' });
+      sketch.text('dimensions', text, edgeMm - FIGURE_MM - ASIDE_MM, to + half, {
+        sizeMm: SMALL,
+        anchor: 'end',
+      });
     }
   });
   return true;

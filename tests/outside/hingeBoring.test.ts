@@ -13,7 +13,10 @@ import { demoLibrary, furnish, must } from '../helpers/demoVan.ts';
  */
 const library = demoLibrary();
 const folder = 'parts-libraries/demo-van/orders';
-const panels = readdirSync(folder).flatMap((file) => {
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) =>
+  file.endsWith('.yaml'),
+);
+const panels = files.flatMap((file) => {
   const order = must(readOrder(readFileSync(`${folder}/${file}`, 'utf8'), `${folder}/${file}`, library));
   const { furniture } = furnish(order, library);
   return furniture!.units.flatMap((unit) => unit.panels);

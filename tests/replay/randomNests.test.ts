@@ -77,6 +77,8 @@ function lengthPaths(plan: PlanFile): (string | number)[][] {
   };
   visit(plan, []);
   return paths.filter((path) => {
+    // From which size on an offcut is kept binds no plan.
+    if (path.includes('leastOffcut')) return false;
     if (path[2] !== 'stock') return true;
     return used.has(plan.groups[0]!.stock[Number(path[3])]!.id);
   });
