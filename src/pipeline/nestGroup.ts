@@ -16,13 +16,10 @@ const QUICK_BOUND_EFFORT = 30_000_000;
 const BOUND_STEPS_A_MOVE = 1500;
 const LEAST_BOUND_EFFORT = 50_000_000;
 const MOST_BOUND_EFFORT = 1_000_000_000;
-/** With sheets of several sizes the first bound seldom gains from more: it is the later one that rules mixes out. */
-const MOST_FIRST_EFFORT_FOR_MIXES = 300_000_000;
 const LATER_EFFORT = 10;
 const MOST_LATER_EFFORT = 5_000_000_000;
 /** Moves after which the bound is worked on again, when so many times more are allowed. */
 const MOVES_TO_LATER_BOUND = 300_000;
-const MOVES_TO_LATER_BOUND_FOR_MIXES = 60_000;
 const TIMES_MORE = 4;
 /** Moves of the first search, which most small groups end in. */
 const FIRST_MOVES = 1000;
@@ -116,8 +113,7 @@ function bestValue({ sheets }: StockGroup): number {
 }
 
 function firstEffort(group: StockGroup, boundEffort: number): number {
-  if (!hasFewSizes(group)) return LEAST_BOUND_EFFORT;
-  return group.sheets.length > 1 ? Math.min(boundEffort, MOST_FIRST_EFFORT_FOR_MIXES) : boundEffort;
+  return hasFewSizes(group) ? boundEffort : LEAST_BOUND_EFFORT;
 }
 
 function usualBoundEffort(workLimit: number): number {
@@ -162,10 +158,6 @@ class LongSearch {
 
   run(): Nest {
     this.searchBestValue();
-    if (this.solver && this.group.sheets.length > 1 && this.wantsLaterBound()) {
-      this.search(MOVES_TO_LATER_BOUND_FOR_MIXES, this.options.seed, 'as found');
-      this.boundAgain(this.solver);
-    }
     if (this.solver && !this.isDone() && this.canBeRounded()) this.takeTurns(this.solver);
     if (this.solver && this.wantsLaterBound()) {
       this.search(MOVES_TO_LATER_BOUND, this.options.seed, 'as found');
