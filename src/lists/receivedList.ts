@@ -1,24 +1,13 @@
 import { checkedValue, errorFinding, shownText } from '../basics/findings.ts';
 import { umToMm } from '../basics/lengths.ts';
 import type { Checked } from '../model/finding.ts';
-import type { SheetItem } from '../model/store.ts';
+import type { ItemWish } from '../model/store.ts';
 import { CellReader, shortenFindings } from './cells.ts';
 import { type ListColumns, type ListRow, readCsvTable } from './csvTable.ts';
 
 /** A row of a list of what has come in. Lengths in mm; what a cell does not say is absent. */
-export interface ReceivedRow {
+export interface ReceivedRow extends ItemWish {
   readonly line: number;
-  readonly item: 'sheet' | 'offcut' | 'edging' | 'fitting';
-  /** Of edging and fittings. */
-  readonly name?: string;
-  readonly label?: string;
-  readonly place?: string;
-  readonly board?: string;
-  readonly finish?: string;
-  readonly thickness?: number;
-  readonly length?: number;
-  readonly width?: number;
-  readonly grain?: SheetItem['grain'];
   /** Pieces, at least 1; of edging whole mm. */
   readonly amount: number;
 }

@@ -124,6 +124,22 @@ export type OffcutItem = z.infer<typeof offcutItem>;
 export type EdgingItem = z.infer<typeof edgingItem>;
 export type FittingItem = z.infer<typeof fittingItem>;
 export type StoreItem = SheetItem | OffcutItem | EdgingItem | FittingItem;
+
+/** What a person says of an item, with as many words as are needed to tell it from others. Lengths in mm. */
+export interface ItemWish {
+  readonly item: StoreItem['item'];
+  /** Of edging and fittings. */
+  readonly name?: string;
+  readonly label?: string;
+  readonly place?: string;
+  readonly board?: string;
+  readonly finish?: string;
+  readonly thickness?: number;
+  readonly length?: number;
+  readonly width?: number;
+  readonly grain?: SheetItem['grain'];
+}
+
 export type BookingLine = z.infer<typeof bookingLine>;
 export type BookingKind = (typeof bookingKinds)[number];
 export type Booking = z.infer<typeof booking>;

@@ -6,10 +6,11 @@ export {
   sheetsMeant,
   sheetsWithout,
 } from '../changes/sheetsOfPlan.ts';
+export type { ItemWish } from '../model/store.ts';
 export { reservedAmount } from '../store/applyLine.ts';
 export { book as bookDraft, isDay, reversal } from '../store/book.ts';
 export { changeOffcutLines, correctionLines, issueLines } from '../store/draftLines.ts';
-export { changedOffcut, type ItemWish, itemComingIn, itemInStore } from '../store/findItem.ts';
+export { changedOffcut, itemComingIn, itemInStore } from '../store/findItem.ts';
 export { ledgerAfter, ledgerOnDay } from '../store/index.ts';
 export { amountInWords, amountOf, itemInWords, itemKey, itemOf, lineOf } from '../store/items.ts';
 export {

@@ -1,22 +1,7 @@
 import { errorFinding, listWords, unknownWord } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { Ledger, OffcutItem, SheetItem, StoreItem } from '../model/store.ts';
+import type { ItemWish, Ledger, OffcutItem, SheetItem, StoreItem } from '../model/store.ts';
 import { itemInWords, itemKey, itemOf } from './items.ts';
-
-/** What a person says of an item, with as many words as are needed to tell it from others. Lengths in mm. */
-export interface ItemWish {
-  readonly item: StoreItem['item'];
-  /** Of edging and fittings. */
-  readonly name?: string;
-  readonly label?: string;
-  readonly place?: string;
-  readonly board?: string;
-  readonly finish?: string;
-  readonly thickness?: number;
-  readonly length?: number;
-  readonly width?: number;
-  readonly grain?: SheetItem['grain'];
-}
 
 const boardFields = ['board', 'finish', 'thickness', 'length', 'width', 'grain'] as const;
 
