@@ -7,6 +7,7 @@ export default defineConfig({
     hookTimeout: 120_000,
     // By default one core is left to the terminal: on two cores that would be half of the time.
     maxWorkers: '100%',
+    setupFiles: ['tests/helpers/seedOfProperties.ts'],
     projects: [
       {
         extends: true,

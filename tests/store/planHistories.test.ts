@@ -223,9 +223,9 @@ describe('any history of a workshop with real plans', () => {
       }),
       { numRuns: 60 },
     );
-    expect(seen.cut).toBeGreaterThan(50);
-    expect(seen.reverse).toBeGreaterThan(20);
-    expect(seen.refused).toBeGreaterThan(20);
+    expect(seen.cut).toBeGreaterThan(20);
+    expect(seen.reverse).toBeGreaterThan(10);
+    expect(seen.refused).toBeGreaterThan(10);
   });
 
   it('has every panel of a plan once when all of its sheets are booked, in whatever order', () => {
