@@ -5,6 +5,7 @@ export const exitCodes = {
   wrongUse: 2,
   failedReplay: 3,
   cannotReadOrWrite: 4,
+  outOfMemory: 5,
   /** 128 + SIGINT, as shells report it. */
   interrupted: 130,
 } as const;
@@ -19,5 +20,6 @@ Exit codes (after all but 0 nothing is written):
   2    the command was not understood
   3    a plan did not pass its replay, or the program has a fault
   4    a file or folder cannot be read or written
+  5    memory ran out, or a thread of the search was ended from outside
   130  interrupted twice
 `;

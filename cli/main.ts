@@ -15,8 +15,9 @@ import { addReplayCommand } from './commands/replay.ts';
 import { addStockCommand } from './commands/stock.ts';
 import { addSweepCommand } from './commands/sweep.ts';
 import { addYearCommand } from './commands/year.ts';
-import { exitCodeHelp, exitCodes } from './exitCodes.ts';
-import { endWith, printError } from './terminal/output.ts';
+import { type ExitCode, exitCodeHelp, exitCodes } from './exitCodes.ts';
+import { endWith, OutputFault, printError } from './terminal/output.ts';
+import { isOutOfMemory, LostThread } from './threads/lostThread.ts';
 
 const examples = `
 Examples:
@@ -82,19 +83,36 @@ function makeProgram(): Command {
   return program;
 }
 
+/** What stopped the program without being its fault; null for a fault. */
+function describeMishap(fault: unknown): { readonly text: string; readonly code: ExitCode } | null {
+  if (fault instanceof OutputFault) return { text: `${fault.message}\n`, code: exitCodes.cannotReadOrWrite };
+  if (fault instanceof LostThread && fault.loss === 'ended') {
+    const text = 'A thread of the search was ended from outside, so no papers were written: try again.\n';
+    return { text, code: exitCodes.outOfMemory };
+  }
+  if (!(fault instanceof LostThread) && !isOutOfMemory(fault)) return null;
+  const text =
+    'Memory ran out, so no papers were written. Fewer threads at once need less of it\n' +
+    '(--threads 1), and so do shorter lists and fewer orders at a time.\n';
+  return { text, code: exitCodes.outOfMemory };
+}
+
 /** One sentence for a fault of the program; the stack only for those who ask for it. */
 async function reportFault(fault: unknown): Promise<void> {
+  if (fault instanceof OutputFault && process.exitCode === exitCodes.cannotReadOrWrite) return;
+  const mishap = describeMishap(fault);
+  endWith(mishap?.code ?? exitCodes.failedReplay);
   const message = fault instanceof Error ? fault.message : String(fault);
   const first = (message.split('\n')[0] ?? '').slice(0, 300);
   await printError(
-    `plywright has a fault: ${first}\n` +
-      'Nothing was written. Please report it with the order or list that led to it\n' +
-      'and what PLYWRIGHT_DEBUG=1 in the environment prints in addition.\n',
+    mishap?.text ??
+      `plywright has a fault: ${first}\n` +
+        'Nothing was written. Please report it with the order or list that led to it\n' +
+        'and what PLYWRIGHT_DEBUG=1 in the environment prints in addition.\n',
   );
   if (process.env['PLYWRIGHT_DEBUG'] && fault instanceof Error) {
     await printError(`${(fault.stack ?? '').slice(0, 5000)}\n`);
   }
-  endWith(exitCodes.failedReplay);
 }
 
 /** Runs the command line that the process was started with and sets the exit code; never throws. */
@@ -104,7 +122,11 @@ export async function runFromTerminal(): Promise<void> {
   process.on('unhandledRejection', stopAtFault);
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit();
+    // The help is printed by the parser of the command line, which asks for no answer.
+    if (process.exitCode === undefined || process.exitCode === exitCodes.done)
+      void reportFault(new OutputFault(error));
   });
+  process.stderr.on('error', () => undefined);
   try {
     await makeProgram().parseAsync();
   } catch (error) {

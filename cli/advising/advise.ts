@@ -4,7 +4,7 @@ import type { AdviseOptions } from '../commands/advise.ts';
 import { readOrderFile } from '../cutting/prepareJobs.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { counterLine } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { loadSolver } from '../threads/loadSolver.ts';
@@ -35,7 +35,7 @@ export async function advise(file: string, options: AdviseOptions): Promise<void
         ...advised.value,
         findings,
       };
-      await print(`${JSON.stringify(document, null, 2)}\n`);
+      await print(jsonText(document));
     } else {
       await print(describeAdvice(file, advised.value, currency, coloursFor(process.stdout)));
       if (findings.length > 0) await printError(describeFindings(findings, coloursFor(process.stderr)));

@@ -19,7 +19,7 @@ import { diskWriter } from '../files/papersFolder.ts';
 import { type Booked, bookInStore, readStore } from '../store/ledgerFile.ts';
 import { aboutBooking, futureDay, today } from '../store/tell.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { counted } from '../terminal/text.ts';
@@ -58,7 +58,7 @@ async function ledgerOf(store: string | undefined): Promise<Checked<Ledger | nul
 
 /** Runs `plywright buy`: reads, nests both ways, replays all plans, books if asked for, and only then writes. */
 export async function buy(files: readonly string[], options: BuyOptions): Promise<void> {
-  const tooEarly = options.reserve ? futureDay({ ...options, store: options.store ?? '' }) : [];
+  const tooEarly = options.reserve ? await futureDay({ ...options, store: options.store ?? '' }) : [];
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const orders = await readOrders(files, options);
   if (!orders.ok) return reportFindings(orders.findings, options);
@@ -243,7 +243,7 @@ async function tell(
       reserved: booked?.booking ?? null,
       findings,
     };
-    await print(`${JSON.stringify(document, null, 2)}\n`);
+    await print(jsonText(document));
   } else {
     const reserved =
       booked === null

@@ -1,9 +1,9 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { dayNumber } from '../../src/basics/calendar.ts';
 import type { Spare, Way } from '../../src/model/purchase.ts';
 import type { Units } from '../../src/pipeline/makePapers.ts';
 import { lengthUnits, paperLanguages } from '../papers/kinds.ts';
 import { oneOf } from './paperOptions.ts';
+import { day, words } from './readOptions.ts';
 import { type SettingOptions, withSettings } from './settings.ts';
 
 /** An amount to spare before its reason is known. */
@@ -51,21 +51,6 @@ function seconds(text: string): number {
     throw new InvalidArgumentError('It must be a number of seconds above 0, up to 100000.');
   }
   return value;
-}
-
-function day(text: string): string {
-  if (dayNumber(text) === undefined) throw new InvalidArgumentError('It must be a day such as 2026-03-02.');
-  return text;
-}
-
-function words(most: number): (text: string) => string {
-  return (text) => {
-    const plain = text.trim();
-    if (plain === '' || plain.length > most) {
-      throw new InvalidArgumentError(`It must be a text of 1 to ${most} characters.`);
-    }
-    return plain;
-  };
 }
 
 /** `5%`, `5% of bought`, `2` sheets of each board and finish. */

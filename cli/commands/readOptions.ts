@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from 'commander';
+import { composed, unreadablePart } from '../../src/basics/visibleText.ts';
 
 /** Reads a day such as 2026-03-02. */
 export function day(text: string): string {
@@ -23,4 +24,17 @@ export function sheetList(text: string): string[] {
     throw new InvalidArgumentError('It must be sheets with commas between, such as GROUP/1,GROUP/2x3.');
   }
   return words;
+}
+
+/** Reads a text of a person, at most `most` characters, nothing in it that cannot be seen. */
+export function words(most: number): (text: string) => string {
+  return (text) => {
+    const plain = composed(text).trim();
+    if (plain === '' || plain.length > most) {
+      throw new InvalidArgumentError(`It must be a text of 1 to ${most} characters.`);
+    }
+    const unreadable = unreadablePart(plain);
+    if (unreadable !== undefined) throw new InvalidArgumentError(`It holds ${unreadable}.`);
+    return plain;
+  };
 }

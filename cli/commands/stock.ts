@@ -1,7 +1,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { LENGTH_EXPECTED, lengthFromText } from '../../src/basics/lengthText.ts';
 import type { ItemWish } from '../../src/pipeline/keepStore.ts';
-import { day, sheetList } from './readOptions.ts';
+import { day, sheetList, words } from './readOptions.ts';
 
 /** The kinds of things that a store holds. */
 export const stockItems = ['sheet', 'offcut', 'edging', 'fitting'] as const;
@@ -67,16 +67,6 @@ function millimetres(text: string): number {
   const um = lengthFromText(text);
   if (um === undefined || um <= 0) throw new InvalidArgumentError(`It must be ${LENGTH_EXPECTED}.`);
   return um / 1000;
-}
-
-function words(most: number): (text: string) => string {
-  return (text) => {
-    const plain = text.trim();
-    if (plain === '' || plain.length > most) {
-      throw new InvalidArgumentError(`It must be a text of 1 to ${most} characters.`);
-    }
-    return plain;
-  };
 }
 
 const more = `

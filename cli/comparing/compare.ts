@@ -7,7 +7,7 @@ import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { orderedOf, searchPlans } from '../quoting/plansOfOrders.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { describeComparison } from './describeComparison.ts';
 import { type ReadyDesigns, readDesigns } from './readDesigns.ts';
@@ -100,7 +100,7 @@ async function tell(
   if (options.json) {
     const { designs, rows } = comparison;
     const document = { ok: true, exitCode: exitCodes.done, seed: options.seed, designs, rows, findings };
-    return print(`${JSON.stringify(document, null, 2)}\n`);
+    return print(jsonText(document));
   }
   await print(describeComparison(comparison, coloursFor(process.stdout)));
   if (options.out !== undefined) {

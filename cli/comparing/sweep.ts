@@ -8,9 +8,9 @@ import type { SweepOptions } from '../commands/sweep.ts';
 import { type ReadOrder, readOrderFile } from '../cutting/prepareJobs.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
-import { systemReason } from '../files/reader.ts';
+import { systemReason } from '../files/systemReason.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
 import type { DesignRequest } from '../threads/designMessages.ts';
 import { workOutInThreads } from '../threads/designPool.ts';
@@ -204,7 +204,7 @@ async function tell(
   if (options.json) {
     const { seed, work } = options;
     const about = { ok: true, exitCode: exitCodes.done, order: order.id, seed, work };
-    return print(`${JSON.stringify({ ...about, ...swept, findings }, null, 2)}\n`);
+    return print(jsonText({ ...about, ...swept, findings }));
   }
   await print(describeSweep(swept));
   if (options.out !== undefined) await print(`\n${options.out}/: sweep.html, sweep.csv\n`);

@@ -13,7 +13,7 @@ import { type RunOptions, usualLabelFormat } from '../commands/runOptions.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
@@ -212,7 +212,7 @@ function jsonDocument(
     ...(saving === null ? {} : { offcuts: saving }),
     findings,
   };
-  return `${JSON.stringify(document, null, 2)}\n`;
+  return jsonText(document);
 }
 
 /** What is said of a job beside its sheets, a line or more a sentence. */

@@ -1,5 +1,5 @@
 import { lstat, rename, rm } from 'node:fs/promises';
-import { systemReason } from './reader.ts';
+import { systemReason } from './systemReason.ts';
 
 /** A folder with what is to take its place; all three lie side by side, so that renaming is enough. */
 export interface ReadyFolder {

@@ -17,7 +17,7 @@ import { z } from 'zod';
 import type { ExistingFiles, FolderOfPapers, Papers, Writer } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import { exchangeAll, type ReadyFolder } from './exchangeFolders.ts';
-import { systemReason } from './reader.ts';
+import { systemReason } from './systemReason.ts';
 
 /**
  * A job's folder is exchanged as a whole: its papers are written into a new folder beside it, which is then renamed.

@@ -3,6 +3,7 @@ import { basename, dirname, join, sep } from 'node:path';
 import { nearestWord } from '../../src/basics/nearestWord.ts';
 import type { Reader, ReadKind } from '../../src/edge/index.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
+import { isSystemError, systemReason } from './systemReason.ts';
 
 const MEGABYTE = 1_000_000;
 /** Greatest sizes in bytes. A full order is some kilobytes, a plan of 5,000 panels some megabytes. */
@@ -35,36 +36,6 @@ export const fileCodes: ReadonlySet<string> = new Set([
 
 function finding(code: string, file: string, message: string, more: Partial<Finding> = {}): Finding {
   return { code, severity: 'error', message, place: { file }, ...more };
-}
-
-function isNodeError(error: unknown): error is NodeJS.ErrnoException {
-  return error instanceof Error && 'code' in error;
-}
-
-/** What the operating system's answer means, for a person. */
-export function systemReason(error: unknown): string {
-  const code = isNodeError(error) ? error.code : undefined;
-  switch (code) {
-    case 'EACCES':
-    case 'EPERM':
-      return 'permission is denied';
-    case 'ENOSPC':
-      return 'the disk is full';
-    case 'EROFS':
-      return 'the disk can only be read';
-    case 'ENOTDIR':
-      return 'a file stands where a folder is needed';
-    case 'EISDIR':
-      return 'it is a folder';
-    case 'ENOENT':
-      return 'it does not exist';
-    case 'ELOOP':
-      return 'its links lead in a circle';
-    case 'ENAMETOOLONG':
-      return 'its name is too long';
-    default:
-      return code === undefined ? String(error) : `the system answered ${code}`;
-  }
 }
 
 async function missing(path: string, what: 'file' | 'folder'): Promise<Finding> {
@@ -134,7 +105,7 @@ async function readWhole(path: string, kind: ReadKind | 'library'): Promise<Chec
       await handle.close();
     }
   } catch (error) {
-    if (isNodeError(error) && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
+    if (isSystemError(error) && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
       return fail(await missing(path, 'file'));
     }
     return fail(finding('file-unreadable', path, `The file cannot be read: ${systemReason(error)}.`));
@@ -213,7 +184,7 @@ async function readLibraryFolder(folder: string): Promise<Checked<ReadonlyMap<st
       if (read.ok) files.set(`${folder}/${path}`, read.value);
     }
   } catch (error) {
-    if (isNodeError(error) && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
+    if (isSystemError(error) && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
       return { ok: false, findings: [await missing(folder, 'folder')] };
     }
     return {

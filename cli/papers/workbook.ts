@@ -23,6 +23,11 @@ function formatOf(kind: CellKind): string | null {
   return decimals === 0 ? '0' : `0.${'0'.repeat(decimals)}`;
 }
 
+/** `_x0041_` stands for a letter in a workbook's texts (ECMA-376 part 1, 22.9.2.19), so a name that holds it is escaped. */
+function escapedText(text: string): string {
+  return text.replace(/_(?=x[0-9A-Fa-f]{4}_)/g, '_x005F_');
+}
+
 /** Numbers as numbers, rounded as the CSV lists print them; words as words whatever they begin with. */
 function sheetOf({ name, columns, rows }: Table) {
   const heads = columns.map(({ key, kind }) => ({
@@ -37,7 +42,7 @@ function sheetOf({ name, columns, rows }: Table) {
       const { kind } = columns[index]!;
       const text = printCell(cell, kind);
       if (text === '') return null;
-      if (kind === 'text') return { value: text, type: String };
+      if (kind === 'text') return { value: escapedText(text), type: String };
       const format = formatOf(kind);
       return { value: Number(text), type: Number, ...(format === null ? {} : { format }) };
     }),

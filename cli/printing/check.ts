@@ -12,7 +12,7 @@ import { type OrderOptions, readOrderFile } from '../cutting/prepareJobs.ts';
 import { libraryOfCommand, shortPath } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print } from '../terminal/output.ts';
+import { endWith, jsonText, print } from '../terminal/output.ts';
 import { exitCodeFor } from '../terminal/report.ts';
 import { counted, printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 
@@ -136,7 +136,7 @@ export async function check(path: string, options: CheckOptions): Promise<void> 
   const code = exitCodeFor(findings);
   const about = ordered === undefined ? undefined : aboutOrder(ordered);
   if (options.json) {
-    await print(`${JSON.stringify({ ok: code === 0, exitCode: code, findings, ...about }, null, 2)}\n`);
+    await print(jsonText({ ok: code === 0, exitCode: code, findings, ...about }));
   } else {
     const colours = coloursFor(process.stdout);
     const errors = findings.some((finding) => finding.severity === 'error');

@@ -13,7 +13,7 @@ import { safeFileName } from '../files/fileName.ts';
 import { libraryOfCommand, shortPath } from '../files/libraryFolder.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { print, printError } from '../terminal/output.ts';
+import { jsonText, print, printError } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { counted } from '../terminal/text.ts';
 
@@ -98,7 +98,7 @@ export async function draw(order: string | undefined, options: DrawOptions): Pro
   const files = [...papers.keys()].map((name) => `${folder}/${name}`.replaceAll('\\', '/'));
   if (options.json) {
     const document = { ok: true, exitCode: 0, folder, files, findings: drawn.findings };
-    return print(`${JSON.stringify(document, null, 2)}\n`);
+    return print(jsonText(document));
   }
   await print(`${folder}/: ${counted(files.length, 'drawing')}\n`);
   await printError(describeFindings(drawn.findings, coloursFor(process.stderr)));

@@ -3,7 +3,7 @@ import type { ListKind, ListOptions } from '../commands/list.ts';
 import { listKinds } from '../commands/list.ts';
 import { librariesOfCommand } from '../files/libraryFolder.ts';
 import { loadLibrary } from '../files/loadLibrary.ts';
-import { print } from '../terminal/output.ts';
+import { jsonText, print } from '../terminal/output.ts';
 import { plainTable } from '../terminal/plainTable.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { counted } from '../terminal/text.ts';
@@ -20,7 +20,7 @@ export async function printList(kind: ListKind, options: ListOptions): Promise<v
   const [first, ...more] = libraries;
   if (options.json) {
     const all = libraries.map((library) => asData(library, kind));
-    return print(`${JSON.stringify(more.length === 0 ? all[0] : { libraries: all }, mapsToObjects, 2)}\n`);
+    return print(jsonText(more.length === 0 ? all[0] : { libraries: all }, mapsToObjects));
   }
   if (first !== undefined && more.length === 0) return print(asText(first, kind));
   const texts = libraries.map((library) =>

@@ -4,7 +4,7 @@ import { furnishOrder } from '../../src/pipeline/prepareOrder.ts';
 import type { PanelsOptions } from '../commands/panels.ts';
 import { readOrderFile } from '../cutting/prepareJobs.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { print, printError } from '../terminal/output.ts';
+import { jsonText, print, printError } from '../terminal/output.ts';
 import { plainTable } from '../terminal/plainTable.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { counted, printable } from '../terminal/text.ts';
@@ -98,7 +98,7 @@ export async function printPanels(file: string, options: PanelsOptions): Promise
       panels: panels.map(asData),
       findings,
     };
-    return print(`${JSON.stringify(document, null, 2)}\n`);
+    return print(jsonText(document));
   }
   if (options.csv) return print(panelsCsv(panels));
   await print(asText(order.title, panels));

@@ -3,7 +3,7 @@ import { measurePlan, readPlan, replay } from '../../src/pipeline/replayPlan.ts'
 import type { ReplayOptions } from '../commands/replay.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskReader } from '../files/reader.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { plainTable } from '../terminal/plainTable.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable } from '../terminal/text.ts';
@@ -118,7 +118,7 @@ export async function replayFile(path: string, options: ReplayOptions): Promise<
       groups: groups.map(asData),
       findings: [],
     };
-    return print(`${JSON.stringify(document, null, 2)}\n`);
+    return print(jsonText(document));
   }
   await print(describe(groups));
   endWith(exitCodes.done);

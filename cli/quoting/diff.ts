@@ -23,7 +23,7 @@ import { diskWriter } from '../files/papersFolder.ts';
 import { diskReader } from '../files/reader.ts';
 import { readStore } from '../store/ledgerFile.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { describeChanges } from './describeChanges.ts';
 import { orderedOf, searchPlans } from './plansOfOrders.ts';
@@ -174,7 +174,7 @@ function jsonDocument({ before, after, findings }: Asked, changes: OrderChanges)
     prices: prices.map((row) => ({ ...row, differenceMinor: row.afterMinor - row.beforeMinor })),
     findings,
   };
-  return `${JSON.stringify(document, null, 2)}\n`;
+  return jsonText(document);
 }
 
 /** Runs `plywright diff`: sets the exit code. */

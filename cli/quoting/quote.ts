@@ -16,7 +16,7 @@ import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { today } from '../store/tell.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { describeQuote } from './describeQuote.ts';
 import { missingRates } from './missingRates.ts';
@@ -146,7 +146,7 @@ async function tell(
 ): Promise<void> {
   if (options.json) {
     const document = { ok: true, exitCode: exitCodes.done, quotations: jobs.map(asData), findings };
-    return print(`${JSON.stringify(document, null, 2)}\n`);
+    return print(jsonText(document));
   }
   const colours = coloursFor(process.stdout);
   const parts = jobs.map(

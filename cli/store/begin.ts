@@ -1,6 +1,6 @@
 import type { StockOptions } from '../commands/stock.ts';
 import { exitCodes } from '../exitCodes.ts';
-import { endWith, print } from '../terminal/output.ts';
+import { endWith, jsonText, print } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable } from '../terminal/text.ts';
 import { beginStore } from './ledgerFile.ts';
@@ -11,7 +11,7 @@ export async function begin(options: StockOptions): Promise<void> {
   if (!begun.ok) return reportFindings(begun.findings, options);
   if (options.json) {
     const document = { ok: true, exitCode: exitCodes.done, store: options.store, findings: [] };
-    await print(`${JSON.stringify(document, null, 2)}\n`);
+    await print(jsonText(document));
   } else await print(`A store in which nothing is booked yet is in ${printable(options.store)}/\n`);
   endWith(exitCodes.done);
 }

@@ -80,7 +80,7 @@ function draftOf(
 
 /** Runs `plywright stock cut`: the plan is replayed before anything of it is booked. */
 export async function bookCut(path: string, options: CutStockOptions): Promise<void> {
-  const tooEarly = futureDay(options);
+  const tooEarly = await futureDay(options);
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const proven = await readProvenPlan(path, 'nothing was booked', options);
   if (proven === null) return;

@@ -109,7 +109,7 @@ function linesFor(
 }
 
 async function bookAndTell(options: BookOptions, make: (ledger: Ledger) => Checked<Draft>): Promise<void> {
-  const tooEarly = futureDay(options);
+  const tooEarly = await futureDay(options);
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const booked = await bookInStore(options.store, make);
   if (!booked.ok) return reportFindings(booked.findings, options);

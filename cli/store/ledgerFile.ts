@@ -10,7 +10,7 @@ import {
   newLedgerText,
   readLedgerText,
 } from '../../src/pipeline/keepStore.ts';
-import { systemReason } from '../files/reader.ts';
+import { systemReason } from '../files/systemReason.ts';
 import { syncFolder, takeLock } from './lock.ts';
 
 /**

@@ -4,7 +4,7 @@ import { hostname } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import { z } from 'zod';
 import type { Checked, Finding } from '../../src/model/finding.ts';
-import { systemReason } from '../files/reader.ts';
+import { systemReason } from '../files/systemReason.ts';
 
 /** Who holds a lock, as its file says. */
 const holder = z.object({

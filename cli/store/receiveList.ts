@@ -8,7 +8,7 @@ import { aboutBooking, futureDay, tellBooked } from './tell.ts';
 
 /** Runs `plywright stock receive list`: all of the list as one booking, or nothing. */
 export async function receiveList(path: string, options: ItemOptions): Promise<void> {
-  const tooEarly = futureDay(options);
+  const tooEarly = await futureDay(options);
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const text = await diskReader.text(path, 'list');
   if (!text.ok) return reportFindings(text.findings, options);

@@ -3,7 +3,7 @@ import { amountInWords, ledgerAfter, ledgerOnDay, reservedAmount } from '../../s
 import type { ShowOptions, StockOptions } from '../commands/stock.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { plainTable } from '../terminal/plainTable.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
@@ -112,7 +112,7 @@ export async function show(options: ShowOptions): Promise<void> {
       stock: sorted(ledger).map(entryAsData),
       findings: read.findings,
     };
-    await print(`${JSON.stringify(document, null, 2)}\n`);
+    await print(jsonText(document));
   } else await print(asText(ledger, when));
   await printError(describeFindings(read.findings, coloursFor(process.stderr)));
   endWith(exitCodes.done);
@@ -133,7 +133,7 @@ export async function history(options: StockOptions): Promise<void> {
       })),
       findings: read.findings,
     };
-    await print(`${JSON.stringify(document, null, 2)}\n`);
+    await print(jsonText(document));
   } else {
     const text = bookings.map((booking) => bookingInWords(booking, reversedBy.get(booking.number)));
     await print(text.length === 0 ? 'Nothing is booked yet.\n' : `${text.join('\n')}\n`);

@@ -1,4 +1,5 @@
 import picocolors from 'picocolors';
+import { lookalikeLetter } from '../../src/basics/visibleText.ts';
 import type { Finding, Place, Severity } from '../../src/model/finding.ts';
 import { counted, printable, TERMINAL_WIDTH, wrap } from './text.ts';
 
@@ -44,6 +45,7 @@ export function describeFinding(finding: Finding, colours: Colours): string {
     }
   };
   detail('found:', finding.found);
+  detail('note:', finding.found === undefined ? undefined : lookalikeLetter(finding.found));
   detail('expected:', finding.expected);
   detail('nearest:', finding.nearest);
   detail('→', finding.advice);

@@ -2,7 +2,7 @@ import type { Finding } from '../../src/model/finding.ts';
 import { type ExitCode, exitCodes } from '../exitCodes.ts';
 import { fileCodes } from '../files/reader.ts';
 import { coloursFor, describeFindings } from './findings.ts';
-import { endWith, print, printError } from './output.ts';
+import { endWith, jsonText, print, printError } from './output.ts';
 
 /** The exit code that findings call for: files that cannot be read or written come before what stands in them. */
 export function exitCodeFor(findings: readonly Finding[]): ExitCode {
@@ -22,8 +22,7 @@ export async function reportFindings(
   how: { readonly json?: true },
   code: ExitCode = exitCodeFor(findings),
 ): Promise<void> {
-  if (how.json)
-    await print(`${JSON.stringify({ ok: false, exitCode: code, groups: [], findings }, null, 2)}\n`);
+  if (how.json) await print(jsonText({ ok: false, exitCode: code, groups: [], findings }));
   await printError(`${describeFindings(findings, coloursFor(process.stderr))}`);
   endWith(code);
 }

@@ -1,13 +1,14 @@
+import { withoutUnseen } from '../../src/basics/visibleText.ts';
+
 /** Width of everything printed. */
 export const TERMINAL_WIDTH = 80;
 
 /**
- * Text from a file made safe for a terminal: line breaks become spaces, and control characters, with which a file could
- * move the cursor or change colours, become `?`.
+ * Text from a file made safe for a terminal: line breaks become spaces, and characters with which a file could move the
+ * cursor, change colours, hide a part of a word or turn its direction become `?`.
  */
 export function printable(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
-  return text.replace(/\s+/g, ' ').replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e]/g, '?');
+  return withoutUnseen(text.replace(/\s+/g, ' '), '?');
 }
 
 /** Breaks a text at spaces into lines of at most `width`, each after the first indented. Long words stay whole. */

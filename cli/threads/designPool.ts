@@ -2,7 +2,8 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { WorkedOut } from '../../src/model/sweep.ts';
 import type { DesignReply, DesignRequest, DesignWorkerData } from './designMessages.ts';
-import { NestingFault } from './nestPool.ts';
+import { LostThread } from './lostThread.ts';
+import { nestingError } from './nestPool.ts';
 
 /** How designs are worked out in threads. */
 export interface DesignPoolOptions {
@@ -26,10 +27,10 @@ function serve(
       if (request === undefined) return resolve();
       worker.postMessage(request);
     };
-    worker.on('error', (error) => reject(new NestingFault(error.message, { cause: error })));
-    worker.on('exit', () => reject(new NestingFault('a thread ended too early')));
+    worker.on('error', (error) => reject(nestingError(error)));
+    worker.on('exit', () => reject(new LostThread('ended')));
     worker.on('message', (reply: DesignReply) => {
-      if (reply.kind === 'fault') return reject(new NestingFault(reply.message));
+      if (reply.kind === 'fault') return reject(nestingError(new Error(reply.message)));
       if (reply.kind === 'ready') return next();
       done(reply.index, reply.result).then(next, reject);
     });
@@ -38,7 +39,8 @@ function serve(
 
 /**
  * Works designs out in threads. Each is worked out by one thread from the order, seed and moves alone, so the results do
- * not depend on how many threads there are. Throws a NestingFault when a thread fails.
+ * not depend on how many threads there are. Throws a NestingFault when a thread fails, a
+ * LostThread when one is gone without an answer.
  */
 export async function workOutInThreads(
   requests: readonly DesignRequest[],

@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { NestProgress, NestReply, NestRequest } from '../../src/edge/index.ts';
 import type { NestOutcome } from '../../src/model/nest.ts';
+import { LostThread, threadError } from './lostThread.ts';
 
 /** What one stock group's search gave and how long it took by the clock. */
 export interface NestedGroup {
@@ -28,6 +29,11 @@ export interface NestPoolOptions {
 /** A fault of the program inside a nesting thread. */
 export class NestingFault extends Error {
   override readonly name = 'NestingFault';
+}
+
+/** A thread's error as what it is: its loss, or a fault of the program. */
+export function nestingError(error: Error): Error {
+  return threadError(error, (cause) => new NestingFault(cause.message, { cause }));
 }
 
 /** Threads that can nest, with the flag that ends every search early. They keep no process alive until they are used. */
@@ -64,10 +70,10 @@ function startThread(stopFlag: Int32Array): NestThread {
     if (reply.kind === 'ready') thread.isReady = true;
   });
   worker.on('error', (error) => {
-    thread.fault = new NestingFault(error.message, { cause: error });
+    thread.fault = nestingError(error);
   });
   worker.on('exit', () => {
-    thread.fault ??= new NestingFault('a nesting thread ended too early');
+    thread.fault ??= new LostThread('ended');
   });
   worker.unref();
   return thread;
@@ -82,7 +88,7 @@ function byWork(requests: readonly NestRequest[]): NestRequest[] {
 /**
  * Nests stock groups in threads. Each group is searched by one thread from its own seed and work limit, so the
  * outcomes, given by the requests' index, do not depend on how many threads there are. Throws a NestingFault when a
- * thread fails.
+ * thread fails, a LostThread when one is gone without an answer.
  */
 export async function nestInThreads(
   requests: readonly NestRequest[],
@@ -136,8 +142,8 @@ function serve(
       const seconds = options.secondsLeft();
       worker.postMessage(seconds === undefined ? request : { ...request, seconds });
     };
-    worker.on('error', (error) => reject(new NestingFault(error.message, { cause: error })));
-    worker.on('exit', () => reject(new NestingFault('a nesting thread ended too early')));
+    worker.on('error', (error) => reject(nestingError(error)));
+    worker.on('exit', () => reject(new LostThread('ended')));
     worker.on('message', (reply: NestReply) => {
       switch (reply.kind) {
         case 'ready':
@@ -152,7 +158,7 @@ function serve(
         case 'fault': {
           const fault = new NestingFault(reply.message);
           fault.stack = reply.stack;
-          return reject(fault);
+          return reject(threadError(fault, () => fault));
         }
       }
     });

@@ -18,7 +18,7 @@ import { shortPath } from '../files/libraryFolder.ts';
 import { diskWriter } from '../files/papersFolder.ts';
 import { diskReader } from '../files/reader.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
-import { endWith, print, printError } from '../terminal/output.ts';
+import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { counterLine } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { loadSolver } from '../threads/loadSolver.ts';
@@ -67,8 +67,7 @@ export async function year(file: string, options: YearOptions): Promise<void> {
     if (failed.length > 0) return reportFindings(failed, options);
   }
   endWith(exitCodes.done);
-  if (options.json)
-    return print(`${JSON.stringify(asData(file, runs, currency, orders.findings), withAreas, 2)}\n`);
+  if (options.json) return print(jsonText(asData(file, runs, currency, orders.findings), withAreas));
   await print(describeYear(mix.value, runs, currency, coloursFor(process.stdout)));
   if (options.csv !== undefined) await print(`\n${options.csv}/: year-sheets.csv, year-weeks.csv\n`);
   const warnings = orders.findings.filter(({ severity }) => severity === 'warning');

@@ -11,6 +11,7 @@ import {
 } from 'yaml';
 import type { Finding, Place } from '../model/finding.ts';
 import { errorFinding, ordinal, shownText } from './findings.ts';
+import { composed, unreadablePart, withoutUnseen } from './visibleText.ts';
 import { yamlSyntaxFinding } from './yamlSyntax.ts';
 
 /** Largest file that is read, in UTF-16 units (about bytes): what people write is a thousand times smaller. */
@@ -161,8 +162,19 @@ class Placer {
       const message = 'An escape gives half a character, which is not text.';
       this.refuse('not-text', message, place, 'Write the character itself.');
     }
+    if (typeof value === 'string') return this.text(value, place);
     if (typeof value === 'bigint') return Number(value);
     return value === undefined ? null : value;
+  }
+
+  /** Texts stand on papers, in file names and on the terminal: nothing in them may be hidden or lie on other lines. */
+  private text(value: string, place: Place): string {
+    const unreadable = HALF_CHARACTER.test(value) ? undefined : unreadablePart(value);
+    if (unreadable === undefined) return composed(value);
+    const advice = 'Type the text anew: such characters often come along when it is copied from elsewhere.';
+    this.refuse('unreadable-text', `This text holds ${unreadable}.`, place, advice);
+    // What is left is checked on, so that one mistake is told once.
+    return composed(withoutUnseen(value, '', '\n\t').replace(/\p{M}{5,}/gu, ''));
   }
 
   private textPlace(node: Node, place: Place): Place {
@@ -186,12 +198,13 @@ class Placer {
         );
         continue;
       }
-      const name =
+      const written =
         typeof pair.key.value === 'string' ? pair.key.value : (pair.key.source ?? String(pair.key.value));
+      const name = composed(written);
       const within = field === '' ? shownText(name) : `${field}${FIELD_JOINT}${shownText(name)}`;
       const keyPlace = this.placeAt(offset, within);
       this.refuseMarks(pair.key, keyPlace);
-      this.scalar(name, keyPlace);
+      this.scalar(written, keyPlace);
       if (!this.keyIsFine(name, spots, keyPlace)) continue;
       const placed = this.value(pair.value, keyPlace, within);
       object[name] = placed.value;

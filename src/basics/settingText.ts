@@ -1,3 +1,5 @@
+import { composed } from './visibleText.ts';
+
 /** How a setting is written, for help and errors. */
 export const SETTING_EXPECTED =
   "a choice as in bed_width=1300, a unit's parameter as in 'base cupboard.width=400', or a role as in front.finish=slate";
@@ -7,8 +9,9 @@ export const SETTING_EXPECTED =
  * set, and its value as written. Undefined when it is not written as a setting.
  */
 export function partsOfSetting(
-  text: string,
+  written: string,
 ): { readonly of: string | null; readonly name: string; readonly value: string } | undefined {
+  const text = composed(written);
   const equals = text.indexOf('=');
   if (equals < 1) return undefined;
   const left = text.slice(0, equals).trim();

@@ -6,7 +6,6 @@ declare module 'papaparse/papaparse.js' {
   export interface WriteOptions {
     readonly newline: string;
     readonly header: boolean;
-    readonly escapeFormulae: RegExp;
   }
   const papaparse: {
     unparse(

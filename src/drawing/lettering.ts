@@ -1,3 +1,4 @@
+import { withoutUnseen } from '../basics/visibleText.ts';
 import type { Stroke, TextMeasurer, Weight } from './drawing.ts';
 
 /** Height of the capitals of DejaVu Sans as a part of its font size (1493 of 2048 font units). */
@@ -26,18 +27,12 @@ export const HAIRLINE: Stroke = { widthMm: 0.13, dashMm: [] };
 const ELLIPSIS = '…';
 
 /**
- * A text that fits on one line of a drawing: line breaks and tabs become spaces, control characters, halves of
- * surrogate pairs and marks that turn the reading direction of what follows are taken out.
+ * A text that fits on one line of a drawing: line breaks and tabs become spaces, halves of surrogate pairs are shown as
+ * such, and what cannot be seen or changes how others are read is taken out.
  */
 export function plainText(text: string): string {
-  return (
-    text
-      .replace(/[\t-\r \u0085\u2028\u2029]+/gu, ' ')
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not reach a drawing
-      .replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff\ufeff]/gu, '')
-      .replace(/\p{Surrogate}/gu, '\ufffd')
-      .trim()
-  );
+  const lines = text.replace(/[\t-\r \u0085\u2028\u2029]+/gu, ' ').replace(/\p{Surrogate}/gu, '\ufffd');
+  return withoutUnseen(lines, '').trim();
 }
 
 /** The text, or as much of its start as fits `widthMm` with an ellipsis after it. */

@@ -1,4 +1,5 @@
 import { type Container, type Element, registerWindow, SVG } from '@svgdotjs/svg.js';
+import { leftwardsApart } from '../basics/visibleText.ts';
 import type { Drawing, Shape, Stroke } from './drawing.ts';
 import { plainText } from './lettering.ts';
 
@@ -89,7 +90,7 @@ function addShape(parent: Container, shape: Shape): void {
       return;
     case 'text':
       // A plain element: svg.js sets a text of its own anew, with an event, at every attribute that moves its letters.
-      textNode(parent, plainText(shape.text)).attr({
+      textNode(parent, leftwardsApart(plainText(shape.text))).attr({
         x: mm(shape.x),
         y: mm(shape.y),
         'font-size': shape.sizeMm,

@@ -1,6 +1,7 @@
 import { errorFinding, listWords, shownText, sortFindings } from '../basics/findings.ts';
 import { LENGTH_EXPECTED, LONGEST_UM, lengthAdvice, lengthFromText } from '../basics/lengthText.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
+import { composed, unreadablePart } from '../basics/visibleText.ts';
 import type { Finding, Place } from '../model/finding.ts';
 import type { Um } from '../model/geometry.ts';
 import type { ListRow } from './csvTable.ts';
@@ -109,17 +110,14 @@ export class CellReader {
   text(row: ListRow, column: string): string {
     const written = row.cells.get(column) ?? '';
     if (written === '') return '';
-    const cell = written.replace(/\t/g, ' ').replace(/\n+/g, '\n');
+    const cell = composed(written).replace(/\t/g, ' ').replace(/\n+/g, '\n');
     if (cell.length > 200) {
       this.wrong(row, column, 'out-of-range', `\`${column}\` is too long.`, 'at most 200 characters');
-    } else if (/\p{Cc}|\p{Cs}|[\u202a-\u202e\u2066-\u2069]/u.test(cell.replace(/\n/g, ''))) {
-      this.wrong(
-        row,
-        column,
-        'wrong-form',
-        `\`${column}\` holds characters that cannot be printed.`,
-        'plain text',
-      );
+    } else {
+      const unreadable = unreadablePart(cell);
+      if (unreadable !== undefined) {
+        this.wrong(row, column, 'wrong-form', `\`${column}\` holds ${unreadable}.`, 'plain text');
+      }
     }
     return cell;
   }

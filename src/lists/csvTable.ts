@@ -1,4 +1,5 @@
 import { parse } from 'csv-parse/browser/esm/sync';
+import { plainCell } from '../basics/csvCells.ts';
 import { errorFinding, listWords, shownText, warningFinding } from '../basics/findings.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
 import type { Finding } from '../model/finding.ts';
@@ -157,7 +158,7 @@ function readRow(
     );
   }
   const cells = new Map<string, string>();
-  for (const [column, index] of positions) cells.set(column, (record.cells[index] ?? '').trim());
+  for (const [column, index] of positions) cells.set(column, plainCell((record.cells[index] ?? '').trim()));
   return { line: record.line, cells };
 }
 

@@ -44,7 +44,7 @@ function dayFindings(ledger: Ledger, { date }: Draft): Finding[] {
     errorFinding('day-goes-back', 'A later day has been booked already.', undefined, {
       found: date,
       expected: `${last.date} or later, the day of booking ${last.number}`,
-      advice: 'book it on that day, and say in --why when it really was',
+      advice: `look whether the clock of the computer is right; if it is, book it with --date ${last.date}, and say in --why when it really was`,
     }),
   ];
 }

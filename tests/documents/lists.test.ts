@@ -260,7 +260,7 @@ describe('the lists of a job', () => {
     for (const name of names) {
       expect(rowsOf(plan({ name }), 'cutting-list.csv')[0]!['name']).toBe(name);
     }
-    const formulas = ['=1+1', '@SUM(A1)', '+cmd', '-2+3', '\t=1', '\r=1'];
+    const formulas = ['=1+1', '@SUM(A1)', '+cmd', '-2+3', '\tx', '\rx', "'=1", '\uff1d1'];
     for (const name of formulas) {
       expect(rowsOf(plan({ name }), 'cutting-list.csv')[0]!['name']).toBe(`'${name}`);
     }

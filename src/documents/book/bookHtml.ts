@@ -1,3 +1,4 @@
+import { leftwardsApart, withoutUnseen } from '../../basics/visibleText.ts';
 import type { Drawing } from '../../drawing/index.ts';
 import type { StepInWords } from '../stepsInWords.ts';
 import type { Words } from '../words/words.ts';
@@ -15,16 +16,9 @@ export interface BookHtmlTools {
   readonly planMark: string;
 }
 
-/** Control characters but tab and line feed, marks that turn the reading direction of what follows, and non-characters. */
-const NO_PLACE_IN_HTML =
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not reach the page
-  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff]/gu;
-
 /** A text as HTML shows it, between tags and in quoted attributes. */
 export function escapeHtml(text: string): string {
-  return text
-    .replace(NO_PLACE_IN_HTML, '')
-    .replace(/\p{Surrogate}/gu, '\ufffd')
+  return leftwardsApart(withoutUnseen(text.replace(/\p{Surrogate}/gu, '\ufffd'), '', '\t\n'))
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;')
