@@ -15,12 +15,25 @@ export function blockPatterns(
   prices: Float64Array,
   least: number,
 ): PatternColumn[] {
-  const found = edge
-    .wholeStrips()
-    .map(({ depth, worth }) => ({ depth, worth: worth + beside.worthOfBlock(beside.length - depth) }))
-    .filter(({ worth }) => worth > least)
-    .sort((a, b) => b.worth - a.worth)
-    .slice(0, MOST_PATTERNS);
+  const strips = edge.wholeStrips();
+  const found: { depth: number; worth: number }[] = [];
+  // Deeper strips are worth more and leave less beside them: halves that cannot better the best few are left out.
+  const look = (from: number, to: number, mostBeside: number): void => {
+    if (from > to) return;
+    const enough = found.length < MOST_PATTERNS ? least : found[MOST_PATTERNS - 1]!.worth;
+    if (strips[to]!.worth + mostBeside <= enough) return;
+    const middle = (from + to) >> 1;
+    const { depth, worth } = strips[middle]!;
+    const besideIt = beside.worthOfBlock(beside.length - depth);
+    if (worth + besideIt > least) {
+      found.push({ depth, worth: worth + besideIt });
+      found.sort((a, b) => b.worth - a.worth);
+      found.length = Math.min(found.length, MOST_PATTERNS);
+    }
+    look(from, middle - 1, mostBeside);
+    look(middle + 1, to, besideIt);
+  };
+  look(0, strips.length - 1, Number.POSITIVE_INFINITY);
   const patterns: PatternColumn[] = [];
   for (const { depth } of found) {
     const block = beside.block(prices, beside.length - depth);

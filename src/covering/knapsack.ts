@@ -15,18 +15,21 @@ export class Choices {
     this.marks = new Int32Array(most);
   }
 
-  /** Adds one no shorter than those before, unless copies of a shorter one are worth as much on its length. */
+  /** Adds one no shorter than those before, if it is worth anything. */
   offer(length: number, worth: number, mark: number): void {
-    const { lengths, worths } = this;
     if (worth <= LEAST_DIFFERENCE) return;
-    for (let i = 0; i < this.count; i++) {
-      const copies = Math.trunc(length / lengths[i]!);
-      if (copies * worths[i]! >= worth - LEAST_DIFFERENCE) return;
-    }
-    // One of the same length that is worth less stays behind: it is never chosen.
-    lengths[this.count] = length;
-    worths[this.count] = worth;
+    this.lengths[this.count] = length;
+    this.worths[this.count] = worth;
     this.marks[this.count++] = mark;
+  }
+
+  /** True when copies of a shorter one are worth as much on the same length. */
+  isOutdone(length: number, worth: number): boolean {
+    for (let i = 0; i < this.count; i++) {
+      const copies = Math.trunc(length / this.lengths[i]!);
+      if (copies * this.worths[i]! >= worth - LEAST_DIFFERENCE) return true;
+    }
+    return false;
   }
 }
 
@@ -42,23 +45,42 @@ export function fillKnapsack(
   last: Int32Array | null,
 ): number {
   const { count, lengths, worths } = choices;
-  best[0] = 0;
-  let within = 0;
-  for (let x = 1; x <= length; x++) {
-    while (within < count && lengths[within]! <= x) within++;
-    let most = best[x - 1]!;
-    let chosen = -1;
-    for (let i = 0; i < within; i++) {
-      const worth = best[x - lengths[i]!]! + worths[i]!;
-      if (worth > most + LEAST_DIFFERENCE) {
-        most = worth;
-        chosen = i;
+  best.fill(0, 0, length + 1);
+  last?.fill(-1, 0, length + 1);
+  let steps = length;
+  for (let i = 0; i < count && lengths[i]! <= length; i++) {
+    const step = lengths[i]!;
+    const worth = worths[i]!;
+    // Shorter ones are worth as much on its length, and so on every greater one.
+    if (best[step]! >= worth - LEAST_DIFFERENCE) continue;
+    steps += length - step;
+    if (last) {
+      for (let x = step, from = 0; x <= length; x++, from++) {
+        const most = best[from]! + worth;
+        if (most <= best[x]! + LEAST_DIFFERENCE) continue;
+        best[x] = most;
+        last[x] = i;
       }
-    }
-    best[x] = most;
-    if (last) last[x] = chosen;
+    } else lay(best, length, step, worth);
   }
-  return length * (count + 1);
+  return steps;
+}
+
+/**
+ * Allows one more kind of thing, `step` long, in a knapsack that has been filled: `best` becomes what `fillKnapsack`
+ * makes of all of them. Gives the steps taken; 0 when shorter ones are worth as much on its length.
+ */
+export function allowAsWell(best: Float64Array, length: number, step: number, worth: number): number {
+  if (step > length || best[step]! >= worth - LEAST_DIFFERENCE) return 0;
+  lay(best, length, step, worth);
+  return length - step + 1;
+}
+
+function lay(best: Float64Array, length: number, step: number, worth: number): void {
+  for (let x = step, from = 0; x <= length; x++, from++) {
+    const most = best[from]! + worth;
+    if (most > best[x]!) best[x] = most;
+  }
 }
 
 /** The choices that lie on a length of x, last first, as their indices; `last` as `fillKnapsack` left it. */

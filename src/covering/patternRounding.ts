@@ -18,6 +18,8 @@ const PATTERNS_A_PRICING = 6;
 const CENTRE_WEIGHTS = [0.85, 0.5, 0] as const;
 /** Where the programme would use about this many sheets more, the rest is left to the search. */
 const SHEETS_LEFT = 5;
+/** The programme is solved to this part of a sheet below what is enough, so that roundings have some room. */
+const ROOM_TO_ROUND = 0.25;
 /** How much chance adds to the use of a pattern when the next one to be cut is chosen. */
 const CHANCE = 0.3;
 /** Patterns cut at once where none is used in whole, and from which use on the second and third. */
@@ -46,6 +48,8 @@ export interface RoundedPatterns {
 interface Programme {
   readonly cost: number;
   readonly patterns: readonly SheetPattern[];
+  /** True when no pattern of these stages makes it cheaper. */
+  readonly isLeast: boolean;
 }
 
 /**
@@ -64,7 +68,7 @@ export class PatternRounding {
   private readonly costs: Float64Array;
   private readonly dearest: number;
   private whole: Programme | null = null;
-  private readonly known: readonly PatternColumn[];
+  private known: readonly PatternColumn[];
   private solved = 0;
 
   /** `known`: patterns that fit, to start from. */
@@ -96,18 +100,43 @@ export class PatternRounding {
     return this.work >= this.limits.effort || this.limits.stop();
   }
 
-  /** The programme's patterns for all pieces, with their use; empty when the solver gave up. */
+  /** The programme's patterns for all pieces so far, with their use. */
   patterns(): readonly SheetPattern[] {
-    this.whole ??= this.solve(this.problem.items.count, this.known, new Int32Array(this.costs.length));
     return this.whole?.patterns ?? [];
   }
 
   /**
-   * One rounding; null when it cannot cost less than `below`, in minor units, or the effort is spent. With seed 0 the
-   * patterns used most come first, else chance has its say.
+   * What the programme for all pieces costs, in minor units, solved until it is no more than `enough` or cannot be
+   * less with patterns of these stages; null when the solver gave up.
    */
-  round(seed: number, below: number): RoundedPatterns | null {
-    if (this.patterns().length === 0) return null;
+  costMinor(enough: number): number | null {
+    const isSolved =
+      this.whole && (this.whole.isLeast || this.whole.cost <= enough / this.dearest - ROOM_TO_ROUND);
+    if (!isSolved) {
+      const { count } = this.problem.items;
+      const known = [...this.patterns(), ...this.known];
+      this.whole = this.solve(count, known, new Int32Array(this.costs.length), enough / this.dearest);
+    }
+    return this.whole && this.whole.cost * this.dearest;
+  }
+
+  /** False when the programme, solved to the end, costs more than this. */
+  reaches(costMinor: number): boolean {
+    return !this.whole?.isLeast || this.whole.cost * this.dearest <= costMinor + SOLVER_SLACK;
+  }
+
+  /** More patterns that fit, to be used from now on. */
+  learn(patterns: readonly PatternColumn[]): void {
+    this.known = [...this.patterns(), ...patterns];
+    this.whole = null;
+  }
+
+  /**
+   * One rounding; null when it cannot cost less than `below`, in minor units, or the effort is spent. With seed 0 the
+   * patterns used most come first, else chance has its say. What costs no more than `aim` is not made cheaper on the way.
+   */
+  round(seed: number, below: number, aim: number): RoundedPatterns | null {
+    if (this.costMinor(aim) === null) return null;
     const random = seed === 0 ? null : new SeededRandom(seed);
     const dive = new Dive(this.problem);
     let programme: Programme | null = this.whole;
@@ -122,25 +151,37 @@ export class PatternRounding {
         dive.left,
         known.filter((pattern) => pattern !== null),
         dive.used,
+        (aim - dive.costMinor) / this.dearest,
       );
     }
     return { patterns: dive.patterns, left: dive.left, costMinor: dive.costMinor };
   }
 
-  /** The programme for so many pieces, `used` sheets of each kind being gone; null when the solver gave up. */
-  private solve(counts: Int32Array, known: readonly PatternColumn[], used: Int32Array): Programme | null {
+  /**
+   * The programme for so many pieces, `used` sheets of each kind being gone, solved until it costs no more than
+   * `enough`; null when the solver gave up.
+   */
+  private solve(
+    counts: Int32Array,
+    known: readonly PatternColumn[],
+    used: Int32Array,
+    enough: number,
+  ): Programme | null {
     const left = this.problem.sheets.map(({ count }, s) => (count < 0 ? -1 : Math.max(0, count - used[s]!)));
     const master = new PatternMaster(this.solver, counts, this.costs, left, dearSlack(counts.length));
     const centre = new SteadyPrices(this.problem, counts);
     try {
       master.add(known);
       let answer = master.solve();
-      for (let pricing = 0; answer && pricing < MOST_PRICINGS && !this.isSpent(); pricing++) {
-        if (!this.addPatterns(master, answer, counts, centre)) break;
+      let isLeast = false;
+      const goesOn = () => answer && answer.cost > enough - ROOM_TO_ROUND && !isLeast && !this.isSpent();
+      for (let pricing = 0; goesOn() && pricing < MOST_PRICINGS; pricing++) {
+        isLeast = !this.addPatterns(master, answer!, counts, centre);
+        if (isLeast) break;
         answer = master.solve();
         this.solved += STEPS_A_CELL * counts.length * master.size;
       }
-      return answer && { cost: answer.cost, patterns: master.patterns() };
+      return answer && { cost: answer.cost, patterns: master.patterns(), isLeast };
     } finally {
       master.dispose();
     }

@@ -3,7 +3,7 @@ import { countsOf, stackOfNodes } from '../basics/patternTree.ts';
 import { mayTurn } from '../basics/pricesFromFunctions.ts';
 import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
-import { Choices, fillKnapsack, LEAST_DIFFERENCE, laidOn } from './knapsack.ts';
+import { allowAsWell, Choices, fillKnapsack, LEAST_DIFFERENCE, laidOn } from './knapsack.ts';
 
 /** Most positions along a side of a sheet; sizes are rounded, safely, where there would be more. */
 const MOST_POSITIONS = 4000;
@@ -32,6 +32,11 @@ export class StripPricing {
   readonly length: number;
   private readonly breadth: number;
   private readonly lays: readonly Lay[];
+  /** By width, those that just fit a column of it, the least `across` first. */
+  private readonly laysOfWidth: readonly (readonly Lay[])[];
+  private readonly laysOfDepth: readonly (readonly Lay[])[];
+  /** 1 for the depths of strips that the pricing before looked at. */
+  private readonly priced: Uint8Array;
   /** Different sizes along and across, in rising order. */
   private readonly widths: readonly number[];
   private readonly depths: readonly number[];
@@ -61,6 +66,9 @@ export class StripPricing {
     );
     this.widths = sortedSizes(this.lays.map((lay) => lay.along));
     this.depths = sortedSizes(this.lays.map((lay) => lay.across));
+    this.laysOfDepth = this.depths.map((depth) => this.lays.filter(({ across }) => across === depth));
+    this.priced = new Uint8Array(this.depths.length);
+    this.laysOfWidth = this.widths.map((width) => this.lays.filter(({ along }) => along === width));
     this.columnWorth = new Float64Array(this.widths.length * this.depths.length);
     this.stripWorth = new Float64Array(this.depths.length * (this.length + 1));
     this.strips = new Choices(this.depths.length);
@@ -79,11 +87,16 @@ export class StripPricing {
     const { strips, depths } = this;
     this.priceColumns(prices, breadth);
     strips.count = 0;
+    this.priced.fill(0);
     for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
+      // Nothing needs a strip that deep: a shallower one holds as much.
+      this.priced[d] = this.laysOfDepth[d]!.some(({ item }) => prices[item]! > 0) ? 1 : 0;
+      if (this.priced[d] === 0) continue;
       this.chooseColumns(d);
       const worths = this.stripWorth.subarray(d * (this.length + 1), (d + 1) * (this.length + 1));
       this.work += fillKnapsack(this.columns, this.length, worths, null);
-      strips.offer(depths[d]!, worths[this.length]!, d);
+      const worth = worths[this.length]!;
+      if (!strips.isOutdone(depths[d]!, worth)) strips.offer(depths[d]!, worth, d);
     }
     this.work += fillKnapsack(strips, breadth, this.sheetBest, this.sheetLast);
     return this.sheetBest[breadth]!;
@@ -122,8 +135,9 @@ export class StripPricing {
   worthOfBlock(length: number): number {
     const { shortStrips, depths } = this;
     shortStrips.count = 0;
-    for (const [d, depth] of depths.entries()) {
-      shortStrips.offer(depth, this.stripWorth[d * (this.length + 1) + length]!, d);
+    for (let d = 0; d < depths.length; d++) {
+      if (this.priced[d] !== 0)
+        shortStrips.offer(depths[d]!, this.stripWorth[d * (this.length + 1) + length]!, d);
     }
     this.work += fillKnapsack(shortStrips, this.breadth, this.best, this.last);
     return this.best[this.breadth]!;
@@ -171,10 +185,15 @@ export class StripPricing {
   private priceColumns(prices: Float64Array, breadth: number): void {
     const { widths, depths, columnWorth, best } = this;
     columnWorth.fill(0);
+    best.fill(0, 0, breadth + 1);
     for (let k = 0; k < widths.length; k++) {
-      if (!this.lays.some((lay) => lay.along === widths[k] && prices[lay.item]! > 0)) continue;
-      this.choosePieces(prices, k);
-      this.work += fillKnapsack(this.pieces, breadth, best, null);
+      let steps = 0;
+      // What a narrower column holds a wider one holds as well.
+      for (const { item, across } of this.laysOfWidth[k]!) {
+        steps += allowAsWell(best, breadth, across, prices[item]!);
+      }
+      this.work += steps;
+      if (steps === 0) continue;
       for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
         columnWorth[k * depths.length + d] = best[depths[d]!]!;
       }

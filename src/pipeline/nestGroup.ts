@@ -29,18 +29,27 @@ const FEW_SHEETS = 5;
 const MOST_SIZES = 150;
 /** From so many pieces a size on, patterns are used often, and rounding them pays soon. */
 const MANY_COPIES = 8;
-/** Searches and roundings in turn, before the last search has the rest of the moves. */
+/** With fewer pieces a size than this, roundings take their time and serve plans of few sheets least. */
+const SOME_COPIES = 1.5;
+const SHEETS_FOR_SOME_COPIES = 20;
+/** Searches, later bounds and roundings in turn, before the last search has the rest of the moves. */
 const PHASES = {
   'many copies': [
-    { moves: 20_000, from: 'known patterns', rounds: 6 },
-    { moves: 200_000, from: 'known patterns', rounds: 24 },
+    { moves: 20_000, from: 'known patterns', boundAgain: false, rounds: 6 },
+    { moves: 200_000, from: 'known patterns', boundAgain: false, rounds: 24 },
+  ],
+  'some copies': [
+    { moves: 200_000, from: 'known patterns', boundAgain: false, rounds: 8 },
+    { moves: 300_000, from: 'nothing', boundAgain: true, rounds: 16 },
   ],
   'few copies': [
-    { moves: 200_000, from: 'known patterns', rounds: 0 },
+    { moves: 200_000, from: 'known patterns', boundAgain: true, rounds: 0 },
     // Another start finds what lies far from the patterns.
-    { moves: 300_000, from: 'nothing', rounds: 16 },
+    { moves: 300_000, from: 'nothing', boundAgain: true, rounds: 16 },
   ],
 } as const;
+/** Roundings before patterns of any number of stages are looked for, where those of the programme do not do. */
+const FIRST_ROUNDS = 2;
 /** A search for many pieces needs more moves than that: so many for each. */
 const MOVES_A_PIECE = 1000;
 /** With more pieces and sheets than this, and several sizes of sheet, the best value among them is searched alone first. */
@@ -130,7 +139,7 @@ class LongSearch {
   private readonly boundEffort: number;
   /** Patterns that the next search starts from. */
   private start: readonly SheetPattern[];
-  private readonly boundPatterns: readonly SheetPattern[];
+  private boundPatterns: readonly SheetPattern[];
   private best: Nest;
   private movesLeft: number;
   private boundedAgain = false;
@@ -200,13 +209,14 @@ class LongSearch {
   private boundAgain(solver: LinearSolver): void {
     if (this.isDone()) return;
     this.boundedAgain = true;
-    const { bound } = lowerBound(this.group, {
+    const { bound, patterns } = lowerBound(this.group, {
       solver,
       effort: Math.min(MOST_LATER_EFFORT, LATER_EFFORT * this.boundEffort),
       planCost: this.best.costMinor,
       patterns: this.boundPatterns,
       ...(this.options.stop && { stop: this.options.stop }),
     });
+    this.boundPatterns = patterns;
     if (bound.costMinor <= this.bound.costMinor) return;
     this.bound = bound;
     this.best = { ...this.best, bound, proved: this.best.costMinor === bound.costMinor };
@@ -221,26 +231,50 @@ class LongSearch {
   }
 
   private takeTurns(solver: LinearSolver): void {
-    const { count, kinds } = this.problem.items;
-    const pieces = count.reduce((sum, wanted) => sum + wanted, 0);
-    const kind = pieces / kinds >= MANY_COPIES ? 'many copies' : 'few copies';
+    const pieces = this.problem.items.count.reduce((sum, wanted) => sum + wanted, 0);
+    const kind = this.kindOfList(pieces);
     // With few copies the programme takes its time: the search alone does more with few moves.
-    if (kind === 'few copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
+    if (kind !== 'many copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
     let rounding: PatternRounding | null = null;
     let seed = 0;
-    for (const { moves, from, rounds } of PHASES[kind]) {
+    for (const { moves, from, boundAgain, rounds } of PHASES[kind]) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       const start = from === 'nothing' ? [] : this.start;
-      const enough = kind === 'few copies' ? Math.max(moves, MOVES_A_PIECE * pieces) : moves;
+      const enough = kind === 'many copies' ? moves : Math.max(moves, MOVES_A_PIECE * pieces);
       this.search(Math.min(enough, part, this.movesLeft), this.options.seed + seed, 'as found', start);
-      if (this.wantsLaterBound()) this.boundAgain(solver);
+      if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver);
       if (rounds > 0 && !this.isDone()) {
         rounding ??= this.newRounding(solver);
-        this.round(solver, rounding, { firstSeed: seed, rounds });
+        this.takeRounds(solver, rounding, seed, rounds);
         seed += rounds;
       }
       if (this.isDone()) return;
     }
+  }
+
+  private kindOfList(pieces: number): keyof typeof PHASES {
+    const copies = pieces / this.problem.items.kinds;
+    if (copies >= MANY_COPIES) return 'many copies';
+    if (this.group.sheets.length > 1 || copies < SOME_COPIES) return 'few copies';
+    const sheets = this.best.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
+    return sheets >= SHEETS_FOR_SOME_COPIES ? 'some copies' : 'few copies';
+  }
+
+  /** Roundings; where no patterns of few stages can reach the bound, those of the bound are made use of on the way. */
+  private takeRounds(
+    solver: LinearSolver,
+    rounding: PatternRounding,
+    firstSeed: number,
+    rounds: number,
+  ): void {
+    const first = Math.min(FIRST_ROUNDS, rounds);
+    this.round(solver, rounding, { firstSeed, rounds: first });
+    if (this.isDone()) return;
+    if (this.wantsLaterBound() && !rounding.reaches(this.bound.costMinor)) {
+      this.boundAgain(solver);
+      rounding.learn(this.boundPatterns);
+    }
+    this.round(solver, rounding, { firstSeed: firstSeed + first, rounds: rounds - first });
   }
 
   private newRounding(solver: LinearSolver): PatternRounding {

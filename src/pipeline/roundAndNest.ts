@@ -1,6 +1,6 @@
 import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
 import { lowerBoundOfProblem } from '../bounds/index.ts';
-import { coverFromPool, type PatternRounding, type RoundedPatterns } from '../covering/index.ts';
+import { coverFromPool, type PatternRounding, type RoundedPatterns, trimPattern } from '../covering/index.ts';
 import type { PoolSheet } from '../model/covering.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, NestOptions } from '../model/nest.ts';
@@ -54,7 +54,7 @@ export function roundAndNest(request: RoundingRequest): RoundingOutcome {
   const below = () => plan?.costMinor ?? request.below;
   for (let round = 0; round < request.rounds; round++) {
     if (below() <= request.bound.costMinor || request.rounding.isSpent()) break;
-    const rounded = request.rounding.round(request.firstSeed + round, below());
+    const rounded = request.rounding.round(request.firstSeed + round, below(), aimOf(request, below()));
     if (!rounded) continue;
     const finished = nestTheRest(request, rounded, below(), request.firstSeed + round);
     if (!finished) continue;
@@ -66,6 +66,12 @@ export function roundAndNest(request: RoundingRequest): RoundingOutcome {
     plan = coverFrom(request, [...request.rounding.patterns(), ...pool], below()) ?? plan;
   }
   return { plan, moves };
+}
+
+/** What a rounding aims at: one sheet less where there is one kind of sheet, for that is soon solved; else the bound. */
+function aimOf({ bound, problem }: RoundingRequest, below: number): number {
+  const [only, second] = problem.sheets;
+  return second ? bound.costMinor : Math.max(bound.costMinor, below - only!.costMinor);
 }
 
 /** Searches for the sheets that a rounding left; null when the area alone shows that it cannot cost less than `below`. */
@@ -117,6 +123,16 @@ function coverFrom(
   const pool: PoolSheet[] = sheets.map(({ sheet, counts }, id) => ({ id, sheet, counts }));
   const choice = coverFromPool({ solver, problem, pool, below, nodes: COVERING_NODES });
   if (!choice) return null;
-  const patterns = choice.chosen.map(({ id, copies }) => ({ ...sheets[id]!, use: copies }));
+  // A choice may cut pieces too often; a plan may not.
+  const left = Int32Array.from(problem.items.count);
+  const patterns: SheetPattern[] = [];
+  for (const { id, copies } of choice.chosen) {
+    for (let copy = 0; copy < copies; copy++) {
+      const wanted = trimPattern(sheets[id]!, left);
+      if (!wanted) continue;
+      for (const { item, count } of wanted.counts) left[item]! -= count;
+      patterns.push({ ...wanted, use: 1 });
+    }
+  }
   return { patterns, costMinor: choice.costMinor };
 }

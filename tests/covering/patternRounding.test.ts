@@ -1,11 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { fitsSheet } from '../../src/basics/patternTree.ts';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
+import { areaBound } from '../../src/bounds/index.ts';
 import { PatternRounding } from '../../src/covering/index.ts';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
 import { nest } from '../../src/nesting/index.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { patternsOfNest } from '../../src/pipeline/patternsOfNest.ts';
+import { roundAndNest } from '../../src/pipeline/roundAndNest.ts';
 import { groupOf, readInstances } from '../bench/instances.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { loadSolver } from '../helpers/loadSolver.ts';
@@ -26,7 +28,7 @@ describe('PatternRounding', () => {
       const problem = makeRectangleProblem(group);
       const rounding = new PatternRounding(problem, solver, [], endless);
       for (let round = 0; round < 3; round++) {
-        const result = rounding.round(round, Number.MAX_SAFE_INTEGER);
+        const result = rounding.round(round, Number.MAX_SAFE_INTEGER, 0);
         if (!result) continue;
         rounded++;
         const left = Int32Array.from(problem.items.count);
@@ -49,13 +51,70 @@ describe('PatternRounding', () => {
     expect(rounded).toBeGreaterThan(60);
   });
 
+  it('is solved no further than near what is enough, and to the end when more is asked for', () => {
+    let stopped = 0;
+    for (let seed = 1; seed <= 40; seed++) {
+      const group = smallGroup(seed, { kinds: 8, pieces: 120, sheetKinds: 1, longest: 11, kerfUm: 300 });
+      const problem = makeRectangleProblem(group);
+      const price = problem.sheets[0]!.costMinor;
+      const least = new PatternRounding(problem, solver, [], endless).costMinor(0)!;
+      const rounding = new PatternRounding(problem, solver, [], endless);
+      const enough = least + 3 * price;
+      const first = rounding.costMinor(enough)!;
+      expect(first).toBeLessThanOrEqual(enough);
+      expect(first).toBeGreaterThan(least - 1e-3);
+      if (first > least + 1e-3) stopped++;
+      expect(rounding.costMinor(0)).toBeCloseTo(least, 3);
+      expect(rounding.reaches(least)).toBe(true);
+      expect(rounding.reaches(least - price)).toBe(false);
+      // What is learnt makes it no dearer.
+      rounding.learn(rounding.patterns());
+      expect(rounding.costMinor(0)).toBeCloseTo(least, 3);
+    }
+    expect(stopped).toBeGreaterThan(5);
+  });
+
   it('gives the same for the same seed', () => {
     const group = smallGroup(5, { kinds: 8, pieces: 120, sheetKinds: 2, longest: 11, kerfUm: 300 });
     const problem = makeRectangleProblem(group);
     const twice = [1, 2].map(() =>
-      new PatternRounding(problem, solver, [], endless).round(3, Number.MAX_SAFE_INTEGER),
+      new PatternRounding(problem, solver, [], endless).round(3, Number.MAX_SAFE_INTEGER, 0),
     );
     expect(twice[0]).toEqual(twice[1]);
+  });
+});
+
+describe('roundAndNest', () => {
+  it('plans every piece once, also where the cheapest choice of sheets holds some too often', () => {
+    let plans = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const group = smallGroup(seed, { kinds: 6, pieces: 90, sheetKinds: 2, longest: 9, kerfUm: 300 });
+      const rough = nest(group, areaBound(group), { seed, workLimit: 0 });
+      if (!rough.ok) continue;
+      const problem = makeRectangleProblem(group);
+      const { plan } = roundAndNest({
+        group,
+        problem,
+        solver,
+        rounding: new PatternRounding(problem, solver, [], endless),
+        bound: areaBound(group),
+        below: rough.nest.costMinor + 1,
+        firstSeed: 0,
+        rounds: 4,
+        movesARound: 200,
+        options: { seed, workLimit: 1000 },
+      });
+      if (!plan) continue;
+      plans++;
+      const left = Int32Array.from(problem.items.count);
+      for (const { counts, use } of plan.patterns)
+        for (const { item, count } of counts) left[item]! -= use * count;
+      expect([...left].every((count) => count === 0)).toBe(true);
+      const again = nest(group, areaBound(group), { seed, workLimit: 0 }, plan.patterns);
+      if (!again.ok) throw new Error('what was planned can be nested');
+      expect(again.nest.costMinor).toBeLessThanOrEqual(plan.costMinor);
+    }
+    expect(plans).toBeGreaterThan(20);
   });
 });
 
