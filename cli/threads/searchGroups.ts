@@ -90,6 +90,8 @@ class GroupSearch {
       group,
       seed: this.options.seed + (first + k) * SEED_STEP,
       workLimit,
+      // Two searches for one group share the work on plan and bound.
+      ...(seeds > 1 && { emphasis: k % 2 === 0 ? ('plan' as const) : ('bound' as const) }),
     }));
   }
 

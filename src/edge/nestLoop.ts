@@ -9,11 +9,12 @@ export function answerNestRequest(
   stop: () => boolean,
   say: (reply: NestReply) => void,
 ): void {
-  const { index, group, seed, workLimit } = request;
+  const { index, group, seed, workLimit, emphasis } = request;
   try {
     const outcome = nestGroup(group, solver, {
       seed,
       workLimit,
+      ...(emphasis && { emphasis }),
       stop,
       progress: (state) => say({ kind: 'progress', index, state }),
     });

@@ -8,6 +8,8 @@ export interface NestRequest {
   readonly group: StockGroup;
   readonly seed: number;
   readonly workLimit: number;
+  /** As in `NestOptions`. */
+  readonly emphasis?: 'plan' | 'bound';
   /** When given, a thread that has a clock ends the search after so long with the best plan so far. */
   readonly seconds?: number;
 }

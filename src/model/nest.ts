@@ -128,6 +128,11 @@ export interface NestOptions {
   readonly workLimit: number;
   /** `as found`: neither offcuts nor fence settings are bettered, as for a part of a plan that goes on. */
   readonly finish?: 'tidy' | 'as found';
+  /**
+   * Of two searches for the same group one may look for plans alone and the other work on the bound first, with all
+   * effort; without it a search does both in turn.
+   */
+  readonly emphasis?: 'plan' | 'bound';
   /** Asked now and then: true ends the search with the best plan so far. Makes results depend on the clock. */
   readonly stop?: () => boolean;
   readonly progress?: (state: {

@@ -166,6 +166,8 @@ class LongSearch {
   }
 
   run(): Nest {
+    if (this.solver && this.options.emphasis === 'bound' && this.wantsLaterBound())
+      this.boundAgain(this.solver);
     this.searchBestValue();
     if (this.solver && !this.isDone() && this.canBeRounded()) this.takeTurns(this.solver);
     if (this.solver && this.wantsLaterBound()) {
@@ -201,6 +203,7 @@ class LongSearch {
   }
 
   private wantsLaterBound(): boolean {
+    if (this.options.emphasis === 'plan') return false;
     const allowed = this.movesLeft >= TIMES_MORE * MOVES_TO_LATER_BOUND && hasFewSizes(this.group);
     return allowed && !this.boundedAgain && !this.isDone();
   }

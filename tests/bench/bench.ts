@@ -14,13 +14,14 @@ import { BENCHMARK_SETS, readInstances, type Turning } from './instances.ts';
 import { printInstances, printTable } from './report.ts';
 import { type RunResult, runInstance } from './runInstance.ts';
 import { benchSawing } from './sawingBench.ts';
-import { benchWorkshopLists } from './workshopBench.ts';
+import { benchListsByClock, benchWorkshopLists } from './workshopBench.ts';
 
 const HELP = `npm run bench -- <set> [options]
 
 sets: ${BENCHMARK_SETS.join(', ')};
 workshop-lists: thirty lists, carcasses, fronts and backs of a board each, two sizes of sheet; workshop-lists-one-board;
-workshop-lists-one-size: one board and one size (all with --seconds, --sample and --seed as the number of the series);
+workshop-lists-one-size: one board and one size; workshop-lists-by-clock: --seconds by the clock a list, all of its
+boards together on all cores, as the command does (all with --seconds, --sample and --seed as the number of the series);
 growth: 500 to 5,000 panels of 300 sizes, or only as many as --only says;
 sawing: what the workshop lists take on the saw after 1000 moves per second asked for
 
@@ -64,6 +65,10 @@ if (set === 'sawing' && !values.help) {
 }
 if (set === 'growth' && !values.help) {
   await benchGrowth(Number(values.seconds), Number(values.only));
+  process.exit(0);
+}
+if (set === 'workshop-lists-by-clock' && !values.help) {
+  await benchListsByClock(Number(values.seconds), Number(values.seed) - 1, Number(values.sample));
   process.exit(0);
 }
 if (set.startsWith('workshop-lists') && !values.help) {

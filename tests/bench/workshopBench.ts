@@ -103,6 +103,40 @@ function print(results: readonly ListResult[], limit: number): void {
 }
 
 /**
+ * Nests each of the thirty lists as `plywright cut --time` does: its three stock groups together on all cores, for
+ * `seconds` by the clock a list, the start of the threads included. The program must have been built.
+ */
+export async function benchListsByClock(seconds: number, series: number, sample: number): Promise<void> {
+  const built = new URL('../../dist/cli/threads/searchGroups.js', import.meta.url).href;
+  const { searchGroups } = (await import(built)) as typeof import('../../cli/threads/searchGroups.ts');
+  let proved = 0;
+  let all = 0;
+  let longest = 0;
+  for (let index = 0; index < WORKSHOP_LISTS; index += sample) {
+    const groups = workshopListByBoard(index, series, 'both sizes');
+    const start = performance.now();
+    const results = await searchGroups(groups, {
+      seed: 1,
+      time: seconds,
+      progress: () => {},
+      stoppable: () => {},
+    });
+    const took = (performance.now() - start) / 1000;
+    longest = Math.max(longest, took);
+    const told = results.map(({ outcome }, g) => {
+      if (!outcome.ok) throw new Error(`${groups[g]!.id}: ${JSON.stringify(outcome.failure)}`);
+      assertNest(groups[g]!, outcome.nest);
+      all++;
+      if (outcome.nest.proved) proved++;
+      const { costMinor, bound } = outcome.nest;
+      return outcome.nest.proved ? `${costMinor} proved` : `${costMinor} ≥ ${bound.costMinor}`;
+    });
+    console.log(`list ${index + 1}: ${told.join(', ')}, ${took.toFixed(1)} s`);
+  }
+  console.log(`proved best after ${seconds} s a list: ${proved} of ${all}; longest ${longest.toFixed(1)} s`);
+}
+
+/**
  * Nests the stock groups of the thirty workshop lists as the command does, quick bound, first search and bound by patterns included, for
  * `limit` seconds of processor time each, and prints first plan, best at 1, 5 and 20 s, and the bound.
  */
