@@ -45,7 +45,9 @@ function searchedIn({ demands, sheets, saw, pricedBy }: StockGroup): string {
 }
 
 /** A group of more than some hundred panels is searched longer, since many orders are pooled in it. */
-const MOVES_A_PANEL = 300;
+const MOVES_A_PANEL = 600;
+const MOST_MOVES = 1_200_000;
+const MANY_PANELS = 100;
 /** All small groups together get no more, that a hundred orders apart take no longer than together. */
 const MOVES_OF_SMALL_GROUPS = 1_200_000;
 const LEAST_MOVES = 3000;
@@ -55,7 +57,7 @@ function movesFor({ demands }: StockGroup, groups: number): number {
   const few = Math.max(LEAST_MOVES, Math.floor(MOVES_OF_SMALL_GROUPS / groups));
   return Math.max(
     Math.min(USUAL_WORK, few),
-    panels > USUAL_WORK / MOVES_A_PANEL ? MOVES_A_PANEL * panels : 0,
+    panels > MANY_PANELS ? Math.min(MOST_MOVES, MOVES_A_PANEL * panels) : 0,
   );
 }
 

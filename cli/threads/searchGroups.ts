@@ -8,6 +8,7 @@ import { type NestedGroup, type NestPoolOptions, type NestThreads, nestInThreads
 export const USUAL_WORK = 30_000;
 /** From so many moves on a group is searched from two seeds with half of them each, which two threads do at once. */
 const WORK_FOR_TWO_SEEDS = 400_000;
+const MOST_GROUPS_OF_TWO_SEEDS = 2;
 /** Between the seeds of searches for one group. */
 const SEED_STEP = 1_000_003;
 /** With less time left, in seconds, no further search is begun. */
@@ -40,9 +41,14 @@ export async function searchGroups(
 ): Promise<readonly NestedGroup[]> {
   const search = new GroupSearch(groups, options);
   const clockOnly = options.time !== undefined && options.work === undefined;
-  const shares = groups.map((group) => {
+  const wanted = groups.map((group) => {
     const work = options.work ?? (clockOnly ? USUAL_WORK : (options.movesFor?.(group) ?? USUAL_WORK));
-    const seeds = work >= WORK_FOR_TWO_SEEDS ? 2 : 1;
+    return { work, isLong: work >= WORK_FOR_TWO_SEEDS };
+  });
+  // With more long searches there is enough for the threads to do.
+  const splits = wanted.filter(({ isLong }) => isLong).length <= MOST_GROUPS_OF_TWO_SEEDS;
+  const shares = wanted.map(({ work, isLong }) => {
+    const seeds = isLong && splits ? 2 : 1;
     return { seeds, workLimit: Math.ceil(work / seeds) };
   });
   await search.run(

@@ -25,6 +25,22 @@ const CHANCE = 0.3;
 /** Patterns cut at once where none is used in whole, and from which use on the second and third. */
 const MOST_AT_ONCE = 3;
 const SURELY_USED = 0.75;
+/** Of more sheets than this more may be cut at once, this part of them, from a lower use on. */
+const MANY_SHEETS = 12;
+const PART_AT_ONCE = 4;
+const SURELY_USED_OF_MANY = 0.5;
+/**
+ * With several kinds of sheet plans differ by less than a sheet, and there is no last pattern that decides about one:
+ * programmes are solved to so many sheets above what is proved of them, and no further than a part of what lies
+ * between the best plan and the aim; more sheets are left to the search.
+ */
+const ROUGHLY_LEAST = 0.15;
+const PART_OF_GAP_AT_FIRST = 4;
+const PART_OF_SHEETS_LEFT = 8;
+/** What a rounding may lose on the programme: a part of what lies between it and the best plan, but at least so many sheets. */
+const PART_OF_GAP = 2;
+const PART_OF_GAP_LATER = 4;
+const LEAST_LOSS = 0.1;
 /** Steps that an answer of the solver counts for, a row and a column. */
 const STEPS_A_CELL = 20;
 
@@ -67,6 +83,7 @@ export class PatternRounding {
   private readonly pricings: readonly StripPricing[];
   private readonly costs: Float64Array;
   private readonly dearest: number;
+  private readonly isRough: boolean;
   private whole: Programme | null = null;
   private known: readonly PatternColumn[];
   private solved = 0;
@@ -83,6 +100,7 @@ export class PatternRounding {
     this.known = known;
     this.limits = limits;
     this.dearest = problem.sheets.reduce((most, sheet) => Math.max(most, sheet.costMinor), 0) || 1;
+    this.isRough = problem.sheets.length > 1;
     this.costs = Float64Array.from(problem.sheets, (sheet) => sheet.costMinor / this.dearest);
     this.pricings = problem.sheets.flatMap((sheet, index) =>
       (['w', 'h'] as const)
@@ -136,14 +154,24 @@ export class PatternRounding {
    * patterns used most come first, else chance has its say. What costs no more than `aim` is not made cheaper on the way.
    */
   round(seed: number, below: number, aim: number): RoundedPatterns | null {
-    if (this.costMinor(aim) === null) return null;
+    const room = this.isRough
+      ? Math.max(0, below - aim) / PART_OF_GAP_AT_FIRST + ROOM_TO_ROUND * this.dearest
+      : 0;
+    if (this.costMinor(aim + room) === null) return null;
+    const whole = this.whole!.cost;
+    const partOfGap = seed === 0 ? PART_OF_GAP : PART_OF_GAP_LATER;
+    const enough = Math.max(
+      aim / this.dearest,
+      whole + ROOM_TO_ROUND + Math.max(LEAST_LOSS, (below / this.dearest - whole) / partOfGap),
+    );
+    const leave = Math.max(SHEETS_LEFT, this.isRough ? sheetsUsed(this.whole!) / PART_OF_SHEETS_LEFT : 0);
     const random = seed === 0 ? null : new SeededRandom(seed);
     const dive = new Dive(this.problem);
     let programme: Programme | null = this.whole;
     for (;;) {
       if (!programme || this.isSpent()) return null;
       if (dive.costMinor + programme.cost * this.dearest > below + SOLVER_SLACK) return null;
-      if (programme !== this.whole && sheetsUsed(programme) <= SHEETS_LEFT) break;
+      if (programme !== this.whole && sheetsUsed(programme) <= leave) break;
       if (!dive.cutMore(programme.patterns, random)) break;
       if (dive.left.every((count) => count === 0)) break;
       const known = programme.patterns.map((pattern) => trimPattern(pattern, dive.left));
@@ -151,7 +179,7 @@ export class PatternRounding {
         dive.left,
         known.filter((pattern) => pattern !== null),
         dive.used,
-        (aim - dive.costMinor) / this.dearest,
+        enough - dive.costMinor / this.dearest,
       );
     }
     return { patterns: dive.patterns, left: dive.left, costMinor: dive.costMinor };
@@ -177,6 +205,7 @@ export class PatternRounding {
       const goesOn = () => answer && answer.cost > enough - ROOM_TO_ROUND && !isLeast && !this.isSpent();
       for (let pricing = 0; goesOn() && pricing < MOST_PRICINGS; pricing++) {
         isLeast = !this.addPatterns(master, answer!, counts, centre);
+        if (this.isRough && answer!.cost - centre.bound < ROUGHLY_LEAST) isLeast = true;
         if (isLeast) break;
         answer = master.solve();
         this.solved += STEPS_A_CELL * counts.length * master.size;
@@ -256,7 +285,7 @@ class SteadyPrices {
   private readonly counts: Int32Array;
   private centre: Float64Array;
   /** Worth of all pieces at the centre, once it is scaled so that no sheet is worth more than it costs. */
-  private bound = 0;
+  bound = 0;
   private scaled = false;
 
   constructor(problem: RectangleProblem, counts: Int32Array) {
@@ -312,8 +341,11 @@ class Dive {
     let sheets = 0;
     for (const { pattern, whole } of used) sheets += this.cut(pattern, whole);
     if (sheets > 0) return true;
+    const all = used.reduce((sum, { pattern }) => sum + pattern.use, 0);
+    const most = Math.max(MOST_AT_ONCE, Math.floor(all / PART_AT_ONCE));
+    const surely = all > MANY_SHEETS ? SURELY_USED_OF_MANY : SURELY_USED;
     for (const { pattern, rank } of used) {
-      if (sheets > 0 && (rank < SURELY_USED || sheets >= MOST_AT_ONCE)) break;
+      if (sheets > 0 && (rank < surely || sheets >= most)) break;
       const trimmed = trimPattern(pattern, this.left);
       if (trimmed && (sheets === 0 || trimmed === pattern)) sheets += this.cut(trimmed, 1);
     }

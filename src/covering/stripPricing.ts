@@ -7,6 +7,9 @@ import { allowAsWell, Choices, fillKnapsack, LEAST_DIFFERENCE, laidOn } from './
 
 /** Most positions along a side of a sheet; sizes are rounded, safely, where there would be more. */
 const MOST_POSITIONS = 4000;
+/** With several kinds of sheet no last tight pattern decides about a sheet: positions times sizes, and least positions. */
+const POSITIONS_TIMES_SIZES = 150_000;
+const LEAST_POSITIONS = 1000;
 
 /** Sizes of an item as it may lie on the sheet: `along` a strip and `across` it. */
 interface Lay {
@@ -58,7 +61,7 @@ export class StripPricing {
     this.sheet = sheet;
     this.axis = axis;
     const { w, h } = problem.sheets[sheet]!;
-    const grid = Math.max(1, Math.ceil(Math.max(w, h) / MOST_POSITIONS));
+    const grid = Math.max(1, Math.ceil(Math.max(w, h) / mostPositions(problem)));
     this.length = Math.floor((axis === 'h' ? w : h) / grid);
     this.breadth = Math.floor((axis === 'h' ? h : w) / grid);
     this.lays = laysOf(problem, sheet, axis, grid).filter(
@@ -261,6 +264,11 @@ function laysOf(problem: RectangleProblem, sheet: number, axis: 'w' | 'h', grid:
     if (w[item] !== h[item] && mayTurn(problem, item, problem.sheets[sheet]!)) lay(h[item]!, w[item]!, true);
   }
   return lays.sort((a, b) => a.across - b.across);
+}
+
+function mostPositions({ sheets, items }: RectangleProblem): number {
+  if (sheets.length === 1) return MOST_POSITIONS;
+  return Math.min(MOST_POSITIONS, Math.max(LEAST_POSITIONS, Math.floor(POSITIONS_TIMES_SIZES / items.kinds)));
 }
 
 function sortedSizes(sizes: readonly number[]): number[] {

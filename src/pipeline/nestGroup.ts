@@ -27,6 +27,9 @@ const FIRST_MOVES = 1000;
 const FEW_SHEETS = 5;
 /** With more sizes the programme takes longer to solve than searching pays. */
 const MOST_SIZES = 150;
+/** Where patterns are used often, sheets of several kinds are rounded with more sizes, and blocks left out sooner. */
+const MOST_SIZES_OF_MANY_COPIES = 200;
+const SIZES_FOR_FOUR_STAGES = 110;
 /** From so many pieces a size on, patterns are used often, and rounding them pays soon. */
 const MANY_COPIES = 8;
 /** With fewer pieces a size than this, roundings take their time and serve plans of few sheets least. */
@@ -57,7 +60,7 @@ const MANY_PIECES = 400;
 const MANY_SHEETS = 12;
 /** Part of the moves that this may take, and how many for each piece. */
 const PART_FOR_BEST_VALUE = 2;
-const BEST_VALUE_MOVES_A_PIECE = 500;
+const BEST_VALUE_MOVES_A_PIECE = 200;
 /** Part of the moves that one search between roundings, and one for the rest of a rounding, may have. */
 const PART_OF_MOVES = 4;
 const PART_OF_ROUND = 16;
@@ -229,7 +232,9 @@ class LongSearch {
   private canBeRounded(): boolean {
     const { turns, longestCutUm } = this.group.saw;
     const sheets = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
-    if (!hasFewSizes(this.group) || sheets <= FEW_SHEETS) return false;
+    const most =
+      this.isOfManyCopies() && this.group.sheets.length > 1 ? MOST_SIZES_OF_MANY_COPIES : MOST_SIZES;
+    if (this.problem.items.kinds > most || sheets <= FEW_SHEETS) return false;
     return (turns === null || turns >= 2) && longestCutUm === null;
   }
 
@@ -255,9 +260,14 @@ class LongSearch {
     }
   }
 
+  private isOfManyCopies(): boolean {
+    const pieces = this.problem.items.count.reduce((sum, wanted) => sum + wanted, 0);
+    return pieces >= MANY_COPIES * this.problem.items.kinds;
+  }
+
   private kindOfList(pieces: number): keyof typeof PHASES {
     const copies = pieces / this.problem.items.kinds;
-    if (copies >= MANY_COPIES) return 'many copies';
+    if (this.isOfManyCopies()) return 'many copies';
     if (this.group.sheets.length > 1 || copies < SOME_COPIES) return 'few copies';
     const sheets = this.best.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
     return sheets >= SHEETS_FOR_SOME_COPIES ? 'some copies' : 'few copies';
@@ -283,8 +293,8 @@ class LongSearch {
   private newRounding(solver: LinearSolver): PatternRounding {
     // The sheets of the plan so far give the programme sensible prices from the start.
     return new PatternRounding(this.problem, solver, [...this.boundPatterns, ...this.start], {
-      effort: Math.min(MOST_ROUNDING_EFFORT, (this.movesLeft / 2) * STEPS_A_MOVE),
-      stages: (this.group.saw.turns ?? 3) >= 3 ? 4 : 3,
+      effort: Math.min(MOST_ROUNDING_EFFORT, this.movesLeft * STEPS_A_MOVE),
+      stages: (this.group.saw.turns ?? 3) >= 3 && this.problem.items.kinds <= SIZES_FOR_FOUR_STAGES ? 4 : 3,
       stop: () => this.options.stop?.() ?? false,
     });
   }

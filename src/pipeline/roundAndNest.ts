@@ -15,6 +15,9 @@ const AREA_EFFORT = 1_000_000;
 /** Nodes of the branch and bound over the pool. */
 const COVERING_NODES = 30;
 
+/** Moves for each piece that is left, at least, where several kinds of sheet leave more of them. */
+const MOVES_A_PIECE = 1000;
+
 /** A plan as patterns with how often each is cut. */
 export interface PatternPlan {
   readonly patterns: readonly SheetPattern[];
@@ -76,7 +79,7 @@ function aimOf({ bound, problem }: RoundingRequest, below: number): number {
 
 /** Searches for the sheets that a rounding left; null when the area alone shows that it cannot cost less than `below`. */
 function nestTheRest(
-  { group, problem, options, movesARound }: RoundingRequest,
+  { group, problem, options, movesARound, bound: wholeBound }: RoundingRequest,
   rounded: RoundedPatterns,
   below: number,
   seed: number,
@@ -96,12 +99,17 @@ function nestTheRest(
   const goal = below - costMinor - 1;
   const { bound } = lowerBoundOfProblem(makeRectangleProblem(rest), { solver: null, effort: AREA_EFFORT });
   if (bound.costMinor > goal) return null;
+  // With one kind of sheet a cheaper plan is cheaper by a sheet; with several it may be far from the best there is.
+  const least = Math.max(bound.costMinor, wholeBound.costMinor - costMinor);
+  const enough = problem.sheets.length === 1 ? goal : least;
+  const pieces = left.reduce((sum, count) => sum + count, 0);
+  const workLimit = problem.sheets.length === 1 ? movesARound : Math.max(movesARound, MOVES_A_PIECE * pieces);
   const cheapest = Math.min(...problem.sheets.map((sheet) => sheet.costMinor));
-  const sheets = cheapest > 0 ? Math.floor(goal / cheapest) : bound.sheets;
+  const sheets = cheapest > 0 ? Math.floor(enough / cheapest) : bound.sheets;
   const outcome = nest(
     rest,
-    { ...bound, costMinor: goal, sheets },
-    { seed, workLimit: movesARound, finish: 'as found', ...(options.stop && { stop: options.stop }) },
+    { ...bound, costMinor: enough, sheets },
+    { seed, workLimit, finish: 'as found', ...(options.stop && { stop: options.stop }) },
   );
   if (!outcome.ok) return null;
   const patterns = patternsOfNest(problem, outcome.nest, (demand) => items[demand]!);

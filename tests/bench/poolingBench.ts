@@ -10,8 +10,8 @@ import { Draw, rowsOf } from './workshopLists.ts';
 
 /**
  * Orders of 80 panels each, pooled by board and finish, nested, written and replayed.
- * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 300 moves a panel by default, as
- * `plywright buy` allows.
+ * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 600 moves a panel by default, at
+ * most 1,200,000 a finish, as `plywright buy` allows.
  *
  * Cupboards as in the workshop lists, whose sizes are drawn in steps of 5 mm, so that few panels of different vans agree.
  * So many VANS are drawn, and each order is for one of them, as in a workshop that builds four layouts in two sizes; with
@@ -90,7 +90,7 @@ function timed<T>(run: () => T): { readonly value: T; readonly processor: number
 
 const orders = Number(process.argv[2] ?? 100);
 const vans = Number(process.argv[3] ?? 8);
-const moves = Number(process.argv[4] ?? 300);
+const moves = Number(process.argv[4] ?? 600);
 const solver = await loadSolver();
 const parts = Array.from({ length: orders }, (_, order) => partsOf(order, vans)).flat();
 const made = timed(() =>
@@ -100,7 +100,7 @@ const { groups } = made.value;
 let [processor, clock] = [made.processor, made.clock];
 const nests: Nest[] = groups.map((group: StockGroup) => {
   const panels = group.demands.reduce((sum, demand) => sum + demand.count, 0);
-  const workLimit = Math.max(30_000, moves * panels);
+  const workLimit = Math.min(1_200_000, Math.max(30_000, moves * panels));
   const run = timed(() => nestGroup(group, solver, { seed: 1, workLimit }));
   if (!run.value.ok) throw new Error(group.id);
   const { nest } = run.value;
