@@ -10,6 +10,9 @@ export interface ResultCache {
   readonly keep: (key: string, result: WorkedOut) => Promise<void>;
 }
 
+/** Kind and version of a file of the cache; one of another version is worked out anew. */
+const FORMAT = 'plywright result 2';
+
 /** The folder with the program's own files. */
 const programFolder = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 
@@ -34,11 +37,15 @@ export function contentKey(...values: readonly unknown[]): string {
   return createHash('sha256').update(JSON.stringify(values, plain)).digest('hex');
 }
 
-/** Whether a text that was kept is whole: it may be of a run that was killed, or another program's. */
+/** The result in a text that was kept, if it is whole: it may be torn by a power cut, changed, or another program's. */
 function resultIn(text: string): WorkedOut | null {
   try {
-    const { format, result } = JSON.parse(text) as { format?: unknown; result?: WorkedOut };
-    return format === 'plywright result 1' && typeof result?.ok === 'boolean' ? result : null;
+    const { format, check, result } = JSON.parse(text) as {
+      format?: unknown;
+      check?: unknown;
+      result?: WorkedOut;
+    };
+    return format === FORMAT && check === contentKey(result) ? (result as WorkedOut) : null;
   } catch {
     return null;
   }
@@ -57,7 +64,7 @@ export function resultCache(folder: string): ResultCache {
       const fresh = `${file}.${process.pid}.new`;
       await mkdir(dirname(file), { recursive: true });
       try {
-        await writeFile(fresh, `${JSON.stringify({ format: 'plywright result 1', result })}\n`);
+        await writeFile(fresh, `${JSON.stringify({ format: FORMAT, check: contentKey(result), result })}\n`);
         // Renaming puts the whole file in place at once, so that a killed run leaves none that is torn.
         await rename(fresh, file);
       } catch (error) {

@@ -1,4 +1,6 @@
 import { lstat, rename, rm } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { syncFolder } from './syncFolder.ts';
 import { systemReason } from './systemReason.ts';
 
 /** A folder with what is to take its place; all three lie side by side, so that renaming is enough. */
@@ -70,6 +72,8 @@ export async function exchangeAll(
       return { folder: ready.folder, reason: `${systemReason(error)}${left}` };
     }
   }
+  // The old folders may go only when the new ones are there for good, whatever the power does.
+  for (const parent of new Set(done.map(({ folder }) => dirname(folder)))) await syncFolder(parent);
   // What cannot be cleared away now is cleared away by the next run.
   for (const { old } of done) await rm(old, { recursive: true, force: true }).catch(() => undefined);
   return null;

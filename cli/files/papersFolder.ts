@@ -5,18 +5,21 @@ import {
   cp,
   lstat,
   mkdir,
+  open,
   readdir,
   readFile,
   rename,
   rm,
   stat,
-  writeFile,
 } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { z } from 'zod';
 import type { ExistingFiles, FolderOfPapers, Papers, Writer } from '../../src/edge/index.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import { exchangeAll, type ReadyFolder } from './exchangeFolders.ts';
+import { leftBeside } from './leftBeside.ts';
+import { syncFolder } from './syncFolder.ts';
 import { systemReason } from './systemReason.ts';
 
 /**
@@ -63,10 +66,14 @@ async function filesUnder(folder: string, inside = ''): Promise<string[]> {
   return paths.sort();
 }
 
-async function readPaperList(folder: string): Promise<ReadonlyMap<string, string> | null> {
+/** The papers that a folder's list has; null without such a list, the version of it where that is another. */
+async function readPaperList(folder: string): Promise<ReadonlyMap<string, string> | null | 'other version'> {
   try {
-    const read = paperList.safeParse(JSON.parse(await readFile(join(folder, LIST_NAME), 'utf8')));
-    return read.success ? new Map(Object.entries(read.data.files)) : null;
+    const list: unknown = JSON.parse(await readFile(join(folder, LIST_NAME), 'utf8'));
+    const read = paperList.safeParse(list);
+    if (read.success) return new Map(Object.entries(read.data.files));
+    const { format, version } = (list ?? {}) as { format?: unknown; version?: unknown };
+    return format === 'plywright papers' && version !== 1 ? 'other version' : null;
   } catch {
     return null;
   }
@@ -78,6 +85,8 @@ interface Standing {
   /** Files that the new papers would change although a person has made or changed them. */
   readonly inTheWay: readonly string[];
   readonly ours: boolean;
+  /** Its papers were written by a plywright whose list of them is of another version. */
+  readonly otherVersion: boolean;
 }
 
 /** Whether a file lies in a folder within that has a list of its own, as the drawings beside the papers have. */
@@ -90,7 +99,8 @@ function inListedFolder(present: readonly string[]): (path: string) => boolean {
 
 /** Sorts the files of an existing folder into a person's own and those in the way of the new papers. */
 async function look(folder: string, papers: Papers): Promise<Standing> {
-  const listed = await readPaperList(folder);
+  const list = await readPaperList(folder);
+  const listed = list === 'other version' ? null : list;
   const own: string[] = [];
   const inTheWay: string[] = [];
   const present = (await filesUnder(folder)).filter((path) => path !== LIST_NAME);
@@ -108,7 +118,8 @@ async function look(folder: string, papers: Papers): Promise<Standing> {
     if (blocks) inTheWay.push(path);
     else own.push(path);
   }
-  return { own, inTheWay, ours: listed !== null || present.every(inListedFolder(present)) };
+  const ours = listed !== null || (list === null && present.every(inListedFolder(present)));
+  return { own, inTheWay, ours, otherVersion: list === 'other version' };
 }
 
 function refusal(folder: string, standing: Standing, existing: ExistingFiles): Finding | null {
@@ -117,7 +128,9 @@ function refusal(folder: string, standing: Standing, existing: ExistingFiles): F
     return {
       code: 'folder-not-ours',
       severity: 'error',
-      message: 'This folder holds files that are not papers of a job.',
+      message: standing.otherVersion
+        ? 'The papers in this folder were listed by another version of plywright, so nobody here can tell which were changed by hand.'
+        : 'This folder holds files that are not papers of a job.',
       place: { file: folder },
       found: [...standing.inTheWay, ...standing.own].slice(0, 5).join(', '),
       advice: 'choose another place with --out, or give --replace to write the papers beside them',
@@ -145,28 +158,82 @@ function isRunning(processNumber: number): boolean {
   }
 }
 
+/** Milliseconds after which a folder that a run has moved away and not put back is taken for left behind. */
+const MOST_BETWEEN_RENAMES = 1000;
+
+/**
+ * Whether what a run has left beside the folder is of a run that has ended. After a power cut another process may have its
+ * number; but no run leaves a folder moved away for longer than a moment.
+ */
+async function isLeftBehind(kind: 'new' | 'old', processNumber: number, folder: string): Promise<boolean> {
+  if (!isRunning(processNumber)) return true;
+  if (kind === 'new') return false;
+  const until = performance.now() + MOST_BETWEEN_RENAMES;
+  while (performance.now() < until) {
+    if (await exists(folder)) return false;
+    await pause(MOST_BETWEEN_RENAMES / 20);
+  }
+  return !(await exists(folder));
+}
+
 /** Brings back or clears away what a run that was killed between two renames has left beside the folder. */
 async function tidyAfterKilledRuns(folder: string): Promise<void> {
   const parent = dirname(folder);
-  const left = new RegExp(
-    `^\\.${basename(folder).replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\.(new|old)-(\\d+)$`,
-  );
   for (const name of (await readdir(parent).catch(() => [] as string[])).sort()) {
-    const match = left.exec(name);
-    if (match === null || isRunning(Number(match[2]))) continue;
-    if (match[1] === 'old' && !(await exists(folder))) await rename(join(parent, name), folder);
+    const left = leftBeside(folder, name);
+    if (left === null || !(await isLeftBehind(left.kind, left.processNumber, folder))) continue;
+    if (left.kind === 'old' && !(await exists(folder))) await rename(join(parent, name), folder);
     else await rm(join(parent, name), { recursive: true, force: true });
+  }
+}
+
+/** Files that are written at once: syncing one takes a disk as long as syncing several. */
+const AT_ONCE = 16;
+
+/** Writes one file, on the disk when it comes back: a full disk may tell so only then, and a power cut may come next. */
+async function writeForGood(path: string, text: string | Uint8Array): Promise<void> {
+  const handle = await open(path, 'wx');
+  try {
+    await handle.writeFile(text);
+    await handle.sync();
+  } finally {
+    await handle.close();
   }
 }
 
 async function writeBeside(fresh: string, papers: Papers): Promise<void> {
   await mkdir(fresh);
-  for (const [path, text] of papers) {
-    const inside = dirname(path);
-    if (inside !== '.') await mkdir(join(fresh, inside), { recursive: true });
-    await writeFile(join(fresh, path), text, { flag: 'wx' });
+  const folders = new Set([...papers.keys()].map((path) => dirname(path)).filter((path) => path !== '.'));
+  for (const inside of folders) await mkdir(join(fresh, inside), { recursive: true });
+  const files = [...papers, [LIST_NAME, listOf(papers)] as const];
+  for (let at = 0; at < files.length; at += AT_ONCE) {
+    await Promise.all(
+      files.slice(at, at + AT_ONCE).map(([path, text]) => writeForGood(join(fresh, path), text)),
+    );
   }
-  await writeFile(join(fresh, LIST_NAME), listOf(papers), { flag: 'wx' });
+}
+
+/** Copies a person's own file or link, which then is on the disk as well. */
+async function copyForGood(from: string, to: string): Promise<void> {
+  await cp(from, to, { recursive: true, preserveTimestamps: true, verbatimSymlinks: true });
+  if (!(await lstat(to)).isFile()) return;
+  // A file that may not be opened could not have been copied; some systems sync only what was opened to be written.
+  const handle = await open(to, 'r');
+  try {
+    await handle.sync().catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPERM' && error.code !== 'EINVAL') throw error;
+    });
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Makes the lists of files of a folder and of all within it last. */
+async function syncFoldersUnder(folder: string): Promise<void> {
+  for (const entry of await readdir(folder, { withFileTypes: true })) {
+    if (entry.isDirectory()) await syncFoldersUnder(join(folder, entry.name));
+  }
+  await syncFolder(folder);
 }
 
 function checkPaths(papers: Papers): void {
@@ -223,13 +290,8 @@ async function makeReady(
     const { finding, own } = await checkFolder(folder, papers, existing);
     if (finding !== null) return { finding };
     await writeBeside(fresh, papers);
-    for (const path of own) {
-      await cp(join(folder, path), join(fresh, path), {
-        recursive: true,
-        preserveTimestamps: true,
-        verbatimSymlinks: true,
-      });
-    }
+    for (const path of own) await copyForGood(join(folder, path), join(fresh, path));
+    await syncFoldersUnder(fresh);
     const old = join(dirname(folder), `.${basename(folder)}.old-${process.pid}`);
     return { ready: { folder, fresh, old } };
   } catch (error) {

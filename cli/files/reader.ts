@@ -3,6 +3,7 @@ import { basename, dirname, join, sep } from 'node:path';
 import { nearestWord } from '../../src/basics/nearestWord.ts';
 import type { Reader, ReadKind } from '../../src/edge/index.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
+import { movedAway } from './leftBeside.ts';
 import { isSystemError, systemReason } from './systemReason.ts';
 
 const MEGABYTE = 1_000_000;
@@ -39,9 +40,17 @@ function finding(code: string, file: string, message: string, more: Partial<Find
 }
 
 async function missing(path: string, what: 'file' | 'folder'): Promise<Finding> {
+  const code = what === 'file' ? 'file-missing' : 'folder-missing';
+  const moved = await movedAway(path);
+  if (moved !== null) {
+    return finding(code, path, `There is no such ${what}, since a run ended while it exchanged its folder.`, {
+      found: moved.now,
+      advice: `that is how the folder was before: the next run that writes it brings it back, or rename it to ${moved.folder}`,
+    });
+  }
   const siblings = await readdir(dirname(path)).catch(() => [] as string[]);
   const nearest = nearestWord(basename(path), siblings.sort());
-  return finding(what === 'file' ? 'file-missing' : 'folder-missing', path, `There is no such ${what}.`, {
+  return finding(code, path, `There is no such ${what}.`, {
     ...(nearest === undefined ? {} : { nearest: join(dirname(path), nearest) }),
     advice: `give the path of an existing ${what}, from the folder you are in`,
   });

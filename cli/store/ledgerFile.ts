@@ -1,5 +1,6 @@
+import { randomBytes } from 'node:crypto';
 import { link, mkdir, open, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { Booking, Draft, Ledger } from '../../src/model/store.ts';
@@ -10,8 +11,9 @@ import {
   newLedgerText,
   readLedgerText,
 } from '../../src/pipeline/keepStore.ts';
+import { syncFolder } from '../files/syncFolder.ts';
 import { systemReason } from '../files/systemReason.ts';
-import { syncFolder, takeLock } from './lock.ts';
+import { takeLock } from './lock.ts';
 
 /**
  * A store is a folder with `ledger.jsonl`, to which every booking adds a line, and `lock` while somebody books. A line is
@@ -58,7 +60,7 @@ function isThere(path: string): Promise<boolean> {
 /** Makes a store in which nothing is booked, in a folder that is new or has no ledger. */
 export async function beginStore(folder: string): Promise<Checked<null>> {
   const path = join(folder, LEDGER_NAME);
-  const ready = join(folder, `.${LEDGER_NAME}.new-${process.pid}`);
+  const ready = join(folder, `.${LEDGER_NAME}.new-${process.pid}-${randomBytes(6).toString('hex')}`);
   try {
     await mkdir(folder, { recursive: true });
     await writeFile(ready, newLedgerText(), { flag: 'wx', flush: true });
@@ -71,7 +73,8 @@ export async function beginStore(folder: string): Promise<Checked<null>> {
     } finally {
       await rm(ready, { force: true });
     }
-    await syncFolder(folder);
+    // The folder itself may be new, and the folders around it.
+    for (let made = resolve(folder); dirname(made) !== made; made = dirname(made)) await syncFolder(made);
     return { ok: true, value: null, findings: [] };
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST') {
@@ -162,10 +165,10 @@ async function addLine(path: string, stored: StoredLedger, text: string): Promis
   }
 }
 
-/** Clears away files that runs killed while they took the lock have left. */
+/** Clears away files that runs killed while they took the lock or began the store have left. */
 async function tidy(folder: string): Promise<void> {
   for (const name of await readdir(folder)) {
-    const left = /^lock(?:\.taking)*\.(\d+)-[0-9a-f]{12}$/.exec(name);
+    const left = /^(?:lock(?:\.taking)*\.|\.ledger\.jsonl\.new-)(\d+)-[0-9a-f]{12}$/.exec(name);
     if (left === null || Number(left[1]) === process.pid) continue;
     try {
       process.kill(Number(left[1]), 0);
@@ -213,11 +216,29 @@ export async function bookInStore(
   const lock = await takeLock(join(folder, LOCK_NAME), waitSeconds);
   if (!lock.ok) return lock;
   const told = lock.value.tookOver === null ? [] : [lock.value.tookOver];
+  let booked: Checked<Booked>;
   try {
-    await tidy(folder);
-    const booked = await bookLocked(folder, make);
-    return { ...booked, findings: [...told, ...booked.findings] };
-  } finally {
-    await lock.value.release();
+    // What cannot be cleared away hinders nobody.
+    await tidy(folder).catch(() => undefined);
+    booked = await bookLocked(folder, make);
+  } catch (fault) {
+    await lock.value.release().catch(() => undefined);
+    throw fault;
   }
+  // Whatever becomes of the lock, what is booked is booked, and must be told so.
+  const stays = await lock.value.release().then(
+    () => [],
+    (error: unknown) => [lockStays(join(folder, LOCK_NAME), error)],
+  );
+  return { ...booked, findings: [...told, ...booked.findings, ...stays] };
+}
+
+function lockStays(path: string, error: unknown): Finding {
+  return {
+    code: 'lock-stays',
+    severity: 'warning',
+    message: `The lock of the store could not be taken away: ${systemReason(error)}.`,
+    place: { file: path },
+    advice: 'the next run takes it away; nothing else is wrong',
+  };
 }

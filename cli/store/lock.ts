@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { link, open, readFile, rm, unlink, writeFile } from 'node:fs/promises';
+import { link, readFile, rm, unlink, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import { z } from 'zod';
@@ -166,18 +166,5 @@ export async function takeLock(path: string, waitSeconds: number): Promise<Check
       ok: false,
       findings: [{ code: 'cannot-write', severity: 'error', message, place: { file: path } }],
     };
-  }
-}
-
-/** Makes what was written to a folder's list of files last, where the system can. */
-export async function syncFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r').catch(() => null);
-  if (handle === null) return;
-  try {
-    await handle.sync();
-  } catch {
-    // Some systems do not let a folder be synced; the files themselves are.
-  } finally {
-    await handle.close();
   }
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Checked, Finding } from '../model/finding.ts';
 import { type PlanFile, planFile } from '../model/plan.ts';
+import { FILE_VERSION, otherVersion } from './fileVersion.ts';
 import { shownText } from './findings.ts';
 import { jsonFault } from './jsonFault.ts';
 
@@ -110,6 +111,10 @@ export function readPlan(text: string, file = 'plan'): Checked<PlanFile> {
     document = JSON.parse(text);
   } catch {
     return refuse(file, 'plan-not-json', 'The plan file is not JSON.', notJson(text, file));
+  }
+  const { format, version } = (document ?? {}) as { format?: unknown; version?: unknown };
+  if (format === 'plywright plan' && version !== undefined && version !== FILE_VERSION) {
+    return { ok: false, findings: [otherVersion('a plan file', version, { file, field: 'version' })] };
   }
   const read = z.safeParse(planFile, document);
   if (!read.success) {

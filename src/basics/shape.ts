@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Finding, Place } from '../model/finding.ts';
+import { versionFinding } from './fileVersion.ts';
 import { errorFinding, listWords, shownText, unknownWord } from './findings.ts';
 import { lengthAdvice } from './lengthText.ts';
 import { nearestWord } from './nearestWord.ts';
@@ -317,6 +318,8 @@ export function checkShape<S extends z.ZodType>(
   schema: S,
   spare: Readonly<Record<string, unknown>> = {},
 ): { readonly value: z.infer<S> | undefined; readonly findings: readonly Finding[] } {
+  const other = versionFinding(yaml);
+  if (other !== undefined) return { value: undefined, findings: [other] };
   let findings: readonly Finding[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const result = schema.safeParse(yaml.value, { error: messageOf });

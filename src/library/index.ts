@@ -26,6 +26,9 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
   const findings: Finding[] = [];
   const source = new LibraryFiles(files, root, findings);
   const head = source.read('library.yaml', libraryFile, 'needed', { title: '?', currency: 'XXX', roles: {} });
+  // What the other files of a library of another version mean nobody here can know.
+  if (findings.some(({ code }) => code === 'other-version'))
+    return checkedValue<Library>(undefined, findings);
   const roles = new Map(Object.entries(head?.value.roles ?? {}));
   const roleNames = head?.yaml.isWritten(head.value, 'roles')
     ? head.yaml.namesIn(head.value.roles)

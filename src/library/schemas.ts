@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { fileVersion } from '../basics/fileVersion.ts';
 import { fields } from '../basics/yamlFields.ts';
 
 /** The shapes of a library's files, spelt as a person writes them. A schema's `error` is its `expected` phrase. */
@@ -23,6 +24,7 @@ const cautionUses = z.union([z.array(id).max(50), z.record(id, z.union([z.litera
 
 export const libraryFile = z
   .strictObject({
+    ...fileVersion,
     title,
     note: note.optional(),
     currency: z.string({ error: 'a currency of three capital letters, such as EUR' }).regex(/^[A-Z]{3}$/, {

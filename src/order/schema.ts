@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { fileVersion } from '../basics/fileVersion.ts';
 import { fields } from '../basics/yamlFields.ts';
 
 /** The shape of an order file, spelt as a person writes it. A schema's `error` is its `expected` phrase. */
@@ -32,6 +33,7 @@ const change = z.union(
 
 export const orderFile = z
   .strictObject({
+    ...fileVersion,
     title,
     note: note.optional(),
     library: z.string({ error: 'the name or path of a library' }).min(1).max(500),
@@ -75,6 +77,7 @@ const roleChange = z.strictObject({
 
 export const variantFile = z
   .strictObject({
+    ...fileVersion,
     'variant of': z
       .string({ error: 'the path of an order file, from the folder of this one' })
       .min(1)

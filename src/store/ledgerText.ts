@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { otherVersion } from '../basics/fileVersion.ts';
 import { errorFinding, shownText } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import { type Booking, booking, type Ledger } from '../model/store.ts';
@@ -75,6 +76,14 @@ function changedLine(file: string, line: number, text: string): Finding {
   );
 }
 
+/** A first line that is whole, and yet not that of a ledger of this version. */
+function strangeLedger(file: string, line: string, body: string): Finding {
+  const head = isJson(body) ? (JSON.parse(body) as { format?: unknown; version?: unknown }) : {};
+  return head.format === 'plywright store' && head.version !== undefined
+    ? otherVersion('a ledger', head.version, { file, line: 1, field: 'version' })
+    : changedLine(file, 1, line);
+}
+
 function readBooking(body: string, file: string, line: number): Booking | Finding {
   const read = isJson(body) ? booking.safeParse(JSON.parse(body)) : null;
   if (read?.success) return read.data;
@@ -118,7 +127,7 @@ export function readLedgerText(text: string, file: string): Checked<LedgerText> 
       return { ok: false, findings: [changedLine(file, index + 1, line)] };
     }
     if (index === 0) {
-      if (parts.body !== FIRST_LINE) return { ok: false, findings: [changedLine(file, 1, line)] };
+      if (parts.body !== FIRST_LINE) return { ok: false, findings: [strangeLedger(file, line, parts.body)] };
     } else {
       const read = readBooking(parts.body, file, index + 1);
       if ('code' in read) return { ok: false, findings: [read] };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { fileVersion } from '../basics/fileVersion.ts';
 import { checkedValue } from '../basics/findings.ts';
 import { readPlacedYaml } from '../basics/placedYaml.ts';
 import { partsOfSetting, SETTING_EXPECTED } from '../basics/settingText.ts';
@@ -39,6 +40,7 @@ const entry = z.strictObject({
 
 export const mixFile = z
   .strictObject({
+    ...fileVersion,
     title: fields.title,
     note: fields.note.optional(),
     weeks: week.optional().meta({ description: 'how many weeks; 52 by default' }),
