@@ -29,13 +29,13 @@ describe('the plan file', () => {
     plan.groups[0].saw.kerf = -1;
     plan.groups[0].sheets[0].steps[4].fence = '600';
     plan.groups[0].extra = 1;
-    plan.version = 2;
+    plan.seed = -1;
     const read = readPlan(JSON.stringify(plan), 'my-plan.json');
     expect(read.ok).toBe(false);
     const fields = read.findings.map((finding) => finding.place?.field);
     expect(fields).toEqual(
       expect.arrayContaining([
-        'version',
+        'seed',
         'groups › 1 › saw › kerf',
         'groups › 1 › sheets › 1 › steps › 5 › fence',
         'groups › 1',

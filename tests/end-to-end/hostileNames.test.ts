@@ -30,7 +30,7 @@ const hostile = [
   'CON',
   'trailing...',
   '_x0041_',
-  '%%d %s ${x} `id` $(id)',
+  '%%d %s `id` $(id)',
   'שולחן 600 × 400',
   'ku\u0308che',
   '引き出し🚐',
