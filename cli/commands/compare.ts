@@ -19,6 +19,8 @@ export interface CompareOptions extends SettingOptions {
   /** Order whose saw, boards and finishes layouts are compared with. */
   readonly like?: string;
   readonly vary?: readonly Variation[];
+  /** Folder in which results are kept. */
+  readonly cache: string;
   /** Folder for page and lists. */
   readonly out?: string;
   readonly language: string;
@@ -41,7 +43,8 @@ function variation(text: string, earlier: readonly Variation[] = []): readonly V
 
 const more = `
 Each order or variant is worked out as by 'plywright cut' with the same seed and
-limits, and nothing is cut. Every column is of one design, every row of one
+limits, and nothing is cut. Figures are kept in the cache by all they depend on,
+unless --time decides when the search ends. Every column is of one design, every row of one
 figure: sheets (and, where a plan might be bettered, the least there can be),
 yield, offcuts, edging, price as 'plywright quote' has it, mass and balance,
 seats, sleeping places and work at the saw. * marks the best of a row in which
@@ -79,6 +82,7 @@ export function addCompareCommand(program: Command): void {
   withSettings(command)
     .option('--vary <NAME=VALUES>', 'try each with several values; may be given again', variation)
     .option('--out <DIR>', 'write page and lists into this folder')
+    .option('--cache <DIR>', 'keep results in this folder', 'out/.cache')
     .option('--seed <N>', 'start of the random search', wholeNumber(0, 4_294_967_295), 1)
     .option('--time <SECONDS>', 'end the search after this time', seconds)
     .option('--work <N>', 'end the search after this many moves', wholeNumber(0, 1_000_000_000_000))

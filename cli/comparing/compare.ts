@@ -1,16 +1,25 @@
 import { createHash } from 'node:crypto';
 import type { Finding } from '../../src/model/finding.ts';
-import { type Comparison, compare, comparedLists, designOf } from '../../src/pipeline/compareDesigns.ts';
+import {
+  type Comparison,
+  compare,
+  comparedLists,
+  type Design,
+  designOf,
+} from '../../src/pipeline/compareDesigns.ts';
 import type { CompareOptions } from '../commands/compare.ts';
 import { listenForInterrupts } from '../cutting/interrupts.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
+import { systemReason } from '../files/reader.ts';
 import { orderedOf, searchPlans } from '../quoting/plansOfOrders.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { reportFindings } from '../terminal/report.ts';
+import { isSearchedByItself, USUAL_WORK } from '../threads/searchGroups.ts';
 import { describeComparison } from './describeComparison.ts';
-import { type ReadyDesigns, readDesigns } from './readDesigns.ts';
+import { type ReadyDesign, type ReadyDesigns, readDesigns } from './readDesigns.ts';
+import { designKeys, resultCache, underName } from './resultCache.ts';
 
 /** Runs `plywright compare`: sets the exit code. */
 export async function compareDesigns(files: readonly string[], options: CompareOptions): Promise<void> {
@@ -25,12 +34,12 @@ export async function compareDesigns(files: readonly string[], options: CompareO
   if (options.out !== undefined) {
     const failed = await diskWriter.papers(
       options.out,
-      await papersOf(comparison, ready.value, options),
+      await papersOf(comparison.comparison, ready.value, options),
       existing,
     );
     if (failed.length > 0) return reportFindings(failed, options);
   }
-  await tell(comparison, ready.findings, options);
+  await tell(comparison.comparison, [...ready.findings, ...comparison.findings], options);
   endWith(exitCodes.done);
 }
 
@@ -50,12 +59,27 @@ function otherCurrencies({ designs }: ReadyDesigns): Finding[] {
   ];
 }
 
-/** The designs as `plywright cut` would find them; what goes wrong is told here. */
-async function workOut({ designs }: ReadyDesigns, options: CompareOptions): Promise<Comparison | null> {
+interface WorkedOutDesigns {
+  readonly comparison: Comparison;
+  readonly findings: readonly Finding[];
+}
+
+/** The designs as `plywright cut` would find them, from the cache where it has them; what goes wrong is told here. */
+async function workOut({ designs }: ReadyDesigns, options: CompareOptions): Promise<WorkedOutDesigns | null> {
+  const cache = resultCache(options.cache);
+  const keys = await keysOf(designs, options);
+  const known = await Promise.all(
+    designs.map(async ({ name }, index): Promise<Design | null> => {
+      const kept = keys === null ? null : await cache.read(keys[index]!);
+      const result = kept && underName(kept, name);
+      return result?.ok ? result.design : null;
+    }),
+  );
+  const missing = designs.flatMap((_, index) => (known[index] === null ? [index] : []));
   let stopSearch: () => void = () => undefined;
   const interrupts = listenForInterrupts(() => stopSearch());
   try {
-    const jobs = designs.map(({ prepared }) => prepared);
+    const jobs = missing.map((index) => designs[index]!.prepared);
     const searched = await searchPlans(jobs, options, (stop) => {
       stopSearch = stop;
     });
@@ -64,12 +88,42 @@ async function workOut({ designs }: ReadyDesigns, options: CompareOptions): Prom
       else await reportFindings(searched.findings, options);
       return null;
     }
-    return compare(
-      designs.map(({ name, prepared }, index) => designOf(name, orderedOf(prepared), searched.plans[index]!)),
-    );
+    const findings: Finding[] = [];
+    for (const [place, index] of missing.entries()) {
+      const { name, prepared } = designs[index]!;
+      const design = designOf(name, orderedOf(prepared), searched.plans[place]!);
+      known[index] = design;
+      if (keys === null || interrupts.pressed() || findings.length > 0) continue;
+      await cache.keep(keys[index]!, { ok: true, design }).catch((error) => {
+        findings.push(notKept(options.cache, systemReason(error)));
+      });
+    }
+    return { comparison: compare(known.map((design) => design!)), findings };
   } finally {
     interrupts.end();
   }
+}
+
+/** What the results are kept under; null where they depend on how fast the machine is, or on the other designs. */
+async function keysOf(
+  designs: readonly ReadyDesign[],
+  { seed, work = USUAL_WORK, time }: CompareOptions,
+): Promise<readonly string[] | null> {
+  if (time !== undefined || !isSearchedByItself(work)) return null;
+  const keyOf = await designKeys();
+  return designs.map(({ text, whatIf, prepared }) =>
+    keyOf({ text, whatIf, library: orderedOf(prepared).library, seed, work }),
+  );
+}
+
+function notKept(folder: string, reason: string): Finding {
+  return {
+    code: 'not-kept',
+    severity: 'warning',
+    message: `Results cannot be kept for another time: ${reason}.`,
+    place: { file: folder },
+    advice: 'name another folder with --cache',
+  };
 }
 
 async function papersOf(

@@ -54,7 +54,9 @@ function blocksOf(widths: readonly number[], nameWidth: number): number[][] {
 /** What the terminal says of designs side by side: as many columns as fit beside each other, in blocks below each other. */
 export function describeComparison(comparison: Comparison, colours: ReturnType<typeof coloursFor>): string {
   const { designs, rows } = comparison;
-  const names = rows.map((row) => (row.of === null ? '' : '  ') + rowInWords(row));
+  const names = rows.map(
+    (row) => `${row.of === null ? '' : '  '}${rowInWords(row)}${row.differs ? '' : ' ='}`,
+  );
   const nameWidth = Math.max(...names.map((name) => name.length));
   const cells = designs.map((_, index) => rows.map((row) => cellOf(row, index)));
   const heads = designs.map(({ name }) => headLines(name, WIDEST_COLUMN));
@@ -79,7 +81,7 @@ export function describeComparison(comparison: Comparison, colours: ReturnType<t
   });
   const currencies = [...new Set(designs.map(({ currency }) => currency))].filter((each) => each !== '');
   const notes = [
-    `* best of its row; in brackets the least there can be, where it is less${currencies.length === 0 ? '' : `; money in ${currencies.join(', ')}`}`,
+    `* best of its row; = equal in all designs; in brackets the least there can be, where it is less${currencies.length === 0 ? '' : `; money in ${currencies.join(', ')}`}`,
     ...designs
       .filter(({ pricedBy }) => pricedBy === 'material')
       .slice(0, 1)

@@ -3,6 +3,7 @@ import {
   runsOf,
   type Sweep,
   type SweepPoint,
+  sheetsFall,
   sheetsOf,
   stepsText,
 } from '../../src/pipeline/sweepOrder.ts';
@@ -20,7 +21,7 @@ function span(values: readonly number[], print: (value: number) => string): stri
   return least === most ? least : `${least}–${most}`;
 }
 
-function rowOf(run: readonly SweepPoint[]): string[] {
+function rowOf(run: readonly SweepPoint[], parameters: readonly string[]): string[] {
   const firsts = (run[0]?.values ?? []).slice(0, -1);
   const tried = [...firsts, range(run.map(({ values }) => values.at(-1) ?? ''))];
   const designs = run.flatMap(({ result }) => (result.ok ? [result.design] : []));
@@ -28,7 +29,8 @@ function rowOf(run: readonly SweepPoint[]): string[] {
   if (first === undefined) return [...tried, '–', '', '', '', 'cannot be built'];
   const [sheets, least] = [sheetsOf(first), leastOf(first)];
   const money = designs.map((each) => (each.pricedBy === 'material' ? each.materialMinor : each.netMinor));
-  const falls = run[0]!.steps.some((step) => step.sheets < 0) ? '▼ ' : '';
+  const at = run[0]!;
+  const falls = sheetsFall(at) ? '▼ ' : '';
   return [
     ...tried,
     `${sheets}${least < sheets ? ` (${least})` : ''}`,
@@ -41,7 +43,7 @@ function rowOf(run: readonly SweepPoint[]): string[] {
       designs.map((each) => 100 * each.yield),
       (percent) => percent.toFixed(1),
     ),
-    `${falls}${stepsText(run[0]!)}`,
+    `${falls}${stepsText(at, parameters)}`,
   ].map(printable);
 }
 
@@ -53,7 +55,11 @@ export function describeSweep(sweep: Sweep): string {
   const price = first?.pricedBy === 'material' ? 'material' : 'estimate';
   const currency = first === undefined || first.currency === '' ? '' : ` ${first.currency}`;
   const head = [...sweep.parameters.map(printable), 'sheets', `${price}${currency}`, 'kg', 'yield %', 'step'];
-  const table = plainTable(head, runs.map(rowOf), `${'r'.repeat(sweep.parameters.length)}rrrrl`);
+  const table = plainTable(
+    head,
+    runs.map((run) => rowOf(run, sweep.parameters)),
+    `${'r'.repeat(sweep.parameters.length)}rrrrl`,
+  );
   const refused = new Map<string, string>();
   for (const { values, result } of sweep.points) {
     if (!result.ok && !refused.has(result.refused)) refused.set(result.refused, values.join(', '));

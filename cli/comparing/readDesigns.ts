@@ -15,6 +15,9 @@ import { loadLibrary } from '../files/loadLibrary.ts';
 export interface ReadyDesign {
   readonly name: string;
   readonly prepared: PreparedJob;
+  /** Text of its order, and what is otherwise. */
+  readonly text: string;
+  readonly whatIf: WhatIf;
 }
 
 /** All designs that were asked for, and the orders that were made of layouts. */
@@ -183,8 +186,11 @@ export async function readDesigns(
       const mayFail = base.mayFail || way.length > 0;
       // What is to be minded of each of many ways would bury what differs.
       if (job.ok && way.length === 0) findings.push(...job.findings);
-      if (job.ok) designs.push({ name, prepared: { job: job.value, file: base.file, folder: '' } });
-      else findings.push(...(mayFail ? leftOut(name, job.findings) : job.findings));
+      if (job.ok) {
+        const prepared = { job: job.value, file: base.file, folder: '' };
+        designs.push({ name, prepared, text: base.text, whatIf });
+      }
+      if (!job.ok) findings.push(...(mayFail ? leftOut(name, job.findings) : job.findings));
     }
   }
   if (findings.some(({ severity }) => severity === 'error')) return { ok: false, findings };

@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Library } from '../../src/model/library.ts';
 import type { WorkedOut } from '../../src/model/sweep.ts';
+import type { WhatIf } from '../../src/model/whatIf.ts';
 
 /** Results kept in a folder, each in a file of its own that is called after all it depends on. */
 export interface ResultCache {
@@ -17,7 +19,7 @@ const FORMAT = 'plywright result 2';
 const programFolder = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 
 /** SHA-256 over the program itself: a later version may find other plans, so that it must not trust results of this one. */
-export async function programMark(): Promise<string> {
+async function programMark(): Promise<string> {
   const hash = createHash('sha256');
   const files = await readdir(programFolder, { recursive: true });
   for (const file of files.filter((each) => each.endsWith('.js')).sort()) {
@@ -35,6 +37,33 @@ export function contentKey(...values: readonly unknown[]): string {
   const plain = (_: string, value: unknown) =>
     value instanceof Map || value instanceof Set ? [...value] : value;
   return createHash('sha256').update(JSON.stringify(values, plain)).digest('hex');
+}
+
+/** All that the figures of a design depend on, the program and its name aside. */
+export interface DesignContent {
+  /** Text of the order or variant. */
+  readonly text: string;
+  readonly whatIf: WhatIf;
+  readonly library: Library;
+  readonly seed: number;
+  /** Moves for each stock group, searched from one seed. */
+  readonly work: number;
+}
+
+/** Gives keys of designs, the same for every command. */
+export async function designKeys(): Promise<(content: DesignContent) => string> {
+  const mark = await programMark();
+  const libraries = new WeakMap<Library, string>();
+  return ({ text, whatIf: { below, set }, library, seed, work }) => {
+    const known = libraries.get(library) ?? contentKey(mark, library);
+    libraries.set(library, known);
+    return contentKey(known, text, below, set, seed, work);
+  };
+}
+
+/** A result as one of a design of this name: what is kept may have been worked out under another. */
+export function underName(result: WorkedOut, name: string): WorkedOut {
+  return result.ok ? { ok: true, design: { ...result.design, name } } : result;
 }
 
 /** The result in a text that was kept, if it is whole: it may be torn by a power cut, changed, or another program's. */

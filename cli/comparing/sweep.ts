@@ -15,7 +15,7 @@ import { reportFindings } from '../terminal/report.ts';
 import type { DesignRequest } from '../threads/designMessages.ts';
 import { workOutInThreads } from '../threads/designPool.ts';
 import { describeSweep } from './describeSweep.ts';
-import { contentKey, programMark, type ResultCache, resultCache } from './resultCache.ts';
+import { designKeys, type ResultCache, resultCache, underName } from './resultCache.ts';
 
 /** What was done of a sweep: the results by point, null where it was ended before, and what the cache had. */
 interface Done {
@@ -96,16 +96,22 @@ async function workOut(
 ): Promise<Checked<Done>> {
   const { seed, work, threads } = options;
   const cache = resultCache(options.cache);
-  const mark = await programMark();
+  const keyOf = await designKeys();
   const { text, library, whatIf } = read;
-  const whole = contentKey(mark, text, whatIf, library, seed, work);
-  const keys = ways.map((way) => contentKey(whole, way));
-  const results: (WorkedOut | null)[] = await Promise.all(keys.map((key) => cache.read(key)));
+  const sets = ways.map((way) => [...whatIf.set, ...way]);
+  const names = ways.map((way) => `${order.id}, ${way.join(', ')}`);
+  const content = { text, library, seed, work };
+  const keys = sets.map((set) => keyOf({ ...content, whatIf: { ...whatIf, set } }));
+  const results: (WorkedOut | null)[] = await Promise.all(
+    keys.map(async (key, index) => {
+      const kept = await cache.read(key);
+      return kept && underName(kept, names[index]!);
+    }),
+  );
   const fromCache = results.filter((result) => result !== null).length;
-  const requests = ways.flatMap((way, index): DesignRequest[] => {
-    if (results[index] !== null) return [];
-    return [{ index, name: `${order.id}, ${way.join(', ')}`, set: [...whatIf.set, ...way] }];
-  });
+  const requests = names.flatMap((name, index): DesignRequest[] =>
+    results[index] === null ? [{ index, name, set: sets[index]! }] : [],
+  );
   let stopping = false;
   const stop = () => {
     if (stopping) process.exit(exitCodes.interrupted);

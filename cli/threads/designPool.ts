@@ -1,7 +1,13 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { WorkedOut } from '../../src/model/sweep.ts';
-import type { DesignReply, DesignRequest, DesignWorkerData } from './designMessages.ts';
+import type {
+  DesignReply,
+  DesignRequest,
+  DesignTask,
+  DesignWorkerData,
+  NestedGroups,
+} from './designMessages.ts';
 import { LostThread } from './lostThread.ts';
 import { nestingError } from './nestPool.ts';
 
@@ -15,23 +21,32 @@ export interface DesignPoolOptions {
   readonly stopped: () => boolean;
 }
 
-/** Hands requests to one thread until none is waiting. */
+/** What all threads have nested so far, in the order in which they told it. */
+type SharedNests = { readonly by: Worker; readonly nested: NestedGroups }[];
+
+/** Hands requests to one thread until none is waiting, each with what other threads have nested meanwhile. */
 function serve(
   worker: Worker,
   waiting: DesignRequest[],
+  shared: SharedNests,
   { done, stopped }: DesignPoolOptions,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
+    let handedOn = 0;
     const next = () => {
       const request = stopped() ? undefined : waiting.shift();
       if (request === undefined) return resolve();
-      worker.postMessage(request);
+      const nested = shared.slice(handedOn).flatMap((each) => (each.by === worker ? [] : each.nested));
+      handedOn = shared.length;
+      const task: DesignTask = { ...request, nested };
+      worker.postMessage(task);
     };
     worker.on('error', (error) => reject(nestingError(error)));
     worker.on('exit', () => reject(new LostThread('ended')));
     worker.on('message', (reply: DesignReply) => {
       if (reply.kind === 'fault') return reject(nestingError(new Error(reply.message)));
       if (reply.kind === 'ready') return next();
+      shared.push({ by: worker, nested: reply.nested });
       done(reply.index, reply.result).then(next, reject);
     });
   });
@@ -50,6 +65,7 @@ export async function workOutInThreads(
   const waiting = [...requests];
   const count = Math.min(options.threads ?? availableParallelism(), waiting.length);
   const workers: Worker[] = [];
+  const shared: SharedNests = [];
   try {
     await Promise.all(
       Array.from({ length: count }, () => {
@@ -59,7 +75,7 @@ export async function workOutInThreads(
           stdout: true,
         });
         workers.push(worker);
-        return serve(worker, waiting, options);
+        return serve(worker, waiting, shared, options);
       }),
     );
   } finally {

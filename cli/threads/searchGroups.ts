@@ -14,6 +14,11 @@ const SEED_STEP = 1_000_003;
 /** With less time left, in seconds, no further search is begun. */
 const LEAST_TIME = 0.2;
 
+/** Whether what a group comes to with so many moves depends on no other groups that are searched together with it. */
+export function isSearchedByItself(work: number): boolean {
+  return work < WORK_FOR_TWO_SEEDS;
+}
+
 export interface GroupSearchOptions {
   readonly seed: number;
   /** Seconds by the clock for all groups together. */

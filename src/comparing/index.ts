@@ -30,8 +30,22 @@ const BETTER: Readonly<Partial<Record<ComparedFigure, 'less' | 'more' | 'even'>>
   'fence settings': 'less',
 };
 
-/** Shares closer than this to each other read the same. */
-const SAME = 1e-9;
+/** The last digit of figures that are printed rounded: 0.1 % of shares, 0.1 m, 0.01 m², 0.1 kg. All others are whole. */
+const LAST_DIGIT: Readonly<Partial<Record<ComparedFigure, number>>> = {
+  yield: 0.001,
+  'offcut area': 0.01,
+  edging: 0.1,
+  'furniture mass': 0.1,
+  'left share': 0.001,
+  'front share': 0.001,
+  'payload left': 0.1,
+  'sawn metres': 0.1,
+};
+
+/** A figure in whole last digits: what reads the same is the same, and none of two that read the same is the better one. */
+function asRead(figure: ComparedFigure, value: number | null): number | null {
+  return value === null ? null : Math.round(value / (LAST_DIGIT[figure] ?? 1));
+}
 
 function sum(groups: readonly DesignGroup[], of: (group: DesignGroup) => number): number {
   return groups.reduce((total, group) => total + of(group), 0);
@@ -68,18 +82,20 @@ const SIMPLE: Readonly<Record<Exclude<ComparedFigure, 'sheets of'>, (design: Des
   'fence settings': ({ fenceSettings }) => fenceSettings,
 };
 
-/** Places of the best of some values; none where all are equal, or where no value is better than another. */
-function bestOf(values: readonly (number | null)[], better: 'less' | 'more' | 'even' | undefined): number[] {
+/** Places of the best of some values as they are read; none where all are equal, or where no value is better than another. */
+function bestOf(figure: ComparedFigure, values: readonly (number | null)[]): number[] {
+  const better = BETTER[figure];
   if (better === undefined) return [];
+  const half = asRead(figure, 0.5)!;
   const badness = values.map((value) => {
     if (value === null) return null;
-    if (better === 'even') return Math.abs(value - 0.5);
+    if (better === 'even') return Math.abs(value - half);
     return better === 'less' ? value : -value;
   });
   const known = badness.filter((value) => value !== null);
   const least = Math.min(...known);
-  if (known.length < 2 || Math.max(...known) - least <= SAME) return [];
-  return badness.flatMap((value, index) => (value !== null && value - least <= SAME ? [index] : []));
+  if (known.length < 2 || Math.max(...known) === least) return [];
+  return badness.flatMap((value, index) => (value === least ? [index] : []));
 }
 
 function rowOf(
@@ -88,11 +104,9 @@ function rowOf(
   values: readonly (number | null)[],
   least: ComparedRow['least'],
 ): ComparedRow {
-  const [first] = values;
-  const differs = values.some(
-    (value) => value !== first && (value === null || first == null || Math.abs(value - first) > SAME),
-  );
-  return { figure, of, values, least, differs, best: bestOf(values, BETTER[figure]) };
+  const read = values.map((value) => asRead(figure, value));
+  const differs = read.some((value) => value !== read[0]);
+  return { figure, of, values, least, differs, best: bestOf(figure, read) };
 }
 
 /** Sheets of each board and finish that some design takes; a design without it takes none. */

@@ -22,21 +22,42 @@ function stepsBetween(before: Design, after: Design): SheetStep[] {
   });
 }
 
-/** The points of a sweep in their order, with the steps at which sheets come or fall away along the last parameter. */
-export function sweepOf(
-  parameters: readonly string[],
-  tried: readonly { readonly values: readonly string[]; readonly result: WorkedOut }[],
-): Sweep {
-  const points = tried.map(({ values, result }, index): SweepPoint => {
-    const before = tried[index - 1];
-    const sameRow = before?.values.slice(0, -1).every((value, at) => value === values[at]) ?? false;
-    const steps =
-      before !== undefined && sameRow && before.result.ok && result.ok
-        ? stepsBetween(before.result.design, result.design)
-        : [];
-    return { values, result, steps };
+/** A way to build that was tried: the value of each parameter, and what it came to. */
+export interface TriedPoint {
+  readonly values: readonly string[];
+  readonly result: WorkedOut;
+}
+
+/** Where the sheets of a point differ from those of the last point of `before` that can be built. */
+function stepsFrom(before: readonly TriedPoint[], { result }: TriedPoint): SheetStep[] {
+  const last = before.findLast((point) => point.result.ok)?.result;
+  return last?.ok && result.ok ? stepsBetween(last.design, result.design) : [];
+}
+
+/** The points of a sweep in their order, with the steps at which sheets come or fall away along each parameter. */
+export function sweepOf(parameters: readonly string[], tried: readonly TriedPoint[]): Sweep {
+  const rows = new Map<string, TriedPoint[]>();
+  const columns = new Map<string, TriedPoint[]>();
+  const points = tried.map((point): SweepPoint => {
+    const row = lineOf(rows, point.values.slice(0, -1));
+    const column = lineOf(columns, point.values.slice(1));
+    const steps = stepsFrom(row, point);
+    const stepsAcross = parameters.length === 1 ? [] : stepsFrom(column, point);
+    row.push(point);
+    column.push(point);
+    return { ...point, steps, stepsAcross };
   });
   return { parameters, points };
+}
+
+/** The points so far whose other parameters have these values. */
+function lineOf(lines: Map<string, TriedPoint[]>, others: readonly string[]): TriedPoint[] {
+  const key = JSON.stringify(others);
+  const known = lines.get(key);
+  if (known !== undefined) return known;
+  const line: TriedPoint[] = [];
+  lines.set(key, line);
+  return line;
 }
 
 /** Points that follow each other with the same sheets, and those that cannot be built for the same reason. */
@@ -51,9 +72,11 @@ export function runsOf(points: readonly SweepPoint[]): SweepPoint[][] {
   return runs;
 }
 
-function saysTheSame({ result: a }: SweepPoint, { result: b, steps }: SweepPoint): boolean {
+function saysTheSame(first: SweepPoint, second: SweepPoint): boolean {
+  const [a, b] = [first.result, second.result];
   if (!a.ok || !b.ok) return !a.ok && !b.ok && a.refused === b.refused;
-  return steps.length === 0 && leastOf(a.design) === leastOf(b.design);
+  const sameAcross = JSON.stringify(first.stepsAcross) === JSON.stringify(second.stepsAcross);
+  return second.steps.length === 0 && sameAcross && leastOf(a.design) === leastOf(b.design);
 }
 
 /** Sheets that the plan of a design takes. */

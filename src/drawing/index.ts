@@ -14,6 +14,7 @@ export type { PageSize } from './page.ts';
 export { drawPanels } from './panelDrawing.ts';
 export type { DrawnPanel, PanelDrawingOptions } from './panelFigure.ts';
 export type { PanelWords } from './panelWords.ts';
+export { pictureAlone } from './pictureAlone.ts';
 export type { FurnitureDrawingOptions } from './unitTitle.ts';
 export { drawUnit, drawUnitOnOnePage } from './unitViews.ts';
 export { drawLayout } from './vehicleViews.ts';

@@ -5,7 +5,7 @@ export type WorkedOut =
   | { readonly ok: true; readonly design: Design }
   | { readonly ok: false; readonly refused: string };
 
-/** How the sheets of a point differ from those of the point before it along the last parameter. */
+/** How the sheets of a point differ from those of a point before it. */
 export interface SheetStep {
   /** Sheets more; negative where some fall away. */
   readonly sheets: number;
@@ -17,8 +17,10 @@ export interface SheetStep {
 export interface SweepPoint {
   readonly values: readonly string[];
   readonly result: WorkedOut;
-  /** Empty for the first of its row, where nothing changes, and beside a point that cannot be built. */
+  /** Along the last parameter, from the nearest point before it that can be built; empty where there is none, or no change. */
   readonly steps: readonly SheetStep[];
+  /** The same along the first of two parameters; empty where there is only one. */
+  readonly stepsAcross: readonly SheetStep[];
 }
 
 /** An order tried with one or two parameters over their values; the last runs fastest. */

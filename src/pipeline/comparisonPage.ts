@@ -3,7 +3,7 @@ import { comparisonPlots } from '../documents/comparison/plots.ts';
 import { sweepPage } from '../documents/comparison/sweepPage.ts';
 import { sweepPlots } from '../documents/comparison/sweepPlots.ts';
 import { wordsOf } from '../documents/words/index.ts';
-import { drawLayout } from '../drawing/index.ts';
+import { drawLayout, pictureAlone } from '../drawing/index.ts';
 import { svgFromDrawing } from '../drawing/svg.ts';
 import type { Comparison } from '../model/comparison.ts';
 import type { Sweep } from '../model/sweep.ts';
@@ -33,7 +33,7 @@ export function pageOfComparison(
       ...options,
       titles: titlesOf(library),
     });
-    return page!;
+    return pictureAlone(page!);
   });
   const { window, sha256 } = tools;
   const plots = comparisonPlots(comparison, words.compare, window);

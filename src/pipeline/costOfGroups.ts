@@ -2,6 +2,7 @@ import { areaBound, lowerBound } from '../bounds/index.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Nest, NestOutcome } from '../model/nest.ts';
 import type { StockGroup } from '../model/stock.ts';
+import { groupContent } from './groupContent.ts';
 import { nestGroup } from './nestGroup.ts';
 
 /** Steps that the bounds may take which come before a nesting: without a solver, and with it. */
@@ -43,8 +44,7 @@ export class CostOfGroups {
   }
 
   private of(group: StockGroup): Known {
-    const { board, finish, thicknessUm, demands, sheets, saw } = group;
-    const key = JSON.stringify([board, finish, thicknessUm, demands, sheets, saw]);
+    const key = groupContent(group);
     let known = this.known.get(key);
     if (known === undefined) {
       known = { leastMinor: areaBound(group).costMinor, bounded: 'area' };

@@ -3,7 +3,7 @@ import { csvFromTable } from '../documents/table.ts';
 import type { Sweep } from '../model/sweep.ts';
 
 export { leastOf, runsOf, sheetsOf, sweepOf } from '../comparing/sweep.ts';
-export { stepsText } from '../documents/comparison/sweepList.ts';
+export { sheetsFall, stepsText } from '../documents/comparison/sweepList.ts';
 export type { Sweep, SweepPoint, WorkedOut } from '../model/sweep.ts';
 
 /** The points of a sweep as comma-separated values. */

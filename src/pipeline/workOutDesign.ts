@@ -5,6 +5,7 @@ import type { StockGroup } from '../model/stock.ts';
 import type { WorkedOut } from '../model/sweep.ts';
 import type { FileText, WhatIf } from '../model/whatIf.ts';
 import { designOf } from './compareDesigns.ts';
+import { groupContent } from './groupContent.ts';
 import { provePlan } from './makePapers.ts';
 import { describeNestFailure } from './nestFailures.ts';
 import { nestGroup } from './nestGroup.ts';
@@ -17,17 +18,12 @@ export interface DesignSearch {
   readonly nested: Map<string, NestOutcome>;
 }
 
-/** All that the nest of a stock group depends on, as a text. */
-function contentOf({ demands, sheets, saw, pricedBy }: StockGroup): string {
-  return JSON.stringify([demands, sheets, saw, pricedBy]);
-}
-
 function nestOnce(
   group: StockGroup,
   solver: LinearSolver,
   { seed, workLimit, nested }: DesignSearch,
 ): NestOutcome {
-  const content = contentOf(group);
+  const content = groupContent(group);
   const known = nested.get(content);
   if (known !== undefined) return known;
   const outcome = nestGroup(group, solver, { seed, workLimit });

@@ -15,6 +15,7 @@ import { printInstances, printTable } from './report.ts';
 import { type RunResult, runInstance } from './runInstance.ts';
 import { benchSawing } from './sawingBench.ts';
 import { benchListsByClock, benchWorkshopLists } from './workshopBench.ts';
+import { benchYear } from './yearBench.ts';
 
 const HELP = `npm run bench -- <set> [options]
 
@@ -23,7 +24,8 @@ workshop-lists: thirty lists, carcasses, fronts and backs of a board each, two s
 workshop-lists-one-size: one board and one size; workshop-lists-by-clock: --seconds by the clock a list, all of its
 boards together on all cores, as the command does (all with --seconds, --sample and --seed as the number of the series);
 growth: 500 to 5,000 panels of 300 sizes, or only as many as --only says;
-sawing: what the workshop lists take on the saw after 1000 moves per second asked for
+sawing: what the workshop lists take on the saw after 1000 moves per second asked for;
+year: a simulated year of 8 to 320 demonstration orders, with 1000 moves per second asked for, or only as many as --only says
 
 --seconds n     time an instance, bound and search, in seconds of processor time on one core (1)
 --sample n      every n-th instance only (1)
@@ -61,6 +63,10 @@ const { values, positionals } = parseArgs({
 const set = positionals[0] ?? '';
 if (set === 'sawing' && !values.help) {
   benchSawing(1000 * Number(values.seconds));
+  process.exit(0);
+}
+if (set === 'year' && !values.help) {
+  await benchYear(1000 * Number(values.seconds), Number(values.only));
   process.exit(0);
 }
 if (set === 'growth' && !values.help) {

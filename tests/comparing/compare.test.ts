@@ -87,6 +87,16 @@ describe('designs side by side', () => {
     expect(row('seats')).toMatchObject({ values: [2, 2, null], differs: true, best: [] });
   });
 
+  it('are as good as each other where they read the same', () => {
+    const row = rowsOf([
+      { ...plain, yield: 0.68797, furnitureKg: 100.04 },
+      { ...plain, yield: 0.68811, furnitureKg: 99.96 },
+      { ...plain, yield: 0.6874, furnitureKg: 100 },
+    ]);
+    expect(row('yield')).toMatchObject({ differs: true, best: [0, 1] });
+    expect(row('furniture mass')).toMatchObject({ differs: false, best: [] });
+  });
+
   it('leave out what none of them has', () => {
     const room = { ...plain, payloadLeftKg: null, seats: null, sleepingPlaces: null };
     const row = rowsOf([room, { ...room, pricedBy: 'material' as const }]);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sweepProgressText } from '../../cli/comparing/sweep.ts';
 import { runsOf, sweepOf } from '../../src/comparing/sweep.ts';
+import { sheetsFall, stepsText } from '../../src/documents/comparison/sweepList.ts';
 import type { Design } from '../../src/model/comparison.ts';
 import type { WorkedOut } from '../../src/model/sweep.ts';
 
@@ -29,7 +30,8 @@ describe('a sweep', () => {
         { sheets: 1, board: 'ply', finish: 'oak' },
       ],
       [],
-      [],
+      // Against the last point that can be built.
+      [{ sheets: -1, board: 'ply', finish: 'oak' }],
     ]);
   });
 
@@ -46,7 +48,25 @@ describe('a sweep', () => {
       values.map((own, index) => ({ values: own, result: results[index]! })),
     );
     expect(points.map(({ steps }) => steps.length)).toEqual([0, 1, 0, 0]);
-    expect(runsOf(points).map((run) => run.length)).toEqual([1, 1, 2]);
+    expect(points.map(({ stepsAcross }) => stepsAcross.map(({ sheets }) => sheets))).toEqual([
+      [],
+      [],
+      [2],
+      [3],
+    ]);
+    expect(runsOf(points).map((run) => run.length)).toEqual([1, 1, 1, 1]);
+    expect(points.map(sheetsFall)).toEqual([false, true, false, false]);
+    expect(stepsText(points[3]!, ['x', 'w'])).toBe('x: +3 ply grey');
+  });
+
+  it('tells steps along both parameters, over points that cannot be built', () => {
+    const rows = ['a', 'b', 'c'].map((row) => ['1', '2'].map((column) => [row, column]));
+    const results = [taking(4), taking(4), refused, taking(3), taking(2), taking(3)];
+    const tried = rows.flat().map((values, index) => ({ values, result: results[index]! }));
+    const { points } = sweepOf(['x', 'w'], tried);
+    const text = (point: (typeof points)[number]) => stepsText(point, ['x', 'w']);
+    expect(points.map(text)).toEqual(['', '', '', 'x: −1 ply grey', 'x: −2 ply grey', 'w: +1 ply grey']);
+    expect(points.map(sheetsFall)).toEqual([false, false, false, true, true, false]);
   });
 
   it('adds its steps up to what the last point takes more than the first, and loses no point in its runs', () => {

@@ -101,7 +101,7 @@ function hitsSvg(pieces: readonly DrawnPiece[]): string {
 }
 
 /** The part of a drawing that a screen shows, by the SVG's own means. */
-function pictureOnly(svg: string, { picture }: Drawing): string {
+export function pictureOnly(svg: string, { picture }: Drawing): string {
   if (picture === undefined) return svg;
   const [width, height] = [picture.x1 - picture.x0, picture.y1 - picture.y0];
   return svg

@@ -1,6 +1,6 @@
 import type { Drawing } from '../../drawing/index.ts';
 import type { ComparedRow, Comparison } from '../../model/comparison.ts';
-import { escapeHtml as h } from '../book/bookHtml.ts';
+import { escapeHtml as h, pictureOnly } from '../book/bookHtml.ts';
 import type { Words } from '../words/words.ts';
 import { comparisonStyle } from './comparisonStyle.ts';
 import { type PagePlot, PLOT_TONES } from './pagePlot.ts';
@@ -37,12 +37,27 @@ function rowHtml(row: ComparedRow, { designs }: Comparison, words: Words['compar
   return `<tr class="${classes}"><th scope="row">${h(rowName(row, words))}</th>${cells.join('')}</tr>`;
 }
 
-function plotHtml({ title, svg, tones, note }: PagePlot): string {
+function plotHtml({ title, svg, tones, note, wide }: PagePlot): string {
   const swatch = (tone: number) =>
     `<svg width="14" height="14" aria-hidden="true"><rect width="13" height="13" x=".5" y=".5" fill="${PLOT_TONES[tone]}" stroke="#333"/></svg>`;
   const list = tones.map((text, index) => `<li>${swatch(index)}${h(text)}</li>`).join('');
   const said = note === null ? '' : ` <span>(${h(note)})</span>`;
-  return `<figure>\n<figcaption>${h(title)}${said}</figcaption>\n${list === '' ? '' : `<ul class="tones">${list}</ul>\n`}${svg}\n</figure>`;
+  const key = list === '' ? '' : `<ul class="tones">${list}</ul>\n`;
+  const inside = wide
+    ? `<div class="scroll" role="group" tabindex="0" aria-label="${h(title)}">\n${svg}\n</div>`
+    : svg;
+  return `<figure${wide ? ' class="wide"' : ''}>\n<figcaption>${h(title)}${said}</figcaption>\n${key}${inside}\n</figure>`;
+}
+
+/** What a design costs in sheets, money and mass. */
+function inShort({ designs, rows }: Comparison, index: number, words: Words['compare']): string {
+  const { currency, pricedBy } = designs[index]!;
+  const figures = ['sheets', pricedBy === 'material' ? 'material' : 'net', 'furniture mass'] as const;
+  const told = figures.map((figure) => {
+    const value = rows.find((row) => row.figure === figure)?.values[index] ?? null;
+    return `<div><dt>${h(words.figure[figure])}</dt><dd>${h(printFigure(figure, value, currency))}</dd></div>`;
+  });
+  return `<dl>${told.join('')}</dl>`;
 }
 
 /** The section of plots; nothing where there are none. */
@@ -86,13 +101,17 @@ export function comparisonPage(comparison: Comparison, parts: ComparisonPagePart
   const words = all.compare;
   const { designs, rows } = comparison;
   const cards = designs.map(({ name, title, layout, vehicle }, index) => {
-    const svg = parts.svgOf(parts.layouts[index]!).replace(/^<\?xml[^>]*\?>\s*/, '');
+    const drawing = parts.layouts[index]!;
+    const svg = pictureOnly(parts.svgOf(drawing).replace(/^<\?xml[^>]*\?>\s*/, ''), drawing);
     return [
       `<article class="card"><h3>${h(name)}</h3>`,
       ...(title === `${layout}, ${vehicle}` ? [] : [`<p>${h(title)}</p>`]),
       `<p class="soft">${h(words.layout)}: ${h(layout)}. ${h(words.vehicle)}: ${h(vehicle)}</p>`,
+      inShort(comparison, index, words),
+      `<details><summary>${h(words.larger)}</summary></details>`,
+      `<div class="drawing" role="group" tabindex="0" aria-label="${h(`${words.drawing}: ${name}`)}">`,
       svg,
-      '</article>',
+      '</div></article>',
     ].join('\n');
   });
   const notes = [

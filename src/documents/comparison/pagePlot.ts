@@ -5,6 +5,8 @@ export interface PagePlot {
   /** Tones from dark to light with their meaning; none where a plot has only one. */
   readonly tones: readonly string[];
   readonly note: string | null;
+  /** Whether it must not be made narrower: a map whose fields hold figures. */
+  readonly wide?: true;
 }
 
 /** Greys of the parts of a bar, told apart in black and white. */

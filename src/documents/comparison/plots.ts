@@ -6,8 +6,11 @@ import { type PagePlot, PLOT_TONES } from './pagePlot.ts';
 import { PLOT_WIDTH, plotText } from './plotText.ts';
 import { printFigure } from './printFigure.ts';
 
-const LETTER = 7.2;
-const LONGEST_NAME = 34;
+const LETTER = 8.6;
+const LONGEST_NAME = 56;
+const ROW_HEIGHT = 42;
+/** Part of a row's height that its bar leaves to the name above it. */
+const NAME_PART = 0.55;
 
 interface Bar {
   readonly name: string;
@@ -26,7 +29,7 @@ function shortened(name: string): string {
   return name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1)}…`;
 }
 
-/** Level bars, one above the other, each with its figure at its end. */
+/** Level bars, one above the other, each with its name above and its figure at its end. */
 function barPlot(
   names: readonly string[],
   bars: readonly Bar[],
@@ -35,17 +38,16 @@ function barPlot(
   window: DrawingWindow,
   label: string,
 ): string {
-  const margin = Math.max(...names.map((name) => name.length)) * LETTER + 16;
   const longest = Math.max(0, ...ends.map(({ text }) => text.length)) * LETTER + 12;
   const element = Plot.plot({
     document: window.document as never,
     className: 'plot',
     width: PLOT_WIDTH,
-    height: 46 + names.length * 30,
-    marginLeft: margin,
+    height: 46 + names.length * ROW_HEIGHT,
+    marginLeft: 8,
     marginRight: longest,
     x: { label: null, grid: true, zero: true, tickFormat: String },
-    y: { label: null, domain: [...names], padding: 0.3 },
+    y: { axis: null, domain: [...names], paddingInner: NAME_PART, paddingOuter: NAME_PART },
     marks: [
       Plot.barX(bars, {
         y: 'name',
@@ -56,6 +58,10 @@ function barPlot(
       }),
       Plot.tickX(ticks, { y: 'name', x: 'at', stroke: '#000', strokeWidth: 4 }),
       Plot.text(ends, { y: 'name', x: 'at', text: 'text', textAnchor: 'start', dx: 6 }),
+      Plot.text(
+        names.map((name) => ({ name })),
+        { y: 'name', x: 0, text: 'name', textAnchor: 'start', dx: 3, dy: -0.44 * ROW_HEIGHT },
+      ),
       Plot.ruleX([0]),
     ],
   });

@@ -1,4 +1,4 @@
-import type { Sweep, SweepPoint } from '../../model/sweep.ts';
+import type { SheetStep, Sweep, SweepPoint } from '../../model/sweep.ts';
 import { type Table, tableColumns, tableOf } from '../table.ts';
 
 /** Columns of the list of a sweep, one line a point. What each holds is described in `LISTS.md`. */
@@ -11,6 +11,7 @@ export const SWEEP_COLUMNS = tableColumns({
   sheets: 'whole',
   'least sheets': 'whole',
   steps: 'text',
+  'steps along 1': 'text',
   yield: 'percent',
   'sheets cost': 'money',
   material: 'money',
@@ -20,11 +21,26 @@ export const SWEEP_COLUMNS = tableColumns({
   refused: 'text',
 });
 
-/** Sheets that come and fall away at a point: `−1 poplar-15 pale-grey, +1 …`. */
-export function stepsText({ steps }: SweepPoint): string {
+/** Sheets that come and fall away: `−1 poplar-15 pale-grey, +1 …`. */
+export function sheetsText(steps: readonly SheetStep[]): string {
   return steps
     .map(({ sheets, board, finish }) => `${sheets < 0 ? '−' : '+'}${Math.abs(sheets)} ${board} ${finish}`)
     .join(', ');
+}
+
+/** The same of a point of a sweep; of two parameters each is named: `sink: −1 …; bed_width: +1 …`. */
+export function stepsText({ steps, stepsAcross }: SweepPoint, parameters: readonly string[]): string {
+  if (parameters.length === 1) return sheetsText(steps);
+  return [stepsAcross, steps]
+    .map((each, index) => (each.length === 0 ? '' : `${parameters[index]}: ${sheetsText(each)}`))
+    .filter((text) => text !== '')
+    .join('; ');
+}
+
+/** Whether fewer sheets in all are taken at a point than at that before it, along either parameter. */
+export function sheetsFall({ steps, stepsAcross }: SweepPoint): boolean {
+  const sum = (of: readonly SheetStep[]) => of.reduce((total, { sheets }) => total + sheets, 0);
+  return sum(steps) < 0 || sum(stepsAcross) < 0;
 }
 
 /** The points of a sweep as a list. */
@@ -47,7 +63,8 @@ export function sweepList({ parameters, points }: Sweep): Table {
       panels: design?.panels ?? null,
       sheets: sum('sheets'),
       'least sheets': sum('leastSheets'),
-      steps: stepsText(point),
+      steps: sheetsText(point.steps),
+      'steps along 1': parameters.length === 1 ? null : sheetsText(point.stepsAcross),
       yield: design === null ? null : 100 * design.yield,
       'sheets cost': design === null || cost === null ? null : cost / 100,
       material: design === null ? null : design.materialMinor / 100,

@@ -4,7 +4,7 @@ import type { Words } from '../words/words.ts';
 import { pageOf, plotsHtml } from './comparisonPage.ts';
 import type { PagePlot } from './pagePlot.ts';
 import { printFigure } from './printFigure.ts';
-import { stepsText } from './sweepList.ts';
+import { sheetsFall, stepsText } from './sweepList.ts';
 
 /** What the page of a sweep needs beside the sweep. */
 export interface SweepPageParts {
@@ -15,7 +15,7 @@ export interface SweepPageParts {
   readonly plots: readonly PagePlot[];
 }
 
-function rowsHtml({ points }: Sweep): string {
+function rowsHtml({ parameters, points }: Sweep): string {
   const rows = points.map((point) => {
     const tried = point.values.map((value) => `<th scope="row">${h(value)}</th>`).join('');
     if (!point.result.ok)
@@ -23,7 +23,7 @@ function rowsHtml({ points }: Sweep): string {
     const { design } = point.result;
     const sum = (of: 'sheets' | 'leastSheets') =>
       design.groups.reduce((total, group) => total + group[of], 0);
-    const falls = point.steps.some(({ sheets }) => sheets < 0) ? '▼ ' : '';
+    const falls = sheetsFall(point) ? '▼ ' : '';
     const price = design.pricedBy === 'material' ? design.materialMinor : design.netMinor;
     const cells = [
       String(sum('sheets')),
@@ -32,7 +32,7 @@ function rowsHtml({ points }: Sweep): string {
       printFigure('furniture mass', design.furnitureKg, ''),
       printFigure('yield', design.yield, ''),
     ].map((text) => `<td>${h(text)}</td>`);
-    return `<tr>${tried}${cells.join('')}<td class="why">${h(falls + stepsText(point))}</td></tr>`;
+    return `<tr>${tried}${cells.join('')}<td class="why">${h(falls + stepsText(point, parameters))}</td></tr>`;
   });
   return rows.join('\n');
 }

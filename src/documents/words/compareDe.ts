@@ -8,6 +8,8 @@ export const compareDe: CompareWords = {
   designs: 'Die Entwürfe',
   layout: 'Grundriss',
   vehicle: 'Fahrzeug oder Raum',
+  drawing: 'Zeichnung',
+  larger: 'Zeichnung größer',
   table: 'Zahlen',
   figureHead: 'was',
   figure: {
@@ -36,7 +38,7 @@ export const compareDe: CompareWords = {
   sheetsOf: (board, finish) => `${board} ${finish}`,
   least: (sheets) => `mindestens ${sheets}`,
   best: 'bester Wert der Zeile',
-  equal: 'in allen Entwürfen gleich',
+  equal: 'Grau: in allen Entwürfen gleich.',
   notes: [
     'Mindestens: Mit weniger Platten kommt kein Plan aus. Ausbeute: Fläche der gesägten Teile zur Fläche der rohen Platten.',
     'Länge der Schnitte, Schnitte und Einstellungen gelten, wenn gleiche Platten aufeinander gesägt werden, wie die Pläne es sagen.',
@@ -65,6 +67,7 @@ export const compareDe: CompareWords = {
     columns: ['Platten', 'mindestens', 'Preis', 'Masse der Möbel', 'Ausbeute', 'Stufe'],
     material: (currency) => `Berechnetes Material${currency === '' ? '' : ` in ${currency}`}`,
     curveNote: 'grau: mit weniger kommt kein Plan aus; ▼ eine Platte fällt weg',
-    mapNote: 'in Klammern, mit wie vielen es mindestens ginge, wo das weniger ist; ▼ eine Platte fällt weg',
+    mapNote:
+      'in Klammern, mit wie vielen es mindestens ginge, wo das weniger ist; dicke Linien: andere Platten auf beiden Seiten; ▼ weniger als links oder darüber; × nicht zu bauen',
   },
 };

@@ -8,6 +8,8 @@ export const compareEn: CompareWords = {
   designs: 'The designs',
   layout: 'Layout',
   vehicle: 'Vehicle or room',
+  drawing: 'drawing',
+  larger: 'drawing larger',
   table: 'Figures',
   figureHead: 'figure',
   figure: {
@@ -36,7 +38,7 @@ export const compareEn: CompareWords = {
   sheetsOf: (board, finish) => `${board} ${finish}`,
   least: (sheets) => `least ${sheets}`,
   best: 'best of its row',
-  equal: 'equal in all designs',
+  equal: 'Grey: equal in all designs.',
   notes: [
     'Least: no plan takes fewer sheets. Yield: area of the panels as sawn over that of the raw sheets.',
     'Lengths of cuts, cuts and fence settings are with equal sheets sawn on each other as the plans say.',
@@ -64,6 +66,7 @@ export const compareEn: CompareWords = {
     columns: ['sheets', 'least', 'price', 'mass of furniture', 'yield', 'step'],
     material: (currency) => `Material charged${currency === '' ? '' : ` in ${currency}`}`,
     curveNote: 'grey: no plan takes fewer; ▼ a sheet falls away',
-    mapNote: 'in brackets the least there can be, where it is less; ▼ a sheet falls away',
+    mapNote:
+      'in brackets the least there can be, where it is less; thick lines: other sheets on the two sides; ▼ fewer than on the left or above; × cannot be built',
   },
 };

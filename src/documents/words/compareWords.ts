@@ -8,6 +8,9 @@ export interface CompareWords {
   readonly designs: string;
   readonly layout: string;
   readonly vehicle: string;
+  readonly drawing: string;
+  /** What is pressed to see a drawing larger. */
+  readonly larger: string;
   readonly table: string;
   readonly figureHead: string;
   readonly figure: Readonly<Record<ComparedFigure, string>>;
