@@ -11,7 +11,7 @@ import type { CompareOptions } from '../commands/compare.ts';
 import { listenForInterrupts } from '../cutting/interrupts.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { diskWriter } from '../files/papersFolder.ts';
-import { systemReason } from '../files/reader.ts';
+import { systemReason } from '../files/systemReason.ts';
 import { orderedOf, searchPlans } from '../quoting/plansOfOrders.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
 import { endWith, jsonText, print, printError } from '../terminal/output.ts';
