@@ -154,6 +154,7 @@ const paperWords: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/^already-sawn\.csv$/, 'what is sawn already, and what becomes of it'],
   [/^drilling\.csv$/, 'holes to drill'],
   [/^fittings\.csv$/, 'fittings to buy'],
+  [/^appliances\.csv$/, 'appliances that the furniture has room for'],
   [/^cautions\.txt$/, 'what to take care with'],
   [/^mass-by-unit\.csv$/, 'what each unit weighs, and where'],
   [/^lists\.xlsx$/, 'all lists in one workbook'],

@@ -67,7 +67,8 @@ async function checkLibrary(path: string): Promise<CheckedThing> {
 
 function massInWords({ mass }: AboutOrder): string {
   const kg = (massKg: number) => `${massKg.toFixed(1)} kg`;
-  const all = `mass: furniture ${kg(mass.furnitureKg)}`;
+  const appliances = mass.appliancesKg === 0 ? '' : `, ${kg(mass.appliancesKg)} of it appliances`;
+  const all = `mass: furniture ${kg(mass.furnitureKg)}${appliances}`;
   const { payload } = mass;
   if (payload === undefined) return all;
   const share = (part: number) =>

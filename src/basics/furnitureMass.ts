@@ -1,15 +1,18 @@
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Um } from '../model/geometry.ts';
 import type { Library, Vehicle } from '../model/library.ts';
+import { boxInVehicle } from './boxes.ts';
 import { boxShape, type MassShape, panelShape } from './massShape.ts';
 import { widthAtUm } from './vehicleSection.ts';
 
-/** What something weighs, of what, and where; boards, edging and fittings, without appliances and loads. */
+/** What something weighs, of what, and where: furniture and the appliances whose mass is known, without loads. */
 export interface MassShares {
   readonly totalKg: number;
   readonly boardsKg: number;
   readonly edgingKg: number;
   readonly fittingsKg: number;
+  /** Of those whose entry in the library says what they weigh. */
+  readonly appliancesKg: number;
   readonly leftKg: number;
   readonly rightKg: number;
   /** Ahead of and behind the middle of the inside length. */
@@ -24,7 +27,7 @@ export interface UnitMass extends MassShares {
   readonly unit: string;
 }
 
-/** What the furniture of one vehicle or room weighs, together and unit by unit in the order of its units. */
+/** What the furniture of one vehicle or room weighs with its appliances, together and unit by unit in the order of its units. */
 export interface FurnitureMass extends MassShares {
   readonly perUnit: readonly UnitMass[];
 }
@@ -37,7 +40,10 @@ interface Lump {
   readonly boardKg: number;
   readonly edgingKg: number;
   readonly fittingsKg: number;
+  readonly appliancesKg: number;
 }
+
+const NOTHING = { boardKg: 0, edgingKg: 0, fittingsKg: 0, appliancesKg: 0 } as const;
 
 const UM_PER_M = 1_000_000;
 
@@ -58,18 +64,22 @@ export function fittingsKgOf(unit: Pick<PlacedUnit, 'fittings'>, fittings: MassL
   );
 }
 
-/** Each panel's mass spread evenly over its board, each unit's fittings over its outside box. */
+/** Each panel's mass spread evenly over its board, each unit's fittings over its outside box, an appliance's over its body. */
 function lumpsOf(unit: PlacedUnit, library: MassLibrary): Lump[] {
   const panels = unit.panels.map((panel): Lump => {
     const edgingKg = edgingKgOf(panel, library.edgings);
-    return { shape: panelShape(panel, unit), boardKg: panel.massKg - edgingKg, edgingKg, fittingsKg: 0 };
+    return { ...NOTHING, shape: panelShape(panel, unit), boardKg: panel.massKg - edgingKg, edgingKg };
   });
   const fittingsKg = fittingsKgOf(unit, library.fittings);
-  return [...panels, { shape: boxShape(unit.placeOutside), boardKg: 0, edgingKg: 0, fittingsKg }];
+  const appliances = (unit.appliances ?? []).flatMap(({ body, massKg }): Lump[] => {
+    const place = boxInVehicle(body, unit.outside, unit.placeOutside, unit.facing);
+    return massKg === null ? [] : [{ ...NOTHING, shape: boxShape(place), appliancesKg: massKg }];
+  });
+  return [...panels, { ...NOTHING, shape: boxShape(unit.placeOutside), fittingsKg }, ...appliances];
 }
 
 function sharesOf(lumps: readonly Lump[], vehicle: Vehicle): MassShares {
-  const massKg = (lump: Lump) => lump.boardKg + lump.edgingKg + lump.fittingsKg;
+  const massKg = (lump: Lump) => lump.boardKg + lump.edgingKg + lump.fittingsKg + lump.appliancesKg;
   const sum = (of: (lump: Lump) => number) => lumps.reduce((total, lump) => total + of(lump), 0);
   const totalKg = sum(massKg);
   const below = (axis: 'x' | 'y', lineUm: Um) =>
@@ -83,12 +93,18 @@ function sharesOf(lumps: readonly Lump[], vehicle: Vehicle): MassShares {
     boardsKg: sum(({ boardKg }) => boardKg),
     edgingKg: sum(({ edgingKg }) => edgingKg),
     fittingsKg: sum(({ fittingsKg }) => fittingsKg),
+    appliancesKg: sum(({ appliancesKg }) => appliancesKg),
     leftKg,
     rightKg: totalKg - leftKg,
     frontKg,
     rearKg: totalKg - frontKg,
     centreUm: totalKg > 0 ? { x: centre('x'), y: centre('y'), z: centre('z') } : null,
   };
+}
+
+/** What of a mass are boards, edging and fittings, and what appliances. */
+export function furnitureAndAppliances({ totalKg, appliancesKg }: MassShares) {
+  return { furnitureKg: totalKg - appliancesKg, appliancesKg };
 }
 
 /** The furniture of one vehicle or room, weighed: left and right of its middle line, ahead of and behind its middle. */

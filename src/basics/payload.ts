@@ -46,12 +46,14 @@ export function personsOf(
 export interface PayloadAccount {
   readonly payloadKg: number;
   readonly furnitureKg: number;
+  /** Those whose mass the library has. */
+  readonly appliancesKg: number;
   /** With the driver, at least 1. */
   readonly persons: number;
   readonly personsFrom: PersonsFrom;
   /** All persons but the driver. */
   readonly passengersKg: number;
-  /** Payload less furniture and passengers: for the rest of the conversion and what is loaded; negative where it is overdrawn. */
+  /** Payload less furniture, appliances and passengers: for the rest of the conversion and what is loaded; negative where it is overdrawn. */
   readonly leftKg: number;
   readonly overallLengthUm: Um;
   /** What must be kept of it for what the persons bring. */
@@ -60,19 +62,21 @@ export interface PayloadAccount {
   readonly restKg: number;
 }
 
-/** Holds furniture and persons against the payload that the vehicle's file states. */
+/** Holds furniture, its appliances and persons against the payload that the vehicle's file states. */
 export function payloadAccount(
   vehicle: { readonly payloadKg: number; readonly overallLengthUm: Um },
-  furnitureKg: number,
+  mass: { readonly furnitureKg: number; readonly appliancesKg: number },
   persons: Persons,
 ): PayloadAccount {
   const { payloadKg, overallLengthUm } = vehicle;
+  const { furnitureKg, appliancesKg } = mass;
   const passengersKg = PERSON_KG * (persons.count - 1);
-  const leftKg = payloadKg - furnitureKg - passengersKg;
+  const leftKg = payloadKg - furnitureKg - appliancesKg - passengersKg;
   const leastKg = leastPayMassKg(persons.count, overallLengthUm);
   return {
     payloadKg,
     furnitureKg,
+    appliancesKg,
     persons: persons.count,
     personsFrom: persons.from,
     passengersKg,

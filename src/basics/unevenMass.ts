@@ -6,7 +6,7 @@ import { widthAtUm } from './vehicleSection.ts';
 /** One side with more than this share of the furniture's mass is worth a word. Common practice, no source. */
 const UNEVEN_SHARE = 0.6;
 
-/** Furniture that is heavier on one side. */
+/** Furniture that is heavier on one side, with its appliances. */
 export interface UnevenMass {
   readonly heavy: 'left' | 'right';
   readonly heavyKg: number;

@@ -1,4 +1,4 @@
-import { type FurnitureMass, furnitureMass } from '../basics/furnitureMass.ts';
+import { type FurnitureMass, furnitureAndAppliances, furnitureMass } from '../basics/furnitureMass.ts';
 import { printMmShort } from '../basics/lengths.ts';
 import {
   LEAST_KG_EACH,
@@ -23,7 +23,11 @@ export function checkMass(furniture: Furniture, vehicle: Vehicle, order: Order, 
   // A room stands still and bears what is put into it.
   if (payloadKg === null) return onRoof;
   const mass = furnitureMass(furniture, vehicle, library);
-  const account = payloadAccount({ ...vehicle, payloadKg }, mass.totalKg, personsOf(order, furniture));
+  const account = payloadAccount(
+    { ...vehicle, payloadKg },
+    furnitureAndAppliances(mass),
+    personsOf(order, furniture),
+  );
   const found = [
     ...seatFindings(account, furniture),
     ...payloadFindings(account, vehicle),
@@ -85,10 +89,18 @@ function seatFindings({ persons }: PayloadAccount, { seats }: Furniture): Findin
   return [{ code: 'few-seats', severity: 'warning', message, advice }];
 }
 
+/** `the furniture weighs 40.8 kg`, or with the appliances whose mass is known. */
+function weighs({ furnitureKg, appliancesKg }: PayloadAccount): string {
+  return appliancesKg === 0
+    ? `the furniture weighs ${kg(furnitureKg)}`
+    : `the furniture weighs ${kg(furnitureKg + appliancesKg)}, its appliances included`;
+}
+
 function payloadFindings(account: PayloadAccount, vehicle: Vehicle): Finding[] {
-  const { payloadKg, furnitureKg, leftKg, leastKg, persons } = account;
-  if (furnitureKg > payloadKg) {
-    const message = `the furniture weighs ${kg(furnitureKg)}, which is ${kg(furnitureKg - payloadKg)} more than the payload of ${vehicle.title}`;
+  const { payloadKg, furnitureKg, appliancesKg, leftKg, leastKg, persons } = account;
+  const overKg = furnitureKg + appliancesKg - payloadKg;
+  if (overKg > 0) {
+    const message = `${weighs(account)}, which is ${kg(overKg)} more than the payload of ${vehicle.title}`;
     const advice = 'leave units out or take lighter boards';
     return [{ code: 'over-payload', severity: 'error', message, advice }];
   }
@@ -99,9 +111,9 @@ function payloadFindings(account: PayloadAccount, vehicle: Vehicle): Finding[] {
     leftKg < 0
       ? `${kg(-leftKg)} are missing of the payload of ${vehicle.title}`
       : `${kg(leftKg)} are left of the payload of ${vehicle.title}`;
-  const message = `the furniture weighs ${kg(furnitureKg)}; ${ridersPhrase(account)}, ${outcome}, where at least ${kg(leastKg)} must be kept: ${rule}`;
+  const message = `${weighs(account)}; ${ridersPhrase(account)}, ${outcome}, where at least ${kg(leastKg)} must be kept: ${rule}`;
   const advice =
-    'furniture is not all of the conversion: appliances, battery, tanks, insulation and cushions weigh too; leave units out, take lighter boards, or let fewer persons ride';
+    'furniture is not all of the conversion: other appliances, battery, tanks, insulation and cushions weigh too; leave units out, take lighter boards, or let fewer persons ride';
   return [{ code: 'little-payload', severity: 'warning', message, advice }];
 }
 
@@ -109,8 +121,9 @@ function sideFindings(mass: FurnitureMass, vehicle: Vehicle): Finding[] {
   const uneven = unevenMass(mass, vehicle);
   if (uneven === null) return [];
   const { heavy, heavyKg, totalKg, percent, asideUm, evenedByKg } = uneven;
+  const what = mass.appliancesKg === 0 ? 'the furniture' : 'furniture and appliances';
   const aside = printMmShort(Math.round(asideUm / 1000) * 1000);
-  const message = `the ${heavy} side carries ${kg(heavyKg)} of ${kg(totalKg)}, ${percent} % of the furniture; its centre of mass lies ${aside} mm ${heavy} of the middle`;
+  const message = `the ${heavy} side carries ${kg(heavyKg)} of ${kg(totalKg)}, ${percent} % of ${what}; ${mass.appliancesKg === 0 ? 'its' : 'their'} centre of mass lies ${aside} mm ${heavy} of the middle`;
   const advice = `place the water tank, battery and other heavy things on the other side: ${Math.round(evenedByKg)} kg half-way to its wall even it out`;
   return [{ code: 'uneven-mass', severity: 'caution', message, advice }];
 }

@@ -3,6 +3,7 @@ import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
 import type { PlanFile } from '../model/plan.ts';
 import { alreadySawn } from './alreadySawn.ts';
+import { appliancesList } from './appliancesList.ts';
 import { cuttingList } from './cuttingList.ts';
 import { drillingList } from './drillingList.ts';
 import { edgingList, edgingToBuy, type ListedEdging } from './edgingList.ts';
@@ -42,13 +43,14 @@ function tablesOfOrder(plan: PlanFile, { order, library, furniture }: ListedOrde
   return [
     drillingList(plan, furniture, library),
     fittingsList(furniture, library),
+    appliancesList(furniture),
     massByUnit(furniture, vehicle, library),
   ];
 }
 
 /**
  * The lists of a job as tables, from which CSV and worksheets are made: cutting list, edging list, edging and sheets to
- * buy, offcuts kept and the steps of the saw; of a plan that goes on from another what is sawn already; for an order its holes, its fittings and the mass of its units as well.
+ * buy, offcuts kept and the steps of the saw; of a plan that goes on from another what is sawn already; for an order its holes, its fittings, its appliances and the mass of its units as well.
  */
 export function makeTables(plan: PlanFile, library: ListedLibrary, ordered?: ListedOrder): readonly Table[] {
   return [

@@ -9,14 +9,14 @@ import type { Vehicle } from '../model/library.ts';
 import { type RowOf, type Table, tableColumns, tableOf } from './table.ts';
 
 /**
- * Columns of the list of masses, one line a unit of one vehicle or room. Appliances, cushions and what is loaded are
- * not in it.
+ * Columns of the list of masses, one line a unit of one vehicle or room, with the appliances that it holds. Cushions and
+ * what is loaded are not in it.
  *
  * | column | holds |
  * |---|---|
  * | unit, kind | as placed in the layout, and the id of its definition |
- * | total | kg; the sum of the next three |
- * | boards, edging, fittings | kg |
+ * | total | kg; the sum of the next four |
+ * | boards, edging, fittings, appliances | kg; of appliances those whose entry in the library has a mass |
  * | left, right | kg on each side of the middle line; their sum is the total |
  * | front, rear | kg ahead of and behind the middle of the inside length; their sum is the total |
  * | centre x, centre y, centre z | centre of mass, mm from the front end, from the left edge of the floor, and above it |
@@ -28,6 +28,7 @@ export const MASS_BY_UNIT_COLUMNS = tableColumns({
   boards: 'kg',
   edging: 'kg',
   fittings: 'kg',
+  appliances: 'kg',
   left: 'kg',
   right: 'kg',
   front: 'kg',
@@ -46,6 +47,7 @@ function cellsOf(mass: MassShares): MassCells {
     boards: mass.boardsKg,
     edging: mass.edgingKg,
     fittings: mass.fittingsKg,
+    appliances: mass.appliancesKg,
     left: mass.leftKg,
     right: mass.rightKg,
     front: mass.frontKg,

@@ -1,4 +1,4 @@
-import { furnitureMass } from '../basics/furnitureMass.ts';
+import { furnitureAndAppliances, furnitureMass } from '../basics/furnitureMass.ts';
 import { printMmShort } from '../basics/lengths.ts';
 import {
   LEAST_KG_EACH,
@@ -34,8 +34,8 @@ export function payloadOf(ordered: {
   const vehicle = library.vehicles.get(order.vehicle);
   const payloadKg = vehicle?.payloadKg ?? null;
   if (vehicle === undefined || payloadKg === null) return null;
-  const { totalKg } = furnitureMass(furniture, vehicle, library);
-  const account = payloadAccount({ ...vehicle, payloadKg }, totalKg, personsOf(order, furniture));
+  const mass = furnitureAndAppliances(furnitureMass(furniture, vehicle, library));
+  const account = payloadAccount({ ...vehicle, payloadKg }, mass, personsOf(order, furniture));
   return { ...account, vehicle: vehicle.title };
 }
 
@@ -61,14 +61,16 @@ export function payloadLines(account: TitledAccount, words: MassWords): PayloadL
   const payload = Math.floor(account.payloadKg * 10 + 1e-6);
   const up = (kg: number) => Math.ceil(kg * 10 - 1e-6);
   const furniture = up(account.furnitureKg);
+  const appliances = up(account.appliancesKg);
   const passengers = up(account.passengersKg);
   const least = up(account.leastKg);
-  const left = payload - furniture - passengers;
+  const left = payload - furniture - appliances - passengers;
   const print = (tenths: number) => (tenths / 10).toFixed(1).replace('-', '−');
   const lengthM = String(account.overallLengthUm / 1_000_000);
   return [
     { what: words.payload(account.vehicle), kg: print(payload) },
     { what: words.furniture, kg: print(-furniture) },
+    ...(appliances === 0 ? [] : [{ what: words.appliances, kg: print(-appliances) }]),
     { what: words.passengers(account.persons - 1, PERSON_KG), kg: print(-passengers) },
     { what: words.left, kg: print(left) },
     { what: words.least(account.persons, lengthM, LEAST_KG_EACH), kg: print(least) },

@@ -18,6 +18,13 @@ export interface DimensionPlace {
   readonly units: Units;
   /** Where the figure has no room between the arrows: they point inwards and it stands after the far one, or it is left out. */
   readonly narrow?: 'outside' | 'left out';
+  /** Figures stand on white, where extension lines of a row further out would run through them. */
+  readonly onWhite?: boolean;
+}
+
+/** Whether a figure has room between arrows that are so far apart. */
+export function hasRoom(sketch: Sketch, apartMm: number, text: string): boolean {
+  return apartMm >= sketch.measure(text, SMALL, 'regular') + 0.4;
 }
 
 /**
@@ -29,8 +36,7 @@ export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPl
   const ends = [place.onPage(extent[0]), place.onPage(extent[1])].sort((a, b) => a - b);
   const [from, to] = [ends[0]!, ends[1]!];
   const text = `${word}${printLength(extent[1] - extent[0], place.units)}`;
-  const width = sketch.measure(text, SMALL, 'regular');
-  const outside = to - from < width + 0.4;
+  const outside = !hasRoom(sketch, to - from, text);
   if (outside && place.narrow !== 'outside') return false;
   const { lineMm } = place;
   const away = lineMm > place.fromMm ? 1 : -1;
@@ -45,14 +51,25 @@ export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPl
     return true;
   }
   const head = to - from > 3 * ARROW_MM ? ARROW_MM : (to - from) / 3;
-  if (place.reads === 'across') {
-    sketch.arrow('dimensions', [from, lineMm], [to, lineMm], 'both', head);
-    sketch.text('dimensions', text, middle, lineMm - 0.7, { sizeMm: SMALL, anchor: 'middle' });
-  } else {
-    sketch.arrow('dimensions', [lineMm, to], [lineMm, from], 'both', head);
-    sketch.text('dimensions', text, lineMm - 0.7, middle, { sizeMm: SMALL, anchor: 'middle', reads: 'up' });
-  }
+  const { reads } = place;
+  const [start, end, x, y] =
+    reads === 'across'
+      ? ([[from, lineMm], [to, lineMm], middle, lineMm - 0.7] as const)
+      : ([[lineMm, to], [lineMm, from], lineMm - 0.7, middle] as const);
+  sketch.arrow('dimensions', start, end, 'both', head);
+  if (place.onWhite === true) clearGround(sketch, x, y, sketch.measure(text, SMALL, 'regular'), reads);
+  sketch.text('dimensions', text, x, y, { sizeMm: SMALL, anchor: 'middle', reads });
   return true;
+}
+
+/** White under a figure that is to stand with its middle at a place. */
+function clearGround(sketch: Sketch, x: number, y: number, width: number, reads: 'across' | 'up'): void {
+  const [half, rise] = [width / 2, SMALL * 0.8];
+  const box =
+    reads === 'across'
+      ? { x0: x - half, x1: x + half, y0: y - rise, y1: y + 0.2 }
+      : { x0: x - rise, x1: x + 0.2, y0: y - half, y1: y + half };
+  sketch.rect('dimensions', box, { fill: 0 });
 }
 
 /** Arrows from outside, the line drawn on under the figure: to the right, or downwards where it reads up. */

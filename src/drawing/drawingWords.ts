@@ -156,6 +156,8 @@ export interface FurnitureWords {
   readonly wheelArch: string;
   /** Anything else that stands there already. */
   readonly obstacle: string;
+  /** What a unit holds, such as a sink. */
+  readonly appliance: string;
   readonly walkway: (width: string) => string;
   readonly hangsAbove: string;
   readonly rightWall: string;

@@ -1,3 +1,4 @@
+import { sharedUm } from '../basics/boxes.ts';
 import { widthAtUm } from '../basics/vehicleSection.ts';
 import type { Furniture, PlacedUnit } from '../model/furniture.ts';
 import type { Extent, Um } from '../model/geometry.ts';
@@ -32,6 +33,47 @@ export function lengthsAlong(units: readonly PlacedUnit[]): Extent[] {
     if (last === undefined || unit.placeOutside.x[0] >= last[1]) chain.push(unit.placeOutside.x);
   }
   return chain;
+}
+
+/** Gaps thinner than a board are not measured. */
+const LEAST_GAP_UM = 20_000;
+
+/** A chain with the gaps between its extents, and from it to both ends of what holds them. */
+export function withGaps(chain: readonly Extent[], [start, end]: Extent): Extent[] {
+  if (chain.length === 0) return [];
+  const gaps = [...chain.map(([from]) => from), end].map(
+    (to, index): Extent => [chain[index - 1]?.[1] ?? start, to],
+  );
+  return [...chain, ...gaps.filter(([from, to]) => to - from >= LEAST_GAP_UM)].sort((a, b) => a[0] - b[0]);
+}
+
+function sharedAreaUm2(one: PlacedUnit, other: PlacedUnit): number {
+  const share = (axis: 'x' | 'y') => Math.max(0, sharedUm(one.placeOutside[axis], other.placeOutside[axis]));
+  return share('x') * share('y');
+}
+
+/**
+ * Heights over the floor that units along a wall are set out by, rising, each once, the inside height last: the tops of all
+ * units that are not covered by another, as cupboards are by a worktop, and the undersides of those that stand neither on the
+ * floor nor on a unit.
+ */
+export function heightsOf(units: readonly PlacedUnit[], vehicle: Vehicle): Um[] {
+  const covered = (unit: PlacedUnit) =>
+    units.some(
+      (other) =>
+        other.placeOutside.z[0] === unit.placeOutside.z[1] &&
+        2 * sharedAreaUm2(unit, other) > sharedAreaUm2(unit, unit),
+    );
+  const lies = (unit: PlacedUnit) =>
+    unit.placeOutside.z[0] === 0 ||
+    units.some(
+      (other) => other.placeOutside.z[1] === unit.placeOutside.z[0] && sharedAreaUm2(unit, other) > 0,
+    );
+  const heights = units.flatMap((unit) => [
+    ...(lies(unit) ? [] : [unit.placeOutside.z[0]]),
+    ...(covered(unit) ? [] : [unit.placeOutside.z[1]]),
+  ]);
+  return [...new Set([...heights, vehicle.insideHeightUm])].sort((a, b) => a - b);
 }
 
 /** Nobody goes through less, so that it is a gap and no way. Common practice, no source. */

@@ -26,6 +26,8 @@ export interface RunningPlace {
   /** From µm of the panel to mm of the page, along the edge. */
   readonly onPage: (um: Um) => number;
   readonly units: Units;
+  /** Figures stand on white, where extension lines of a row further out would run through them. */
+  readonly onWhite?: boolean;
 }
 
 /**
@@ -108,6 +110,17 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
       }
     });
     const half = SMALL * 0.27;
+    const wide = sketch.measure(text, SMALL, 'regular');
+    const ground =
+      side === 'below'
+        ? { x0: to - half * 1.4, x1: to + half * 1.4, y0: edgeMm + FIGURE_MM, y1: edgeMm + FIGURE_MM + wide }
+        : {
+            x0: edgeMm - FIGURE_MM - ASIDE_MM - wide,
+            x1: edgeMm - FIGURE_MM - ASIDE_MM,
+            y0: to - half * 1.4,
+            y1: to + half * 1.4,
+          };
+    if (place.onWhite === true) sketch.rect('dimensions', ground, { fill: 0 });
     if (side === 'below') {
       const style = { sizeMm: SMALL, reads: 'up', anchor: 'end' } as const;
       sketch.text('dimensions', text, to + half, edgeMm + FIGURE_MM, style);

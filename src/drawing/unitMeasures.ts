@@ -27,9 +27,15 @@ function touches(panel: Panel, others: readonly Panel[]): boolean {
   );
 }
 
+/** Whether a panel stands on the floor that its unit stands on. */
+function stands(panel: Panel, unit: PlacedUnit): boolean {
+  return panel.thicknessAxis !== 'z' && panel.box.z[0] === unit.outside.z[0];
+}
+
 /**
  * The inner sizes that a joiner sets out by: clear widths between uprights at least half as high as the unit, clear
- * heights between the boards that lie on them or reach over the whole width, and the depth from the front of the uprights to the back.
+ * heights between the boards that lie on them or reach over the whole width, and the depth from the front of the uprights to the
+ * back, or beside a leg.
  */
 export function innerExtents(unit: PlacedUnit): InnerExtents {
   const { panels, outside } = unit;
@@ -38,7 +44,10 @@ export function innerExtents(unit: PlacedUnit): InnerExtents {
     (panel) => panel.thicknessAxis === 'z' && (touches(panel, uprights) || spans(panel, unit, 'x', 9)),
   );
   const walls = panels.filter(
-    (panel) => panel.thicknessAxis === 'y' && spans(panel, unit, 'x', 6) && spans(panel, unit, 'z', 6),
+    (panel) =>
+      panel.thicknessAxis === 'y' &&
+      (spans(panel, unit, 'x', 6) || stands(panel, unit)) &&
+      spans(panel, unit, 'z', 6),
   );
   const frontUm = uprights.reduce<Um>((least, panel) => Math.min(least, panel.box.y[0]), outside.y[1]);
   const before: Extent[] = uprights.length > 0 ? [[outside.y[0], frontUm]] : [];
@@ -65,14 +74,74 @@ export function innerExtents(unit: PlacedUnit): InnerExtents {
   };
 }
 
-/** The panel with the largest face square to an axis that has openings, if any. */
-export function panelWithOpenings(unit: PlacedUnit, axis: Axis): Panel | undefined {
-  return unit.panels
-    .filter((panel) => panel.thicknessAxis === axis && panel.cutOuts.length > 0)
-    .reduce<Panel | undefined>((best, panel) => {
-      const area = (each: Panel) => each.finishedLengthUm * each.finishedWidthUm;
-      return best === undefined || area(panel) > area(best) ? panel : best;
-    }, undefined);
+/**
+ * What feet and legs leave clear along the front, with the width of a leg that shows its face: where a unit stands on other
+ * boards than its uprights. Empty where that says nothing that the inner sizes do not.
+ */
+export function footExtents(unit: PlacedUnit): Extent[] {
+  const feet = unit.panels.filter((panel) => stands(panel, unit) && !spans(panel, unit, 'x', 6));
+  const legs = feet.filter((panel) => panel.thicknessAxis === 'y').map((panel) => panel.box.x);
+  const between = clear(
+    unit,
+    'x',
+    feet.map((panel) => panel.box.x),
+  );
+  const said = innerExtents(unit).x.map((extent) => extent.join(' '));
+  const extents = [...between, ...legs].sort((a, b) => a[0] - b[0]);
+  const more = extents.some((extent) => !said.includes(extent.join(' ')));
+  return feet.length > 0 && more ? extents : [];
+}
+
+/** A chain of extents along one panel. */
+export interface PanelChain {
+  readonly panel: Panel;
+  readonly extents: readonly Extent[];
+}
+
+/**
+ * Rows of chains along an axis, each over the borders of a panel's openings from one of its edges to the other, for all panels
+ * whose faces are square to another axis: so that every opening has its size and place. Panels that lie beside each other
+ * share a row. What one chain says no other repeats.
+ */
+export function openingRows(unit: PlacedUnit, faces: Axis, axis: Axis): PanelChain[][] {
+  const panels = unit.panels.filter((panel) => panel.thicknessAxis === faces && panel.cutOuts.length > 0);
+  const rows: PanelChain[][] = [];
+  const told = new Set<string>();
+  for (const panel of panels) {
+    for (const extents of openingChains(panel, axis)) {
+      const key = extents.map((extent) => extent.join(' ')).join(', ');
+      if (told.has(key)) continue;
+      told.add(key);
+      const beside = (other: PanelChain) => sharedUm(other.panel.box[axis], panel.box[axis]) <= 0;
+      const row = rows.find((each) => each.every(beside));
+      if (row === undefined) rows.push([{ panel, extents }]);
+      else row.push({ panel, extents });
+    }
+  }
+  return rows.map((row) => [...row].sort((a, b) => a.extents[0]![0] - b.extents[0]![0]));
+}
+
+/** Fewer alike are placed by the gaps between other boards. */
+const MANY = 4;
+
+/**
+ * Where level boards that are alike and lie apart, such as slats, begin along an axis, rising; empty where there are not many
+ * of them.
+ */
+export function apartFrom(unit: PlacedUnit, axis: 'x' | 'y'): Um[] {
+  const rows = new Map<string, Extent[]>();
+  for (const { box, thicknessAxis } of unit.panels) {
+    if (thicknessAxis !== 'z') continue;
+    const across = axis === 'x' ? 'y' : 'x';
+    const key = [extentSize(box[axis]), ...box[across], ...box.z].join(' ');
+    rows.set(key, [...(rows.get(key) ?? []), box[axis]]);
+  }
+  for (const row of rows.values()) {
+    const sorted = [...row].sort((a, b) => a[0] - b[0]);
+    const apart = sorted.slice(1).every(([from], index) => from - sorted[index]![1] >= LEAST_CLEAR_UM);
+    if (sorted.length >= MANY && apart) return sorted.map(([from]) => from);
+  }
+  return [];
 }
 
 /**

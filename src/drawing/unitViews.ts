@@ -1,22 +1,32 @@
 import { extentSize } from '../basics/boxes.ts';
 import type { PlacedUnit } from '../model/furniture.ts';
-import type { Extent } from '../model/geometry.ts';
-import { DIMENSION_ROW_MM, type DimensionPlace, drawChain } from './dimensions.ts';
+import type { Axis, Extent, Box as SolidBox, Um } from '../model/geometry.ts';
+import { DIMENSION_ROW_MM, type DimensionPlace, drawChain, hasRoom } from './dimensions.ts';
 import { type Box, type Drawing, inset, type Segment, type Shape, type Stroke, textBox } from './drawing.ts';
 import { drawHole, viewHoles } from './drawnHoles.ts';
 import { drawApart, drawExplodedPages } from './explodedPage.ts';
 import { type SlantedLine, type ViewLine, viewLines } from './hiddenLines.ts';
-import type { Units } from './lengthsInWords.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
 import { SMALL, WIDE } from './lettering.ts';
 import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
+import {
+  drawOrigin,
+  drawRunningDimensions,
+  runningRoom,
+  runningRowMm,
+  widestFigureMm,
+} from './runningDimensions.ts';
 import { Sketch } from './sketch.ts';
-import { innerExtents, openingChains, panelWithOpenings } from './unitMeasures.ts';
+import { apartFrom, footExtents, innerExtents, openingRows } from './unitMeasures.ts';
 import { type Body, bodyOf, FROM_ABOVE, FROM_FRONT, FROM_LEFT, faceOf, type Look } from './unitProjection.ts';
 import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
+import { writeOnWhite } from './writeOnWhite.ts';
 
 /** Line of hidden edges: narrow, dashed (ISO 128, type 02). */
 export const HIDDEN: Stroke = { widthMm: 0.18, dashMm: [1.6, 0.8] };
+/** Outlines of what is held and not made, such as appliances: narrow, long-dashed with two dots (ISO 128, type 05). */
+export const ADJACENT: Stroke = { widthMm: 0.18, dashMm: [3.2, 0.7, 0.35, 0.7, 0.35, 0.7] };
 /** Scales that are drawn to, largest first: those of ISO 5455 and steps between them where a page would stay half empty. */
 export const REDUCTIONS = [1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 100, 200] as const;
 
@@ -79,53 +89,122 @@ export function drawBodies(
   );
 }
 
+/**
+ * A row of dimensions beside a view: a chain; or, where figures of it would have no room between their arrows, running
+ * dimensions from an edge of each panel, or of the unit.
+ */
+interface Row {
+  readonly chains: readonly (readonly Extent[])[];
+  /** Where running dimensions of each chain begin, and what they tell: with these the row may become such. */
+  readonly running?: readonly { readonly fromUm: Um; readonly places: readonly Um[] }[];
+}
+
 interface Rows {
-  /** Rows of chains, nearest to the view first; the overall dimension comes after them. */
-  readonly below: readonly (readonly Extent[])[];
-  readonly left: readonly (readonly Extent[])[];
+  /** Nearest to the view first; the overall dimension comes last. */
+  readonly below: readonly Row[];
+  readonly left: readonly Row[];
 }
 
-function drawRows(sketch: Sketch, rows: Rows, view: Placed, sign: { across: 1 | -1 }, units: Units): void {
-  const turned = ([from, to]: Extent): Extent => (sign.across === 1 ? [from, to] : [0 - to, 0 - from]);
-  rows.below.forEach((chain, index) => {
-    const place: DimensionPlace = {
-      reads: 'across',
-      lineMm: view.box.y1 + 1 + DIMENSION_ROW_MM * (index + 1),
-      fromMm: view.box.y1,
-      onPage: view.x,
-      units,
-    };
-    drawChain(sketch, chain.map(turned), place);
-  });
-  rows.left.forEach((chain, index) => {
-    const place: DimensionPlace = {
-      reads: 'up',
-      lineMm: view.box.x0 - 1 - DIMENSION_ROW_MM * (index + 1),
-      fromMm: view.box.x0,
-      onPage: view.y,
-      units,
-    };
-    drawChain(sketch, chain, place);
-  });
+/** Whether a row is drawn as running dimensions in a scale, and its depth on the page. */
+function asDrawn(
+  sketch: Sketch,
+  row: Row,
+  reduction: number,
+  units: Units,
+): { running: boolean; mm: number } {
+  const mm = (um: Um) => um / 1000 / reduction;
+  const fits = ([from, to]: Extent) => hasRoom(sketch, mm(to - from), printLength(to - from, units));
+  const { running } = row;
+  const chain = { running: false, mm: DIMENSION_ROW_MM };
+  if (running === undefined) return chain;
+  if (row.chains.length > 0 && row.chains.flat().every(fits)) return chain;
+  if (!running.every(({ places }) => runningRoom(places.map(mm)))) return chain;
+  const values = running.flatMap(({ fromUm, places }) => places.map((um) => um - fromUm));
+  return { running: true, mm: runningRowMm(widestFigureMm(sketch, values, units)) + 1 };
 }
 
-/** The chains of each view; empty ones take no row. */
+function depthOf(sketch: Sketch, rows: readonly Row[], reduction: number, units: Units): number {
+  return rows.reduce((sum, row) => sum + asDrawn(sketch, row, reduction, units).mm, 0);
+}
+
+function drawRow(
+  sketch: Sketch,
+  row: Row,
+  side: 'below' | 'left',
+  edgeMm: number,
+  view: Placed,
+  sign: 1 | -1,
+  reduction: number,
+  units: Units,
+): void {
+  const { running } = asDrawn(sketch, row, reduction, units);
+  const turned = ([from, to]: Extent): Extent => (sign === 1 ? [from, to] : [0 - to, 0 - from]);
+  const onPage = side === 'below' ? view.x : view.y;
+  if (running) {
+    for (const { fromUm, places } of row.running ?? []) {
+      const values = places.map((um) => um - fromUm);
+      const at = (um: Um) => onPage(sign * (fromUm + um));
+      drawRunningDimensions(sketch, values, { side, edgeMm, onPage: at, units, onWhite: true });
+      if (side === 'below') drawOrigin(sketch, at(0), edgeMm);
+      else drawOrigin(sketch, edgeMm, at(0));
+    }
+    return;
+  }
+  const fromMm = side === 'below' ? view.box.y1 : view.box.x0;
+  const away = side === 'below' ? 1 : -1;
+  const lineMm = edgeMm + away * (DIMENSION_ROW_MM + 1);
+  const reads = side === 'below' ? 'across' : 'up';
+  const place: DimensionPlace = { reads, lineMm, fromMm, onPage, units, onWhite: true };
+  for (const chain of row.chains) drawChain(sketch, chain.map(turned), place);
+}
+
+function drawRows(
+  sketch: Sketch,
+  rows: Rows,
+  view: Placed,
+  sign: { across: 1 | -1 },
+  reduction: number,
+  units: Units,
+): void {
+  for (const side of ['below', 'left'] as const) {
+    const away = side === 'below' ? 1 : -1;
+    let edgeMm = side === 'below' ? view.box.y1 : view.box.x0;
+    const placed = rows[side].map((row) => {
+      const at = edgeMm;
+      edgeMm += away * asDrawn(sketch, row, reduction, units).mm;
+      return { row, at };
+    });
+    // From outside, so that figures lie over the extension lines of rows further out.
+    for (const { row, at } of placed.reverse()) {
+      drawRow(sketch, row, side, at, view, side === 'below' ? sign.across : 1, reduction, units);
+    }
+  }
+}
+
+/** The rows of each view; empty chains take none. */
 function rowsOf(unit: PlacedUnit): { front: Rows; side: Rows; plan: Rows } {
   const inner = innerExtents(unit);
-  const inFront = panelWithOpenings(unit, 'y');
-  const onTop = panelWithOpenings(unit, 'z');
-  const filled = (chains: readonly (readonly Extent[])[]) => chains.filter((chain) => chain.length > 0);
   const { x, y, z } = unit.outside;
+  const row = (chain: readonly Extent[]): Row[] => (chain.length === 0 ? [] : [{ chains: [chain] }]);
+  const openings = (faces: Axis, axis: Axis): Row[] =>
+    openingRows(unit, faces, axis).map((chains) => ({
+      chains: chains.map(({ extents }) => extents),
+      running: chains.map(({ panel, extents }) => ({
+        fromUm: panel.box[axis][0],
+        places: extents.slice(1).map(([from]) => from),
+      })),
+    }));
+  const slats = (axis: 'x' | 'y'): Row[] => {
+    const places = apartFrom(unit, axis);
+    return places.length === 0 ? [] : [{ chains: [], running: [{ fromUm: unit.outside[axis][0], places }] }];
+  };
   return {
     front: {
-      below: filled([...(inFront ? openingChains(inFront, 'x') : []), inner.x, [x]]),
-      left: filled([...(inFront ? openingChains(inFront, 'z') : []), inner.z, [z]]),
+      below: [...openings('y', 'x'), ...row(footExtents(unit)), ...row(inner.x), ...row([x])],
+      left: [...openings('y', 'z'), ...row(inner.z), ...row([z])],
     },
-    side: { below: filled([inner.y, [y]]), left: [] },
-    plan: {
-      below: filled([...(onTop ? openingChains(onTop, 'x') : [])]),
-      left: filled([...(onTop ? openingChains(onTop, 'y') : [])]),
-    },
+    side: { below: [...row(inner.y), ...row([y])], left: [] },
+    plan: { below: [...openings('z', 'x'), ...slats('x')], left: [...openings('z', 'y'), ...slats('y')] },
   };
 }
 
@@ -137,6 +216,16 @@ interface Arrangement {
   readonly gapDown: number;
 }
 
+/** The outside of a unit with the appliances that stand out of it or hang out. */
+function shownOf({ outside, appliances }: PlacedUnit): SolidBox {
+  const around = (axis: Axis): Extent =>
+    (appliances ?? []).reduce<Extent>(
+      ([from, to], { body }) => [Math.min(from, body[axis][0]), Math.max(to, body[axis][1])],
+      outside[axis],
+    );
+  return { x: around('x'), y: around('y'), z: around('z') };
+}
+
 /** Where views go: from the left border of the page to here, or all of it. */
 type Field = 'page' | { readonly x1: number };
 
@@ -144,29 +233,39 @@ type Field = 'page' | { readonly x1: number };
  * The largest scale at which front, side and plan with their dimensions fit into a field, and where they begin; null where
  * no scale is small enough.
  */
-function arrange(unit: PlacedUnit, rows: ReturnType<typeof rowsOf>, field: Field): Arrangement | null {
-  const size = (axis: 'x' | 'y' | 'z', reduction: number) =>
-    extentSize(unit.outside[axis]) / 1000 / reduction;
+function arrange(
+  sketch: Sketch,
+  unit: PlacedUnit,
+  rows: ReturnType<typeof rowsOf>,
+  units: Units,
+  field: Field,
+): Arrangement | null {
+  const shown = shownOf(unit);
+  const size = (axis: Axis, reduction: number) => extentSize(shown[axis]) / 1000 / reduction;
   const { frame } = PAGE;
-  const row = (count: number) => 2 + DIMENSION_ROW_MM * count;
-  const leftRows = row(Math.max(rows.front.left.length, rows.plan.left.length));
-  const gapDown = row(rows.front.below.length) + HEADING_MM + 2;
+  const depth = (of: readonly Row[], reduction: number) => 2 + depthOf(sketch, of, reduction, units);
+  const leftOf = (reduction: number) =>
+    Math.max(depth(rows.front.left, reduction), depth(rows.plan.left, reduction));
+  const gapOf = (reduction: number) => depth(rows.front.below, reduction) + HEADING_MM + 2;
   const blockTop = frame.y1 - 3 * TITLE_ROW_HEIGHT;
   const top = frame.y0 + HEADING_MM + 3;
   const farRight = field === 'page' ? frame.x1 : field.x1;
   const fits = (reduction: number) => {
-    const planRight = frame.x0 + 4 + leftRows + size('x', reduction);
+    const planRight = frame.x0 + 4 + leftOf(reduction) + size('x', reduction);
     // A view that is narrower than the words over it takes their room.
     const right =
       planRight + GAP_MM + Math.max(size('y', reduction), field === 'page' ? 0 : HEADING_WIDTH_MM);
     const lowest = planRight + 4 < frame.x1 - TITLE_BLOCK_WIDTH ? frame.y1 : blockTop;
     const frontBottom = top + size('z', reduction);
-    const bottom = frontBottom + gapDown + size('y', reduction) + row(rows.plan.below.length) + 1;
-    const sideBottom = frontBottom + row(rows.side.below.length) + 2;
+    const bottom =
+      frontBottom + gapOf(reduction) + size('y', reduction) + depth(rows.plan.below, reduction) + 1;
+    const sideBottom = frontBottom + depth(rows.side.below, reduction) + 2;
     return right + 4 <= farRight && bottom <= lowest && sideBottom <= blockTop;
   };
   const reduction = REDUCTIONS.find(fits);
   if (reduction === undefined) return null;
+  const leftRows = leftOf(reduction);
+  const gapDown = gapOf(reduction);
   const width = leftRows + size('x', reduction) + GAP_MM + size('y', reduction);
   const underPlan = frame.x0 + 4 + leftRows + size('x', reduction) + 4 < frame.x1 - TITLE_BLOCK_WIDTH;
   const free = farRight - frame.x0 - 8 - width;
@@ -190,7 +289,7 @@ function heading(sketch: Sketch, view: Placed, text: string): void {
 function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages: number): Drawing {
   const sketch = new Sketch(options.measure);
   const rows = rowsOf(unit);
-  const arrangement = arrange(unit, rows, 'page');
+  const arrangement = arrange(sketch, unit, rows, options.units ?? 'mm', 'page');
   if (arrangement === null) throw new Error(`the unit ${unit.name} is too large to be drawn`);
   drawFrame(sketch, PAGE);
   drawViews(sketch, unit, options, rows, arrangement, pages);
@@ -244,7 +343,8 @@ function drawViews(
   };
   drawTitleBlock(sketch, PAGE, furnitureTitle(options, words));
   const bodies = unit.panels.map(bodyOf);
-  const outside = (look: Look) => faceOf(unit.outside, look);
+  const shown = shownOf(unit);
+  const outside = (look: Look) => faceOf(shown, look);
   const down = (look: Look) => extentSize(outside(look).v) / 1000 / reduction;
   const place = (look: Look, x0: number, bottom: number) =>
     placeView(outside(look).u, outside(look).v, x0, bottom, reduction);
@@ -261,8 +361,26 @@ function drawViews(
     for (const { u, v, diameterUm, seen } of viewHoles(unit.panels, bodies, look)) {
       drawHole(sketch, view.x(u), view.y(v), diameterUm / 2000 / reduction, seen ? 'seen' : 'hidden');
     }
-    drawRows(sketch, its, view, { across }, units);
+    drawRows(sketch, its, view, { across }, reduction, units);
     heading(sketch, view, name);
+    drawAppliances(sketch, unit, look, view);
+  }
+}
+
+/** The outlines of what a unit holds, each with its name where that has room and lies on no other word. */
+function drawAppliances(sketch: Sketch, unit: PlacedUnit, look: Look, view: Placed): void {
+  for (const { body, title, name } of unit.appliances ?? []) {
+    const { u, v } = faceOf(body, look);
+    const box = { x0: view.x(u[0]), x1: view.x(u[1]), y0: view.y(v[1]), y1: view.y(v[0]) };
+    sketch.rect('surroundings', box, { stroke: ADJACENT });
+    writeOnWhite(
+      sketch,
+      [box],
+      [
+        [title, SMALL],
+        [name, SMALL],
+      ],
+    );
   }
 }
 
@@ -282,10 +400,11 @@ export function drawUnitOnOnePage(unit: PlacedUnit, options: FurnitureDrawingOpt
   if (unit.panels.length > FEW_PANELS || outlineTable(unit, options) !== null) return null;
   const rows = rowsOf(unit);
   const x0 = frame.x1 - BESIDE_MM.width;
-  const arrangement = arrange(unit, rows, { x1: x0 - 2 });
-  const most = Math.max(CLEAR_REDUCTION, arrange(unit, rows, 'page')?.reduction ?? 0);
-  if (arrangement === null || arrangement.reduction > most) return null;
   const sketch = new Sketch(options.measure);
+  const units = options.units ?? 'mm';
+  const arrangement = arrange(sketch, unit, rows, units, { x1: x0 - 2 });
+  const most = Math.max(CLEAR_REDUCTION, arrange(sketch, unit, rows, units, 'page')?.reduction ?? 0);
+  if (arrangement === null || arrangement.reduction > most) return null;
   drawFrame(sketch, PAGE);
   drawViews(sketch, unit, options, rows, arrangement, 1);
   const picture = unit.panels.length > 1;

@@ -1,18 +1,20 @@
+import { boxInVehicle } from '../basics/boxes.ts';
 import { polygonBounds } from '../basics/polygons.ts';
 import { freeAcrossUm, isRoom, widthAtUm, withinSection } from '../basics/vehicleSection.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
 import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
-import { type Box, boxesOverlap, type Drawing, type Segment, type Stroke } from './drawing.ts';
+import { type Box, boxesOverlap, type Drawing, inset, type Segment, type Stroke } from './drawing.ts';
 import type { FurnitureWords } from './drawingWords.ts';
 import { fillFinish } from './finishFill.ts';
 import { cornersThenEdges, placesWithin } from './labelPlaces.ts';
-import { hangsAbove, lengthsAlong, unitsBySide, walkway } from './layoutMeasures.ts';
+import { hangsAbove, heightsOf, lengthsAlong, unitsBySide, walkway, withGaps } from './layoutMeasures.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
-import { FRAME, LINE_PITCH, NARROW, NORMAL, SMALL, shorten, wrap } from './lettering.ts';
+import { FRAME, NARROW, NORMAL, SMALL, shorten } from './lettering.ts';
 import { numberNarrowUnits, type SeenUnits } from './narrowUnits.ts';
 import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
+import { drawOrigin, drawRunningDimensions } from './runningDimensions.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
 import { Sketch } from './sketch.ts';
 import {
@@ -26,7 +28,8 @@ import {
   TO_RIGHT_WALL,
 } from './unitProjection.ts';
 import { type FurnitureDrawingOptions, furnitureTitle } from './unitTitle.ts';
-import { drawBodies, HIDDEN, type Placed, placeView, REDUCTIONS } from './unitViews.ts';
+import { ADJACENT, drawBodies, HIDDEN, type Placed, placeView, REDUCTIONS } from './unitViews.ts';
+import { writeOnWhite } from './writeOnWhite.ts';
 
 const DASHED: Stroke = { widthMm: 0.25, dashMm: [2.4, 1] };
 const LEFT_MM = 16;
@@ -43,12 +46,28 @@ interface Standing {
   readonly bodies: readonly { readonly panel: Panel; readonly body: Body }[];
 }
 
+/** An appliance where it stands in the vehicle. */
+interface Appliance {
+  readonly title: string;
+  /** What its unit calls it: shorter. */
+  readonly name: string;
+  readonly box: SolidBox;
+}
+
+/** What is seen in a field of a view: a panel of a unit, or an appliance, whose number is 0. */
+interface Seen {
+  readonly number: number;
+  readonly of?: { readonly panel: Panel; readonly unit: PlacedUnit };
+  readonly appliance?: Appliance;
+}
+
 interface Room {
   readonly vehicle: Vehicle;
   /** The widest the body is, across. */
   readonly across: Extent;
   readonly floor: Extent;
   readonly units: readonly Standing[];
+  readonly appliances: readonly Appliance[];
   readonly finishes: ReadonlyMap<string, Finish>;
   readonly words: FurnitureWords;
   readonly sizes: Units;
@@ -81,10 +100,15 @@ function pageBox(u: Extent, v: Extent, view: Placed): Box {
   return { x0: view.x(u[0]), x1: view.x(u[1]), y0: view.y(v[1]), y1: view.y(v[0]) };
 }
 
-/** Fills and visible lines of units in a view, and each unit's number and name where it is seen. */
+/**
+ * Fills and visible lines of units in a view, with the outlines of the appliances that they hold, and each unit's number and
+ * name where it is seen. An appliance hides what stands behind it; its outline is drawn whole, since one behind a door matters
+ * as much.
+ */
 function drawStanding(
   sketch: Sketch,
   standing: readonly Standing[],
+  appliances: readonly Appliance[],
   look: Look,
   view: Placed,
   room: Room,
@@ -92,28 +116,50 @@ function drawStanding(
   const faces = standing.flatMap(({ unit, bodies, number }) =>
     bodies.flatMap(({ panel, body }) =>
       body.solids.map(
-        (solid): OwnedFace<{ panel: Panel; unit: PlacedUnit; number: number }> => ({
-          ...faceOf(solid, look),
-          owner: ownerOf(panel, unit, number),
-        }),
+        (solid): OwnedFace<Seen> => ({ ...faceOf(solid, look), owner: ownerOf(panel, unit, number) }),
       ),
     ),
   );
-  const fields = seenFields(faces);
+  const others = appliances.map(
+    (appliance): OwnedFace<Seen> => ({ ...faceOf(appliance.box, look), owner: { number: 0, appliance } }),
+  );
+  const fields = seenFields([...faces, ...others]);
   for (const { u, v, owner } of fields) {
-    const finish = room.finishes.get(owner.panel.finish);
-    if (finish) fillFinish(sketch, pageBox(u, v, view), finish, grainIn(owner.panel, owner.unit, look));
+    const finish = room.finishes.get(owner.of?.panel.finish ?? '');
+    if (owner.of === undefined || finish === undefined) continue;
+    fillFinish(sketch, pageBox(u, v, view), finish, grainIn(owner.of.panel, owner.of.unit, look));
   }
   room.seen.filled.push(...fields.map(({ u, v }) => pageBox(u, v, view)));
   const bodies = standing.flatMap((each) => each.bodies.map(({ body }) => body));
   drawBodies(sketch, bodies, look, view, 'visible lines only');
+  const seenOf = (appliance: Appliance) =>
+    fields
+      .filter(({ owner }) => owner.appliance === appliance)
+      .map(({ u, v }) => pageBox(u, v, view))
+      .filter(({ x0, x1, y0, y1 }) => x1 - x0 > 2 * CLEAR_OF_LINES_MM && y1 - y0 > 2 * CLEAR_OF_LINES_MM);
+  for (const appliance of appliances) {
+    for (const box of seenOf(appliance)) {
+      sketch.rect('surroundings', inset(box, CLEAR_OF_LINES_MM), { fill: 0 });
+    }
+    const { u, v } = faceOf(appliance.box, look);
+    sketch.rect('surroundings', pageBox(u, v, view), { stroke: ADJACENT });
+  }
   // Words come after everything that is drawn over the furniture.
   return () => {
     for (const { unit, number } of standing) {
       if (labelUnit(unit, number)) room.seen.numbered.add(number);
       else room.seen.narrow.push({ number, box: view.box, fields: fieldsOf(number) });
     }
+    for (const appliance of appliances) labelAppliance(appliance);
   };
+  function labelAppliance(appliance: Appliance): void {
+    const { u, v } = faceOf(appliance.box, look);
+    const seen = seenOf(appliance);
+    writeOnWhite(sketch, seen.length > 0 ? seen : [pageBox(u, v, view)], [
+      [appliance.title, SMALL],
+      [appliance.name, SMALL],
+    ]);
+  }
   function fieldsOf(number: number): Box[] {
     return fields.filter((field) => field.owner.number === number).map(({ u, v }) => pageBox(u, v, view));
   }
@@ -155,13 +201,16 @@ function drawStanding(
   }
 }
 
-const owners = new WeakMap<Panel, { panel: Panel; unit: PlacedUnit; number: number }>();
+/** As much of the ground of an appliance stays as it is, so that lines along its border keep their width. */
+const CLEAR_OF_LINES_MM = 0.3;
+
+const owners = new WeakMap<Panel, Seen>();
 
 /** One owner per panel, so that fields of one panel can be told from those of another. */
-function ownerOf(panel: Panel, unit: PlacedUnit, number: number) {
+function ownerOf(panel: Panel, unit: PlacedUnit, number: number): Seen {
   let owner = owners.get(panel);
   if (owner === undefined || owner.number !== number) {
-    owner = { panel, unit, number };
+    owner = { of: { panel, unit }, number };
     owners.set(panel, owner);
   }
   return owner;
@@ -171,38 +220,13 @@ function ownerOf(panel: Panel, unit: PlacedUnit, number: number) {
  * Writes a unit's words onto the largest field that is seen of it, on white; its number alone where words have no room.
  * Gives whether there was room for either.
  */
-function label(sketch: Sketch, fields: readonly Box[], words: string, number: string): boolean {
-  const area = (box: Box) => (box.x1 - box.x0) * (box.y1 - box.y0);
-  const largest = [...fields].sort((a, b) => area(b) - area(a)).slice(0, 60);
-  for (const [text, sizeMm] of [
+function label(sketch: Sketch, fields: readonly Box[], words: string, number: string, apartMm = 0): boolean {
+  const texts = [
     [words, NORMAL],
     [words, SMALL],
     [number, SMALL],
-  ] as const) {
-    for (const field of largest) {
-      const width = Math.min(40, field.x1 - field.x0 - 1.6);
-      if (width < 2) continue;
-      const lines = wrap(text, width, sizeMm, 'regular', sketch.measure);
-      const wide = Math.max(...lines.map((line) => sketch.measure(line, sizeMm, 'regular')));
-      const broken = lines.join(' ') !== text;
-      const high = lines.length * sizeMm * LINE_PITCH;
-      const [x, y] = [(field.x0 + field.x1) / 2, (field.y0 + field.y1) / 2];
-      const room = {
-        x0: x - wide / 2 - 0.5,
-        x1: x + wide / 2 + 0.5,
-        y0: y - high / 2 - 0.2,
-        y1: y + high / 2 + 0.2,
-      };
-      if (broken || high + 0.4 > field.y1 - field.y0 || !sketch.taken.isFree(room)) continue;
-      sketch.rect('numbers', room, { fill: 0 });
-      lines.forEach((line, index) => {
-        const base = y - high / 2 + (index + 0.76) * sizeMm * LINE_PITCH;
-        sketch.text('numbers', line, x, base, { sizeMm, anchor: 'middle' });
-      });
-      return true;
-    }
-  }
-  return false;
+  ] as const;
+  return writeOnWhite(sketch, fields, texts, apartMm);
 }
 
 function dashedBox(sketch: Sketch, box: Box, stroke: Stroke): void {
@@ -306,7 +330,7 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     });
     writeBeside(sketch, text, x, (low + high) / 2, fields);
   }
-  const writeLabels = drawStanding(sketch, standing, PLAN, view, room);
+  const writeLabels = drawStanding(sketch, standing, room.appliances, PLAN, view, room);
   const hanging = room.units.filter((each) => hangsAbove(each.unit, vehicle));
   for (const { unit } of hanging) {
     const { u, v } = faceOf(unit.placeOutside, PLAN);
@@ -319,17 +343,22 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     for (const { unit, number } of hanging) {
       const { u, v } = faceOf(unit.placeOutside, PLAN);
       const box = pageBox(u, v, view);
-      if (label(sketch, cornersThenEdges(box), String(number), String(number)))
-        room.seen.numbered.add(number);
+      const text = String(number);
+      // Beside other words a number alone would be read as one of theirs.
+      const apart = label(sketch, cornersThenEdges(box), text, text, 1.5);
+      if (apart || label(sketch, cornersThenEdges(box), text, text)) room.seen.numbered.add(number);
     }
   };
   const writeObstacles = drawObstacles(sketch, room, PLAN, view, () => true);
   writeLabels();
   labelHanging();
   writeObstacles();
-  for (const extent of lengthsAlong(left)) across(sketch, extent, view, 'below', 1, room.sizes);
-  across(sketch, [0, vehicle.insideLengthUm], view, 'below', 2, room.sizes);
-  for (const extent of lengthsAlong(right)) across(sketch, extent, view, 'above', 1, room.sizes);
+  const whole: Extent = [0, vehicle.insideLengthUm];
+  for (const extent of withGaps(lengthsAlong(left), whole))
+    across(sketch, extent, view, 'below', 1, room.sizes);
+  across(sketch, whole, view, 'below', 2, room.sizes);
+  for (const extent of withGaps(lengthsAlong(right), whole))
+    across(sketch, extent, view, 'above', 1, room.sizes);
   upright(sketch, room.floor, view, 1, room.sizes);
 }
 
@@ -349,7 +378,11 @@ function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: 
       }),
     }))
     .filter(({ bodies }) => bodies.length > 0);
-  const writeLabels = drawStanding(sketch, standing, look, view, room);
+  const appliances = room.appliances.flatMap((each) => {
+    const part = clipped(each.box, y);
+    return part === null ? [] : [{ ...each, box: part }];
+  });
+  const writeLabels = drawStanding(sketch, standing, appliances, look, view, room);
   sketch.rect('surroundings', view.box, { stroke: FRAME });
   const widthUm = room.floor[1];
   const onSide = (each: SolidBox) =>
@@ -359,13 +392,20 @@ function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: 
   writeObstacles();
   const turned = ([from, to]: Extent): Extent => (look.across[1] === 1 ? [from, to] : [0 - to, 0 - from]);
   const floor = standing.filter(({ unit }) => !hangsAbove(unit, vehicle)).map(({ unit }) => unit);
-  for (const extent of lengthsAlong(floor)) across(sketch, turned(extent), view, 'below', 1, room.sizes);
+  const whole: Extent = [0, vehicle.insideLengthUm];
+  for (const extent of withGaps(lengthsAlong(floor), whole)) {
+    across(sketch, turned(extent), view, 'below', 1, room.sizes);
+  }
   for (const { unit } of standing.filter((each) => hangsAbove(each.unit, vehicle))) {
     across(sketch, turned(unit.placeOutside.x), view, 'above', 1, room.sizes);
   }
-  upright(sketch, [0, vehicle.insideHeightUm], view, 2, room.sizes);
-  const tallest = standing.reduce((most, { unit }) => Math.max(most, unit.placeOutside.z[1]), 0);
-  if (tallest > 0) upright(sketch, [0, tallest], view, 1, room.sizes);
+  const heights = heightsOf(
+    standing.map(({ unit }) => unit),
+    vehicle,
+  );
+  const place = { side: 'left', edgeMm: view.box.x0, onPage: view.y, units: room.sizes } as const;
+  if (drawRunningDimensions(sketch, heights, place)) drawOrigin(sketch, view.box.x0, view.y(0));
+  else upright(sketch, [0, vehicle.insideHeightUm], view, 1, room.sizes);
 }
 
 /** The outside of a unit; where it follows the wall, what of it lies within the section. */
@@ -424,6 +464,7 @@ function drawLegend(sketch: Sketch, room: Room, field: Box): void {
   ].filter((word) => word !== '');
   const dashes = [
     ...(keptFree.length === 0 ? [] : ([[DASHED, keptFree.join(', ')]] as const)),
+    ...(room.appliances.length === 0 ? [] : ([[ADJACENT, says.appliance]] as const)),
     ...(room.units.some(({ unit }) => hangsAbove(unit, vehicle))
       ? ([[HIDDEN, says.hangsAbove]] as const)
       : []),
@@ -446,6 +487,25 @@ function drawNames(sketch: Sketch, room: Room, field: Box, columns: number, colu
   });
 }
 
+/**
+ * A unit of which nothing is seen in any view, such as one under a worktop behind others, gets its number in the plan over what
+ * hides it, as near the edge of its own outline as can be.
+ */
+function numberHiddenUnits(sketch: Sketch, { units, seen, vehicle }: Room, view: Placed): void {
+  for (const { unit, number } of units) {
+    const fields = seen.narrow.filter((each) => each.number === number).flatMap((each) => each.fields);
+    if (unit.panels.length === 0 || seen.numbered.has(number) || fields.length > 0) continue;
+    if (hangsAbove(unit, vehicle)) continue;
+    const { u, v } = faceOf(unit.placeOutside, PLAN);
+    const box = pageBox(u, v, view);
+    const places = [...cornersThenEdges(box), ...placesWithin(box, 6, 4)];
+    writeOnWhite(sketch, places, [
+      [`${number} ${unit.name}`, SMALL],
+      [String(number), SMALL],
+    ]);
+  }
+}
+
 function roomOf(
   furniture: Furniture,
   vehicle: Vehicle,
@@ -463,6 +523,13 @@ function roomOf(
     floor: [0, floorUm],
     seen: { numbered: new Set(), filled: [], narrow: [] },
     finishes,
+    appliances: furniture.units.flatMap((unit) =>
+      (unit.appliances ?? []).map(({ title, name, body }) => ({
+        title,
+        name,
+        box: boxInVehicle(body, unit.outside, unit.placeOutside, unit.facing),
+      })),
+    ),
     units: furniture.units.map((unit, index) => ({
       unit,
       number: index + 1,
@@ -557,6 +624,7 @@ export function drawLayout(
     room.units.filter(({ unit }) => unit.panels.length > 0).map(({ number }) => number),
     room.seen,
   );
+  numberHiddenUnits(sketch, room, plan);
   const legend = { x0: section.box.x1 + 10, y0: frame.y0 + 8, x1: frame.x1, y1: upper };
   drawLegend(sketch, room, legend);
   if (isLarge(page)) drawNames(sketch, room, { ...legend, x0: legend.x0 + 50 }, 2, 32);

@@ -36,6 +36,7 @@ export function readAppliances(
       },
       door: written.door ?? null,
       airCm2: { in: air?.in ?? 0, out: air?.out ?? 0 },
+      massKg: written.mass ?? null,
       ...(brings.length === 0 ? {} : { cautions: brings }),
     });
   }

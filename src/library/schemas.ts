@@ -205,6 +205,7 @@ const appliance = z.strictObject({
     .strictObject({ in: airArea.optional(), out: airArea.optional() })
     .optional()
     .meta({ description: 'free area of the openings that its manual wants, cm²' }),
+  mass: mass.optional().meta({ description: 'empty, kg; left out where it is not known' }),
   cautions: z
     .array(id)
     .max(50)
@@ -214,7 +215,7 @@ const appliance = z.strictObject({
 
 export const appliancesFile = z.record(id, appliance).meta({
   title: 'appliances.yaml',
-  description: 'Appliances by id: the size of each and the room that its manual asks for',
+  description: 'Appliances by id: the size and mass of each and the room that its manual asks for',
 });
 
 const sheet = z.strictObject({

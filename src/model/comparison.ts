@@ -40,10 +40,11 @@ export interface Design {
   readonly workMinor: number;
   /** Before VAT. */
   readonly netMinor: number;
+  /** With the appliances whose mass is known. */
   readonly furnitureKg: number;
   readonly leftKg: number;
   readonly frontKg: number;
-  /** Payload less furniture and passengers; null for a room. */
+  /** Payload less furniture, appliances and passengers; null for a room. */
   readonly payloadLeftKg: number | null;
   /** Null where the layout does not say. */
   readonly seats: number | null;

@@ -63,6 +63,8 @@ export interface ExpandedHole {
 export interface ExpandedAppliance {
   readonly name: string;
   readonly appliance: string;
+  readonly title: string;
+  readonly massKg: number | null;
   readonly body: Box;
   readonly through: readonly string[];
   readonly air: Readonly<

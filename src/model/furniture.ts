@@ -109,6 +109,10 @@ export interface PlacedUnit {
 export interface PlacedAppliance {
   readonly name: string;
   readonly appliance: string;
+  /** Of its entry in the library. */
+  readonly title: string;
+  /** In kg, empty; null where its entry does not say. */
+  readonly massKg: number | null;
   /** Its body in the frame of the unit that holds it. */
   readonly body: Box;
   /** Panels in whose opening it hangs. */

@@ -121,6 +121,8 @@ export interface Appliance {
   readonly door: ApplianceHinges | null;
   /** Free area of the openings for the air that it takes in and gives off, in cm²; 0 where it needs none. */
   readonly airCm2: { readonly in: number; readonly out: number };
+  /** In kg, empty; null where its entry does not say. */
+  readonly massKg: number | null;
   /** What a unit with it needs care with, by the id of a caution. */
   readonly cautions?: readonly string[];
 }

@@ -13,7 +13,9 @@ export interface AboutOrder {
     readonly units: readonly string[];
   }[];
   readonly mass: {
+    /** With the appliances whose mass is known. */
     readonly furnitureKg: number;
+    readonly appliancesKg: number;
     readonly leftKg: number;
     readonly rightKg: number;
     readonly frontKg: number;
@@ -33,7 +35,11 @@ export function aboutOrder(ordered: OrderedFurniture): AboutOrder {
   const { order, library, furniture } = ordered;
   const vehicle = library.vehicles.get(order.vehicle);
   if (vehicle === undefined) throw new Error(`the vehicle ${order.vehicle} is not in the library`);
-  const { totalKg, leftKg, rightKg, frontKg, rearKg } = furnitureMass(furniture, vehicle, library);
+  const { totalKg, appliancesKg, leftKg, rightKg, frontKg, rearKg } = furnitureMass(
+    furniture,
+    vehicle,
+    library,
+  );
   const account = payloadOf(ordered);
   const payload = account && {
     payloadKg: account.payloadKg,
@@ -49,6 +55,7 @@ export function aboutOrder(ordered: OrderedFurniture): AboutOrder {
     })),
     mass: {
       furnitureKg: totalKg,
+      appliancesKg,
       leftKg,
       rightKg,
       frontKg,

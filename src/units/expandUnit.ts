@@ -310,6 +310,8 @@ class UnitExpansion {
     this.appliances.push({
       name: use.name,
       appliance: appliance.id,
+      title: appliance.title,
+      massKg: appliance.massKg,
       body,
       through: use.through.flatMap(({ panel, place }) => this.named(panel, place)),
       air: { in: openings('in'), out: openings('out') },

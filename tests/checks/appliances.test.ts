@@ -30,6 +30,7 @@ const stove: Appliance = {
   clearUm: nothing,
   door: null,
   airCm2: { in: 0, out: 0 },
+  massKg: null,
 };
 
 /** A unit of 1000 × 600 × 800 mm whose front looks to the right side, with the stove in its middle. */
@@ -45,6 +46,8 @@ function holder(extra: Partial<NonNullable<PlacedUnit['appliances']>[number]> = 
       {
         name: 'stove',
         appliance: 'stove',
+        title: 'A stove',
+        massKg: null,
         body: { x: [300 * MM, 700 * MM], y: [100 * MM, 400 * MM], z: [100 * MM, 600 * MM] },
         through: [],
         air: { in: [], out: [] },
@@ -198,15 +201,22 @@ describe('appliances of the demonstration library', () => {
         (appliances ?? []).map(({ appliance }) => appliance),
       );
     };
-    expect(names('rear-bed', {})).toEqual(['large-fridge', 'gas-hob-two']);
-    expect(names('lengthways-beds', { cooker: 'spirit' })).toEqual(['spirit-cooker', 'small-fridge']);
+    expect(names('rear-bed', {})).toEqual(['large-fridge', 'gas-hob-two', 'sink-small']);
+    expect(names('lengthways-beds', { cooker: 'spirit', toilet: 'portable' })).toEqual([
+      'spirit-cooker',
+      'sink-small',
+      'small-fridge',
+      'portable-toilet',
+    ]);
     expect(names('bench-and-boot', { heater: 'air-heater', cooker: 'electric' })).toEqual([
       'air-heater',
       'small-fridge',
       'electric-plate',
+      'sink-small-short',
     ]);
     expect(names('roof-bed-and-galley', { heater: 'air-heater', fridge: 'large' })).toEqual([
       'gas-hob-two',
+      'sink-small',
       'large-fridge',
       'air-heater',
     ]);

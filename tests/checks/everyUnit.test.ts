@@ -68,11 +68,11 @@ function massByVolume(panel: Panel): number {
 
 describe.each([...library.units.values()].map((unit) => [unit.id, unit] as const))('%s', (id, unit) => {
   it('can be built with any parameters in their ranges, or says why not', () => {
+    // A worktop refuses most openings that stand anywhere, and sinks and hobs larger than theirs.
+    const { runs, least } = id === 'worktop' ? { runs: 400, least: 4 } : { runs: 100, least: 3 };
     let built = 0;
-    let tried = 0;
     fc.assert(
       fc.property(parametersOf(unit), (set) => {
-        tried += 1;
         const { findings, unit: placed } = alone(id, set, library, order);
         const errors = findings.filter((finding) => finding.severity === 'error');
         if (placed === null) {
@@ -89,9 +89,8 @@ describe.each([...library.units.values()].map((unit) => [unit.id, unit] as const
           expect(panel.massKg).toBeCloseTo(massByVolume(panel), 9);
         }
       }),
-      { numRuns: 100, seed: 7 },
+      { numRuns: runs, seed: 7 },
     );
-    // A worktop refuses most openings that stand anywhere.
-    expect(built / tried).toBeGreaterThan(0.02);
+    expect(built).toBeGreaterThanOrEqual(least);
   });
 });

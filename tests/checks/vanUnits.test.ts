@@ -13,8 +13,8 @@ function built(unit: string, set: Values = {}) {
   return placed!;
 }
 
-function refused(unit: string, set: Values): string {
-  return messages(alone(unit, set, library, order).findings).join('\n');
+function refused(unit: string, set: Values, from = library): string {
+  return messages(alone(unit, set, from, order).findings).join('\n');
 }
 
 function panel(panels: readonly Panel[], name: string): Panel {
@@ -93,9 +93,17 @@ describe('boot-divider', () => {
 
 describe('toilet-cubby', () => {
   it('says which way a toilet is too large', () => {
-    expect(refused('toilet-cubby', { width: 430, toilet_width: 410 })).toContain('too wide');
-    expect(refused('toilet-cubby', { depth: 480, toilet_depth: 450 })).toContain('too deep');
-    expect(refused('toilet-cubby', { height: 380, toilet_height: 400 })).toContain('too high');
+    const size = 'width: 380, depth: 420, height: 330';
+    const larger = (other: string) => demoLibrary(['appliances.yaml', size, other]);
+    const [wide, deep, high] = [
+      '410, depth: 420, height: 330',
+      '380, depth: 450, height: 330',
+      '380, depth: 420, height: 400',
+    ];
+    expect(refused('toilet-cubby', { width: 430 })).toBe('');
+    expect(refused('toilet-cubby', { width: 430 }, larger(`width: ${wide}`))).toContain('too wide');
+    expect(refused('toilet-cubby', { depth: 480 }, larger(`width: ${deep}`))).toContain('too deep');
+    expect(refused('toilet-cubby', { height: 380 }, larger(`width: ${high}`))).toContain('too high');
   });
 
   it('has room below its flap for it to drop', () => {

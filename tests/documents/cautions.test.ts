@@ -162,7 +162,7 @@ describe('the sheet of cautions', () => {
     const text = cautionsSheet(little, en.cautions, en.mass).replace(/\s+/g, ' ');
     expect(text).toContain('The order says that 3 persons ride');
     expect(text).toContain('The furniture leaves less than must be kept.');
-    expect(text).toContain('cushions, all else −30.7');
+    expect(text).toContain('cushions, other appliances, all else −30.7');
   });
 
   it('has no payload for a room', () => {
@@ -189,6 +189,7 @@ describe('the lines of the payload', () => {
     vehicle: 'the van',
     payloadKg: 500.04,
     furnitureKg: 123.41,
+    appliancesKg: 0,
     persons: 1,
     personsFrom: 'driver alone' as const,
     passengersKg: 0,
@@ -202,5 +203,11 @@ describe('the lines of the payload', () => {
     const lines = payloadLines(account, en.mass);
     expect(lines.map(({ kg }) => kg)).toEqual(['500.0', '−123.5', '0.0', '376.5', '64.2', '312.3']);
     expect(lines[4]!.what).toContain('10 kg × (1 person + 5.413 m of length)');
+  });
+
+  it('have one for appliances, where their mass is known', () => {
+    const lines = payloadLines({ ...account, appliancesKg: 24.02 }, en.mass);
+    expect(lines.map(({ kg }) => kg)).toEqual(['500.0', '−123.5', '−24.1', '0.0', '352.4', '64.2', '288.2']);
+    expect(lines[2]!.what).toBe('less appliances, as far as the library says what they weigh');
   });
 });

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { applianceNeeds, appliancesList } from '../../src/documents/appliancesList.ts';
 import { fittingNeeds, fittingsList } from '../../src/documents/fittingsList.ts';
 import { massByUnit } from '../../src/documents/massByUnit.ts';
 import { csvFromTable } from '../../src/documents/table.ts';
 import { demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
 import { readCsv } from '../helpers/readCsv.ts';
-import { boxVan, weighedFurniture, weighedLibrary } from '../helpers/weighedFurniture.ts';
+import { boxVan, weighedFurniture, weighedLibrary, withAppliances } from '../helpers/weighedFurniture.ts';
 
 const rowsOf = (table: Parameters<typeof csvFromTable>[0]) => readCsv(csvFromTable(table));
 
@@ -77,10 +78,47 @@ describe('the list of fittings', () => {
   });
 });
 
-describe('the mass by unit', () => {
-  const table = massByUnit(weighedFurniture(), boxVan, weighedLibrary);
+describe('the list of appliances', () => {
+  it('has each with its size, its mass where that is known, and the units that hold it, for all that are alike', () => {
+    expect(rowsOf(appliancesList(withAppliances({ count: 2 })))).toEqual([
+      {
+        appliance: 'toilet-kind',
+        description: 'The toilet',
+        count: '2',
+        width: '500.0',
+        depth: '1000.0',
+        height: '400.0',
+        mass: '3.000',
+        units: 'bed 2',
+      },
+      expect.objectContaining({ appliance: 'heater-kind', mass: '', units: 'bed 2' }),
+    ]);
+  });
 
-  it('has boards, edging and fittings, sides and ends, and the centre of each unit', () => {
+  it('is a list with its columns where nothing is held', () => {
+    expect(csvFromTable(appliancesList(weighedFurniture()))).toBe(
+      'appliance,description,count,width,depth,height,mass,units\r\n',
+    );
+  });
+
+  it.each([
+    ['demo-long', ['large-fridge 1', 'gas-hob-two 1', 'sink-small 1']],
+    ['weekend-dog-long', ['large-fridge 1', 'electric-plate 1', 'sink-large-short 1']],
+  ])('of %s has what was chosen', (name, wanted) => {
+    const library = demoLibrary();
+    const needs = applianceNeeds(furnish(demoOrder(library, name), library).furniture!);
+    expect(needs.map(({ held, count }) => `${held.appliance} ${count}`)).toEqual(wanted);
+    for (const { held } of needs) {
+      const entry = library.appliances!.get(held.appliance)!;
+      expect(held).toMatchObject({ title: entry.title, massKg: entry.massKg });
+    }
+  });
+});
+
+describe('the mass by unit', () => {
+  const table = massByUnit(withAppliances(), boxVan, weighedLibrary);
+
+  it('has boards, edging, fittings and appliances, sides and ends, and the centre of each unit', () => {
     expect(rowsOf(table)).toEqual([
       {
         unit: 'cupboard',
@@ -90,6 +128,7 @@ describe('the mass by unit', () => {
         boards: '10.000',
         edging: '0.060',
         fittings: '0.500',
+        appliances: '0.000',
         left: '10.560',
         right: '0.000',
         front: '10.560',
@@ -101,18 +140,21 @@ describe('the mass by unit', () => {
       {
         unit: 'bed',
         kind: 'bed-kind',
-        total: '30.200',
+        total: '33.200',
         boards: '30.000',
         edging: '0.000',
         fittings: '0.200',
+        appliances: '3.000',
         // From 500 to 2000 across: a third is left of the middle at 1000.
         left: '10.067',
-        right: '20.133',
+        // All of the toilet.
+        right: '23.133',
         front: '0.000',
-        rear: '30.200',
-        'centre x': '3000.0',
-        'centre y': '1250.0',
-        'centre z': '650.0',
+        rear: '33.200',
+        // (30.2 · 3000 + 3 · 3250) / 33.2, and so on.
+        'centre x': '3022.6',
+        'centre y': '1272.6',
+        'centre z': '609.3',
       },
     ]);
   });

@@ -8,7 +8,13 @@ import {
 } from '../../src/drawing/drawing.ts';
 import { printLength } from '../../src/drawing/lengthsInWords.ts';
 import { seenFields } from '../../src/drawing/seenFinishes.ts';
-import { innerExtents, openingChains, panelWithOpenings } from '../../src/drawing/unitMeasures.ts';
+import {
+  apartFrom,
+  footExtents,
+  innerExtents,
+  openingChains,
+  openingRows,
+} from '../../src/drawing/unitMeasures.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { alone, demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
@@ -27,7 +33,7 @@ const LAYOUTS = [
   'roof-bed-long',
 ];
 
-function drawingsOf(name: (typeof NAMES)[number]): Drawing[] {
+function drawingsOf(name: string): Drawing[] {
   const order = demoOrder(library, name);
   const furniture = furnish(order, library).furniture!;
   const vehicle = library.vehicles.get(order.vehicle)!;
@@ -70,7 +76,7 @@ function pointsOf(shape: Shape): (readonly [number, number])[] {
   }
 }
 
-describe.each(NAMES)('every drawing of the furniture of %s', (name) => {
+describe.each(LAYOUTS)('every drawing of the furniture of %s', (name) => {
   const drawings = drawingsOf(name);
 
   it('has no text on another', () => {
@@ -93,7 +99,9 @@ describe.each(NAMES)('every drawing of the furniture of %s', (name) => {
       }
     }
   });
+});
 
+describe.each(NAMES)('the drawings of every unit of %s', (name) => {
   it('has the outside sizes of every unit, also of a board that is thinner than its figure', () => {
     for (const unit of furnish(demoOrder(library, name), library).furniture!.units) {
       const figures = drawUnit(unit, options)[0]!.shapes.flatMap((shape) =>
@@ -122,7 +130,7 @@ describe.each(NAMES)('every drawing of the furniture of %s', (name) => {
   });
 
   it('comes out the same, byte for byte', () => {
-    expect(drawingsOf(name).map(toSvg)).toEqual(drawings.map(toSvg));
+    expect(drawingsOf(name).map(toSvg)).toEqual(drawingsOf(name).map(toSvg));
   });
 
   it('has the number of every panel in its unit drawn apart, beside its line in the table', () => {
@@ -180,7 +188,7 @@ describe('dimensions', () => {
   it('place the openings of a worktop from its edges', () => {
     const set = { width: 1000, depth: 540, sink_at: 300, sink_width: 290, sink_depth: 370 };
     const unit = alone('worktop', set, library, order).unit!;
-    const chain = openingChains(panelWithOpenings(unit, 'z')!, 'x');
+    const chain = openingChains(unit.panels[0]!, 'x');
     expect(chain).toEqual([
       [
         [0, 155_000],
@@ -202,10 +210,74 @@ describe('dimensions', () => {
       hob_depth: 380,
     };
     const unit = alone('worktop', set, library, order).unit!;
-    const panel = panelWithOpenings(unit, 'z')!;
+    const panel = unit.panels[0]!;
     expect(openingChains(panel, 'x')).toHaveLength(1);
     const sizes = openingChains(panel, 'y').map((chain) => chain[1]![1] - chain[1]![0]);
     expect(sizes.sort()).toEqual([370_000, 380_000]);
+  });
+
+  it('place every opening of every panel, whatever the scale, from an edge of its panel', () => {
+    const divider = alone('boot-divider', { width: 1000 }, library, order).unit!;
+    // The hand holes of both boards lie above each other, the slots reach over them.
+    expect(openingRows(divider, 'y', 'x')).toHaveLength(2);
+    const [upright] = openingRows(divider, 'y', 'z');
+    expect(upright!.map(({ panel }) => panel.name)).toEqual(['lower board', 'upper board']);
+    // In this scale 84 mm are narrower than their figure: running dimensions then, from the plinth's end.
+    const housing = alone('fridge-housing', {}, library, order).unit!;
+    const texts = drawUnit(housing, options)[0]!.shapes.flatMap((shape) =>
+      shape.kind === 'text' && shape.layer === 'dimensions' ? [shape.text] : [],
+    );
+    const plinth = housing.panels.find(({ name }) => name === 'plinth')!;
+    const [opening] = plinth.cutOuts;
+    for (const um of opening!.alongLength) expect(texts).toContain(printLength(um, 'mm'));
+    for (const um of opening!.alongWidth) expect(texts).toContain(printLength(um, 'mm'));
+  });
+
+  it('place legs and slats', () => {
+    const table = alone('dining-table', { width: 700 }, library, order).unit!;
+    const leg = table.panels.find(({ name }) => name === 'leg')!;
+    expect(footExtents(table)).toContainEqual(leg.box.x);
+    expect(innerExtents(table).y).toContainEqual([0, leg.box.y[0]]);
+    expect(footExtents(alone('base-cupboard', {}, library, order).unit!)).toEqual([]);
+    const bed = alone('slatted-roof-bed', {}, library, order).unit!;
+    const slats = bed.panels.filter(({ name }) => name.startsWith('slat'));
+    expect(apartFrom(bed, 'x')).toEqual(slats.map(({ box }) => box.x[0]));
+    expect(apartFrom(bed, 'y')).toEqual([]);
+    // Boards that touch are no slats.
+    expect(apartFrom(alone('bed-bridge', {}, library, order).unit!, 'x')).toEqual([]);
+  });
+
+  it('of a view have no line of another row through a figure', () => {
+    const bed = alone('single-bed', {}, library, order).unit!;
+    const { shapes } = drawUnit(bed, options)[0]!;
+    const figures = shapes.flatMap((shape, index) =>
+      shape.kind === 'text' && shape.layer === 'dimensions' ? [[index, textBox(shape)] as const] : [],
+    );
+    for (const [index, box] of figures) {
+      // A line drawn later would lie over the figure; earlier ones are under its white ground.
+      const later = shapes.slice(index + 1).filter((shape) => shape.layer === 'dimensions');
+      const through = later.filter(
+        (shape) =>
+          shape.kind === 'line' &&
+          boxesOverlap(box, {
+            x0: shape.x0 - 0.01,
+            x1: shape.x1 + 0.01,
+            y0: shape.y0 - 0.01,
+            y1: shape.y1 + 0.01,
+          }),
+      );
+      expect(through).toEqual([]);
+    }
+  });
+
+  it('of a wall tell how high worktops and lockers are', () => {
+    const texts = drawingsOf('demo-long')
+      .at(-1)!
+      .shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+    // Worktop, underside and top of the lockers, of the side table; housing, bed and table.
+    for (const figure of ['850', '1350', '1700', '950', '1100', '1750', '700', '720']) {
+      expect(texts).toContain(figure);
+    }
   });
 
   it('of the layout name walkway, lengths and the inside', () => {
@@ -213,6 +285,60 @@ describe('dimensions', () => {
       .at(-1)!
       .shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
     for (const figure of ['walkway 600', '1250', '3900', '1760', '1900']) expect(texts).toContain(figure);
+  });
+});
+
+describe('appliances', () => {
+  const order = demoOrder(library);
+  const outlines = ({ shapes }: Drawing) =>
+    shapes.flatMap((shape) =>
+      shape.kind === 'rect' && shape.stroke?.dashMm.length === 6 ? [shape.box] : [],
+    );
+  const textsOf = ({ shapes }: Drawing) =>
+    shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+
+  it('are drawn in all views of the unit that holds them, in their true size, with their name', () => {
+    const housing = alone('fridge-housing', {}, library, order).unit!;
+    const [views] = drawUnit(housing, options);
+    const sizes = outlines(views!).map(({ x0, x1, y0, y1 }) =>
+      [x1 - x0, y1 - y0].map((mm) => Math.round(mm * 20)),
+    );
+    const { widthUm, depthUm, heightUm } = library.appliances!.get('small-fridge')!;
+    const [w, d, h] = [widthUm / 1000, depthUm / 1000, heightUm / 1000];
+    expect(sizes).toEqual([
+      [w, h],
+      [d, h],
+      [w, d],
+    ]);
+    expect(textsOf(views!).filter((text) => text === 'Compressor')).toHaveLength(3);
+  });
+
+  it('that stand out of their unit have room between its views', () => {
+    const set = { sink: 'sink-small', hob: 'gas-hob-one' };
+    const worktop = alone('worktop', set, library, order).unit!;
+    const [views] = drawUnit(worktop, options);
+    const texts = views!.shapes.filter((shape): shape is TextShape => shape.kind === 'text');
+    expect(outlines(views!)).toHaveLength(6);
+    for (const box of outlines(views!)) {
+      const on = texts.filter((text) => text.layer === 'dimensions' && boxesOverlap(box, textBox(text)));
+      expect(on.map(({ text }) => text)).toEqual([]);
+    }
+    expect(texts.map(({ text }) => text)).toContain('Sink, small');
+  });
+
+  it.each(LAYOUTS)('are drawn in plan and on a wall of %s, and named in the plan', (name) => {
+    const asked = demoOrder(library, name);
+    const furniture = furnish(asked, library).furniture!;
+    const vehicle = library.vehicles.get(asked.vehicle)!;
+    const [drawing] = drawLayout(furniture, vehicle, library.finishes, options);
+    const held = furniture.units.flatMap(({ appliances }) => appliances ?? []);
+    expect(held.length).toBeGreaterThan(0);
+    expect(outlines(drawing!).length).toBeGreaterThanOrEqual(2 * held.length);
+    const said = textsOf(drawing!).join(' ');
+    for (const { title, name: short } of held) {
+      expect(said.includes(title) || textsOf(drawing!).includes(short), title).toBe(true);
+    }
+    expect(textsOf(drawing!)).toContain(words.furniture.appliance);
   });
 });
 

@@ -1,4 +1,4 @@
-import type { Furniture, Panel, PlacedUnit } from '../../src/model/furniture.ts';
+import type { Furniture, Panel, PlacedAppliance, PlacedUnit } from '../../src/model/furniture.ts';
 import type { Box } from '../../src/model/geometry.ts';
 import type { Edging, Fitting, Vehicle } from '../../src/model/library.ts';
 
@@ -117,4 +117,19 @@ export function weighedFurniture(more: Partial<Furniture> = {}): Furniture {
     bedBox,
   );
   return { order: 'weighed', count: 1, units: [cupboard, bed], ...more };
+}
+
+/** An appliance of a unit whose own frame is the vehicle's. */
+export function heldAppliance(name: string, body: Box, massKg: number | null): PlacedAppliance {
+  const place = { file: 'unit.yaml', line: 1, column: 1 };
+  const air = { in: [], out: [] };
+  return { name, appliance: `${name}-kind`, title: `The ${name}`, massKg, body, through: [], air, place };
+}
+
+/** As `weighedFurniture`; under the right half of the bed stands a toilet of 3 kg, and a heater that nobody has weighed. */
+export function withAppliances(more: Partial<Furniture> = {}): Furniture {
+  const [cupboard, bed] = weighedFurniture().units as [PlacedUnit, PlacedUnit];
+  const toilet = heldAppliance('toilet', box([3000, 3500], [1000, 2000], [0, 400]), 3);
+  const heater = heldAppliance('heater', box([2500, 2800], [600, 700], [0, 100]), null);
+  return weighedFurniture({ units: [cupboard, { ...bed, appliances: [toilet, heater] }], ...more });
 }

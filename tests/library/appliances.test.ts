@@ -29,6 +29,14 @@ describe('appliances.yaml', () => {
       below: 0,
     });
     expect(fridge.airCm2).toEqual({ in: 100, out: 100 });
+    expect(fridge.massKg).toBe(18.5);
+  });
+
+  it('may leave out what it weighs, and refuses less than nothing', () => {
+    const without = demoLibrary(['appliances.yaml', 'height: 560, mass: 18.5,', 'height: 560,']);
+    expect(without.appliances!.get('small-fridge')!.massKg).toBeNull();
+    const file = 'appliances.yaml';
+    expect(errorsOf(file, 'height: 560, mass: 18.5,', 'height: 560, mass: -1,')).toHaveLength(1);
   });
 
   it.each([

@@ -27,7 +27,11 @@ describe('the least pay-mass of a motor caravan', () => {
   it('is kept beside 75 kg for every passenger, the driver not among them', () => {
     expect(PERSON_KG).toBe(75);
     const of = (persons: number) =>
-      payloadAccount({ payloadKg: 500, overallLengthUm: 5_990_000 }, 0, { count: persons, from: 'order' });
+      payloadAccount(
+        { payloadKg: 500, overallLengthUm: 5_990_000 },
+        { furnitureKg: 0, appliancesKg: 0 },
+        { count: persons, from: 'order' },
+      );
     expect(of(1).passengersKg).toBe(0);
     expect(of(4).passengersKg).toBe(225);
     expect(of(4).restKg).toBeCloseTo(500 - 225 - 99.9, 9);

@@ -1,4 +1,5 @@
 import { numberPanels, panelsToFinish } from '../cuttingList.ts';
+import { appliancesChapter } from './appliances.ts';
 import type { Book } from './book.ts';
 import { cautionsChapter } from './cautions.ts';
 import { drillingChapter } from './drilling.ts';
@@ -55,7 +56,7 @@ export function makeBook(subject: BookSubject): Book {
       edgingChapter(facts),
       cutOutChapter(facts),
       ...drillingChapter(facts),
-      ...(whole ? [...unitChapters(facts), ...fittingsChapter(facts)] : []),
+      ...(whole ? [...unitChapters(facts), ...fittingsChapter(facts), ...appliancesChapter(facts)] : []),
       offcutChapter(facts),
       lastChecks(facts),
     ],

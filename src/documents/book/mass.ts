@@ -11,8 +11,9 @@ import type { BookFacts } from './subject.ts';
 const kg = (massKg: number) => massKg.toFixed(1);
 
 function cellsOf(name: string, mass: MassShares): string[] {
-  const { boardsKg, edgingKg, fittingsKg, totalKg, leftKg, rightKg, frontKg, rearKg } = mass;
-  return [name, ...[boardsKg, edgingKg, fittingsKg, totalKg, leftKg, rightKg, frontKg, rearKg].map(kg)];
+  const { boardsKg, edgingKg, fittingsKg, appliancesKg, totalKg, leftKg, rightKg, frontKg, rearKg } = mass;
+  const parts = [boardsKg, edgingKg, fittingsKg, appliancesKg];
+  return [name, ...[...parts, totalKg, leftKg, rightKg, frontKg, rearKg].map(kg)];
 }
 
 function centreText(mass: MassShares, vehicle: Vehicle, words: MassWords): string[] {
@@ -57,7 +58,7 @@ export function massChapter(facts: BookFacts): Section[] {
     {
       kind: 'table',
       caption: says.byUnit,
-      columns: columnsOf(says.columns, [5, -2, -2, -2, -2.2, -2, -2, -2, -2]),
+      columns: columnsOf(says.columns, [5, -2, -2, -2, -2, -2.2, -2, -2, -2, -2]),
       rows: [...rows, { cells: cellsOf(says.all, mass) }],
       sum: true,
     },

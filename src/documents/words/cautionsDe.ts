@@ -46,7 +46,7 @@ export const cautionsDe: CautionWords = {
     overloading: {
       title: 'Masse und Zuladung',
       points: [
-        'Die Massen hier sind gerechnet, nicht gewogen, und Möbel sind nicht der ganze Ausbau: Geräte, Batterie, Wasser und Tanks, Gas, Dämmung, Fenster und Polster kommen dazu.',
+        'Die Massen hier sind gerechnet, nicht gewogen, und Möbel sind nicht der ganze Ausbau: Geräte ohne Masse in der Bibliothek, Batterie, Wasser und Tanks, Gas, Dämmung, Fenster und Polster kommen dazu.',
         'Das fertige Fahrzeug wiegen, Achse für Achse und Seite für Seite; zulässige Massen und Achslasten stehen in seinen Papieren, nicht auf diesen Seiten. Schweres nach unten.',
       ],
     },

@@ -49,7 +49,7 @@ export const cautionsEn: CautionWords = {
     overloading: {
       title: 'Mass and payload',
       points: [
-        'Masses here are worked out, not weighed, and furniture is not all of the conversion: appliances, battery, water and its tanks, gas, insulation, windows and cushions come on top.',
+        'Masses here are worked out, not weighed, and furniture is not all of the conversion: appliances without a mass in the library, battery, water and its tanks, gas, insulation, windows and cushions come on top.',
         'Weigh the vehicle when it is finished, axle by axle and side by side; its permitted masses and axle loads come from its papers, not from these pages. Heavy things low.',
       ],
     },

@@ -25,7 +25,7 @@ export const compareDe: CompareWords = {
     material: 'berechnetes Material',
     work: 'berechnete Arbeit',
     net: 'Voranschlag vor Steuer',
-    'furniture mass': 'Masse der Möbel',
+    'furniture mass': 'Masse mit Geräten',
     'left share': 'davon links',
     'front share': 'davon vorn',
     'payload left': 'Zuladung übrig',
@@ -42,7 +42,7 @@ export const compareDe: CompareWords = {
   notes: [
     'Mindestens: Mit weniger Platten kommt kein Plan aus. Ausbeute: Fläche der gesägten Teile zur Fläche der rohen Platten.',
     'Länge der Schnitte, Schnitte und Einstellungen gelten, wenn gleiche Platten aufeinander gesägt werden, wie die Pläne es sagen.',
-    'Massen sind gerechnet und gelten für ein Fahrzeug: Möbel ohne Geräte und Ladung. Was von der Zuladung übrig ist, bleibt für den übrigen Ausbau und die Ladung. Das Fahrzeug wiegen und seine Achslasten einhalten.',
+    'Massen sind gerechnet und gelten für ein Fahrzeug: Möbel und die Geräte, deren Masse die Bibliothek hat, ohne Ladung. Was von der Zuladung übrig ist, bleibt für den übrigen Ausbau und die Ladung. Das Fahrzeug wiegen und seine Achslasten einhalten.',
   ],
   materialOnly:
     'Wo eine Bibliothek keine Sätze hat, ist nur Material berechnet: Platten, Kanten und Beschläge.',
@@ -55,7 +55,7 @@ export const compareDe: CompareWords = {
     material: 'Material',
     work: 'Arbeit',
     rest: 'Sonstiges und Aufschlag',
-    mass: 'Masse der Möbel in kg',
+    mass: 'Masse von Möbeln und Geräten in kg',
     left: 'links der Mittellinie',
     right: 'rechts davon',
   },
@@ -64,7 +64,7 @@ export const compareDe: CompareWords = {
     intro: (parameters, points) =>
       `${parameters}: ${points} Punkte, jeder bis zu Schnittplänen ausgearbeitet, die zur Probe noch einmal gesägt wurden.`,
     points: 'Punkte',
-    columns: ['Platten', 'mindestens', 'Preis', 'Masse der Möbel', 'Ausbeute', 'Stufe'],
+    columns: ['Platten', 'mindestens', 'Preis', 'Masse mit Geräten', 'Ausbeute', 'Stufe'],
     material: (currency) => `Berechnetes Material${currency === '' ? '' : ` in ${currency}`}`,
     curveNote: 'grau: mit weniger kommt kein Plan aus; ▼ eine Platte fällt weg',
     mapNote:

@@ -25,7 +25,7 @@ export const compareEn: CompareWords = {
     material: 'material charged',
     work: 'work charged',
     net: 'estimate before VAT',
-    'furniture mass': 'mass of furniture',
+    'furniture mass': 'mass with appliances',
     'left share': 'of it left',
     'front share': 'of it in front',
     'payload left': 'payload left',
@@ -42,7 +42,7 @@ export const compareEn: CompareWords = {
   notes: [
     'Least: no plan takes fewer sheets. Yield: area of the panels as sawn over that of the raw sheets.',
     'Lengths of cuts, cuts and fence settings are with equal sheets sawn on each other as the plans say.',
-    'Masses are worked out and for one vehicle: furniture without appliances and loads. What is left of the payload is for the rest of the conversion and what is loaded. Weigh the vehicle and keep to its axle loads.',
+    'Masses are worked out and for one vehicle: furniture and the appliances whose mass the library has, without loads. What is left of the payload is for the rest of the conversion and what is loaded. Weigh the vehicle and keep to its axle loads.',
   ],
   materialOnly: 'Where a library has no rates only material is charged: sheets, edging and fittings.',
   plots: 'Plots',
@@ -54,7 +54,7 @@ export const compareEn: CompareWords = {
     material: 'material',
     work: 'work',
     rest: 'extras and mark-up',
-    mass: 'Mass of the furniture in kg',
+    mass: 'Mass of furniture and appliances in kg',
     left: 'left of the middle line',
     right: 'right of it',
   },
@@ -63,7 +63,7 @@ export const compareEn: CompareWords = {
     intro: (parameters, points) =>
       `${parameters}: ${points} points, each worked out to cut plans that were sawn once more in simulation.`,
     points: 'Points',
-    columns: ['sheets', 'least', 'price', 'mass of furniture', 'yield', 'step'],
+    columns: ['sheets', 'least', 'price', 'mass with appliances', 'yield', 'step'],
     material: (currency) => `Material charged${currency === '' ? '' : ` in ${currency}`}`,
     curveNote: 'grey: no plan takes fewer; ▼ a sheet falls away',
     mapNote:

@@ -148,6 +148,12 @@ export const de: Words = {
     packs: (packs, pack) => (pack === 1 ? '' : `${packs} zu ${pack}`),
     unit: (unit, count) => `${unit} ${count}`,
   },
+  appliances: {
+    heading: 'Geräte',
+    intro:
+      'Für diese Geräte ist Platz. Vor dem Zuschnitt die Anleitung jedes Geräts gegen Öffnungen und Abstände hier halten; sie geht den Angaben der Bibliothek vor.',
+    columns: ['Gerät', 'Stück', 'Breite × Tiefe × Höhe', 'kg je Stück', 'in', 'bereit'],
+  },
   offcuts: {
     byHand: (panel) => `aus einem Ausschnitt von ${panel}: Tauch- oder Stichsäge, dann winklig schneiden`,
     heading: 'Reststücke fürs Lager',

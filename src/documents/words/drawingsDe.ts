@@ -141,6 +141,7 @@ export const drawingsDe: DrawingWords = {
     fittings: { title: 'Beschläge', columns: ['Stück', 'Beschlag'] },
     doorOpening: 'Türöffnung',
     wheelArch: 'Radkasten',
+    appliance: 'Gerät',
     obstacle: 'was dort schon steht',
     walkway: (width) => `Gang ${width}`,
     hangsAbove: 'von oben: hängt darüber',

@@ -138,6 +138,7 @@ export const drawingsEn: DrawingWords = {
     fittings: { title: 'Fittings', columns: ['How many', 'Fitting'] },
     doorOpening: 'door opening',
     wheelArch: 'wheel arch',
+    appliance: 'appliance',
     obstacle: 'what stands there already',
     walkway: (width) => `walkway ${width}`,
     hangsAbove: 'in the plan: hangs above',

@@ -137,6 +137,12 @@ export const en: Words = {
     packs: (packs, pack) => (pack === 1 ? '' : `${packs} of ${pack}`),
     unit: (unit, count) => `${unit} ${count}`,
   },
+  appliances: {
+    heading: 'Appliances',
+    intro:
+      'The furniture has room for these. Hold the manual of each against the openings and distances here before anything is cut; it goes before what the library says.',
+    columns: ['appliance', 'count', 'width × depth × height', 'kg each', 'in', 'in hand'],
+  },
   offcuts: {
     byHand: (panel) => `out of a cut-out of ${panel}: plunge saw or jigsaw, then square it up`,
     heading: 'Offcuts to put back',

@@ -7,9 +7,20 @@ const sides = { left: 'links', right: 'rechts', middle: '' } as const;
 export const massDe: MassWords = {
   heading: 'Masse',
   intro:
-    'Platten mit ihren Kanten und die Beschläge jedes Möbels in kg, aus den Angaben der Bibliothek gerechnet und nicht gewogen. Geräte, Polster und Ladung sind nicht dabei.',
+    'Platten mit ihren Kanten, die Beschläge jedes Möbels und die Geräte darin in kg, aus den Angaben der Bibliothek gerechnet und nicht gewogen. Geräte, deren Masse dort fehlt, Polster und Ladung sind nicht dabei.',
   byUnit: 'Je Möbel',
-  columns: ['Möbel', 'Platten', 'Kanten', 'Beschläge', 'zusammen', 'links', 'rechts', 'vorn', 'hinten'],
+  columns: [
+    'Möbel',
+    'Platten',
+    'Kanten',
+    'Beschläge',
+    'Geräte',
+    'zusammen',
+    'links',
+    'rechts',
+    'vorn',
+    'hinten',
+  ],
   all: 'alles zusammen',
   centre: (fromFront, fromMiddle, side, above) => {
     const across = side === 'middle' ? 'auf der Mittellinie' : `${fromMiddle} ${sides[side]} der Mittellinie`;
@@ -19,6 +30,7 @@ export const massDe: MassWords = {
   accountColumns: ['wohin sie geht', 'kg'],
   payload: (vehicle) => `Zuladung von ${vehicle}, wie die Bibliothek sie angibt`,
   furniture: 'ab Möbel: Platten, Kanten und Beschläge',
+  appliances: 'ab Geräte, soweit die Bibliothek ihre Masse nennt',
   passengers: (count, eachKg) =>
     count === 0
       ? 'ab Mitfahrer: keine (wer fährt, zählt zum Fahrzeug)'
@@ -26,7 +38,7 @@ export const massDe: MassWords = {
   left: 'bleibt für den übrigen Ausbau und für Ladung',
   least: (count, lengthM, eachKg) =>
     `davon für Ladung frei: ${eachKg} kg × (${persons(count)} + ${lengthM} m Länge)`,
-  rest: 'bleibt für Geräte, Batterie, Tanks, Dämmung, Polster, alles andere',
+  rest: 'bleibt für Batterie, Tanks, Dämmung, Polster, weitere Geräte, alles andere',
   persons: (count, from) => {
     switch (from) {
       case 'order':
@@ -44,7 +56,7 @@ export const massDe: MassWords = {
   uneven: (heavy, percent, aside, evenedByKg) => {
     const side = heavy === 'left' ? 'linke' : 'rechte';
     const where = heavy === 'left' ? 'links' : 'rechts';
-    return `Die ${side} Seite trägt ${percent} % der Möbel; ihr Schwerpunkt liegt ${aside} ${where} der Mittellinie. ${evenedByKg} kg auf der anderen Seite, auf halbem Weg zu deren Wand, gleichen das aus: Wassertank, Batterie und anderes Schwere dorthin.`;
+    return `Die ${side} Seite trägt ${percent} % von Möbeln und Geräten; der Schwerpunkt liegt ${aside} ${where} der Mittellinie. ${evenedByKg} kg auf der anderen Seite, auf halbem Weg zu deren Wand, gleichen das aus: Wassertank, Batterie und anderes Schwere dorthin.`;
   },
   tooLittle:
     'Die Möbel lassen weniger übrig, als frei zu halten ist. Möbel weglassen, leichtere Platten nehmen oder weniger Personen mitnehmen.',

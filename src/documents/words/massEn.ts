@@ -6,9 +6,20 @@ const persons = (count: number) => `${count} ${count === 1 ? 'person' : 'persons
 export const massEn: MassWords = {
   heading: 'Mass',
   intro:
-    'Boards with their edging and the fittings of each unit, in kg, worked out from the library’s figures and not weighed. Appliances, cushions and what is loaded are not in it.',
+    'Boards with their edging, the fittings of each unit and the appliances that it holds, in kg, worked out from the library’s figures and not weighed. Appliances whose mass the library does not have, cushions and what is loaded are not in it.',
   byUnit: 'By unit',
-  columns: ['unit', 'boards', 'edging', 'fittings', 'together', 'left', 'right', 'front', 'rear'],
+  columns: [
+    'unit',
+    'boards',
+    'edging',
+    'fittings',
+    'appliances',
+    'together',
+    'left',
+    'right',
+    'front',
+    'rear',
+  ],
   all: 'all together',
   centre: (fromFront, fromMiddle, side, above) => {
     const across = side === 'middle' ? 'on the middle line' : `${fromMiddle} ${side} of the middle line`;
@@ -18,6 +29,7 @@ export const massEn: MassWords = {
   accountColumns: ['where it goes', 'kg'],
   payload: (vehicle) => `payload of ${vehicle}, as the library states it`,
   furniture: 'less furniture: boards, edging and fittings',
+  appliances: 'less appliances, as far as the library says what they weigh',
   passengers: (count, eachKg) =>
     count === 0
       ? 'less passengers: none (the driver counts with the vehicle)'
@@ -25,7 +37,7 @@ export const massEn: MassWords = {
   left: 'left for the rest of the conversion and for load',
   least: (count, lengthM, eachKg) =>
     `of this to be kept for load: ${eachKg} kg × (${persons(count)} + ${lengthM} m of length)`,
-  rest: 'left for appliances, battery, tanks, insulation, cushions, all else',
+  rest: 'left for battery, tanks, insulation, cushions, other appliances, all else',
   persons: (count, from) => {
     switch (from) {
       case 'order':
@@ -41,7 +53,7 @@ export const massEn: MassWords = {
     }
   },
   uneven: (heavy, percent, aside, evenedByKg) =>
-    `The ${heavy} side carries ${percent} % of the furniture; its centre of mass lies ${aside} ${heavy} of the middle line. ${evenedByKg} kg on the other side, half-way to its wall, even it out: place the water tank, battery and other heavy things there.`,
+    `The ${heavy} side carries ${percent} % of furniture and appliances; the centre of mass lies ${aside} ${heavy} of the middle line. ${evenedByKg} kg on the other side, half-way to its wall, even it out: place the water tank, battery and other heavy things there.`,
   tooLittle:
     'The furniture leaves less than must be kept. Leave units out, take lighter boards, or let fewer persons ride.',
   source:

@@ -5,7 +5,7 @@ export interface MassWords {
   readonly heading: string;
   readonly intro: string;
   readonly byUnit: string;
-  /** Unit, boards, edging, fittings, together, left, right, front, rear. */
+  /** Unit, boards, edging, fittings, appliances, together, left, right, front, rear. */
   readonly columns: readonly string[];
   readonly all: string;
   readonly centre: (
@@ -18,6 +18,8 @@ export interface MassWords {
   readonly accountColumns: readonly [string, string];
   readonly payload: (vehicle: string) => string;
   readonly furniture: string;
+  /** Where the library has the mass of some. */
+  readonly appliances: string;
   readonly passengers: (count: number, eachKg: number) => string;
   readonly left: string;
   readonly least: (persons: number, lengthM: string, eachKg: number) => string;

@@ -126,6 +126,12 @@ export interface Words {
     readonly packs: (packs: number, pack: number) => string;
     readonly unit: (unit: string, count: number) => string;
   };
+  readonly appliances: {
+    readonly heading: string;
+    readonly intro: string;
+    /** Appliance, count, width × depth × height, mass of one, units, in hand. */
+    readonly columns: readonly string[];
+  };
   readonly offcuts: {
     readonly byHand: (panel: string) => string;
     readonly heading: string;
