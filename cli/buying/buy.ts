@@ -2,9 +2,10 @@ import { join } from 'node:path';
 import type { Papers } from '../../src/edge/index.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { PurchaseReport } from '../../src/model/purchase.ts';
-import type { Ledger } from '../../src/model/store.ts';
+import type { BookingLine, Ledger } from '../../src/model/store.ts';
 import { purchaseFindings } from '../../src/pipeline/buyOrders.ts';
 import {
+  expectedLines,
   type PurchaseOfWay,
   type PurchaseSubject,
   purchaseOfWay,
@@ -58,7 +59,8 @@ async function ledgerOf(store: string | undefined): Promise<Checked<Ledger | nul
 
 /** Runs `plywright buy`: reads, nests both ways, replays all plans, books if asked for, and only then writes. */
 export async function buy(files: readonly string[], options: BuyOptions): Promise<void> {
-  const tooEarly = options.reserve ? await futureDay({ ...options, store: options.store ?? '' }) : [];
+  const tooEarly =
+    options.reserve || options.expect ? await futureDay({ ...options, store: options.store ?? '' }) : [];
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const orders = await readOrders(files, options);
   if (!orders.ok) return reportFindings(orders.findings, options);
@@ -96,13 +98,14 @@ export async function buy(files: readonly string[], options: BuyOptions): Promis
       ...ledger.findings,
       ...chosen.findings,
       ...purchaseFindings(report.chosen.purchase, report.currency),
+      ...orderedBefore(subject),
     ];
     if (findings.some(({ severity }) => severity === 'error')) return await reportFindings(findings, options);
     const said = sayMeanwhile(process.stderr, 'writing the papers');
     const papers = await purchasePapers(report, chosen.way, options);
     said();
     interrupts.putOff();
-    const booked = await reserve(purchase, subject, options);
+    const booked = await keep(purchase, subject, options);
     if (!booked.ok) return await reportFindings(booked.findings, options);
     const failed = await diskWriter.papers(folder, papers, existing);
     if (failed.length > 0) return await reportFindings([...failed, ...stands(booked.value)], options);
@@ -173,16 +176,44 @@ function reportOf(
   return { purchase, report };
 }
 
-/** Keeps what the store has; null where nothing was to be kept. The store must be as it was when the plans were made. */
-async function reserve(
-  { uses }: PurchaseOfWay,
+/** A purchase of which something is on order already, so that its papers are about the rest. */
+function orderedBefore({ ledger, name }: PurchaseSubject): Finding[] {
+  const goods = [...(ledger?.onOrder.values() ?? [])].filter(({ purchase }) => purchase === name);
+  if (goods.length === 0) return [];
+  return [
+    {
+      code: 'ordered-before',
+      severity: 'warning',
+      message: `Of ${name} something is on order already, so its papers are about what is still to be ordered.`,
+      found: `${counted(goods.length, 'line')} on order`,
+      advice: 'to keep the papers of the first one, give this one another --name or --out',
+    },
+  ];
+}
+
+/** What was asked to be kept, and to be booked as on order. */
+function linesToBook(
+  purchase: PurchaseOfWay,
+  ledger: Ledger,
+  name: string,
+  { reserve, expect }: BuyOptions,
+): BookingLine[] {
+  return [
+    ...(reserve ? reservationLines(purchase.uses, ledger) : []),
+    ...(expect ? expectedLines(purchase, ledger, name) : []),
+  ];
+}
+
+/** Books what was asked for; null where nothing was to be booked. The store must be as it was when the plans were made. */
+async function keep(
+  purchase: PurchaseOfWay,
   { ledger, name }: PurchaseSubject,
   options: BuyOptions,
 ): Promise<Checked<Booked | null>> {
   const { store } = options;
   const nothing = { ok: true, value: null, findings: [] } as const;
-  if (!options.reserve || store === undefined || ledger === null) return nothing;
-  if (reservationLines(uses, ledger).length === 0) return nothing;
+  if (store === undefined || ledger === null) return nothing;
+  if (linesToBook(purchase, ledger, name, options).length === 0) return nothing;
   return bookInStore(store, (now) => {
     if (now.bookings.length !== ledger.bookings.length) {
       const finding: Finding = {
@@ -195,12 +226,10 @@ async function reserve(
       };
       return { ok: false, findings: [finding] };
     }
+    const lines = linesToBook(purchase, now, name, options);
+    const kind = lines.some(({ move }) => move === 'expect') ? 'expect' : 'reserve';
     const about = aboutBooking({ ...options, store, why: name });
-    return {
-      ok: true,
-      value: { ...about, kind: 'reserve', lines: reservationLines(uses, now) },
-      findings: [],
-    };
+    return { ok: true, value: { ...about, kind, lines }, findings: [] };
   });
 }
 
@@ -212,18 +241,44 @@ function stands(booked: Booked | null): Finding[] {
     {
       code: 'booking-stands',
       severity: 'warning',
-      message: `What the store has is reserved all the same, as booking ${number}.`,
-      advice: `to free it: plywright stock reverse ${number}`,
+      message: `The purchase is booked all the same, as booking ${number}.`,
+      advice: `to take it back: plywright stock reverse ${number}`,
     },
   ];
 }
 
+/** What was booked, or why nothing was; and, where nothing says that it is on order, that the next purchase knows nothing of it. */
+function bookedInWords(
+  { report }: Bought,
+  booked: Booked | null,
+  { reserve, expect, store }: BuyOptions,
+): string[] {
+  const toOrder = report.chosen.purchase.suppliers.length > 0;
+  const lines = booked?.booking.lines ?? [];
+  const expected = lines.filter(({ move }) => move === 'expect').length;
+  const kept = lines.length - expected;
+  const number = booked?.booking.number;
+  const said = [
+    ...(kept > 0 ? [`Reserved as booking ${number}: ${counted(kept, 'line')}.`] : []),
+    ...(reserve && kept === 0
+      ? ['The store has nothing for these orders that is not kept for them already.']
+      : []),
+    ...(expected > 0 ? [`On order as booking ${number}: ${counted(expected, 'line')}.`] : []),
+    ...(expect && expected === 0 ? ['Nothing is to be ordered, so nothing is booked as on order.'] : []),
+    ...(store !== undefined && !expect && toOrder
+      ? ['Not booked as on order: a purchase after this one orders it again, unless --expect books it.']
+      : []),
+  ];
+  return said.length === 0 ? [] : [`${said.join('\n')}\n`];
+}
+
 async function tell(
-  { report, way, folder, findings }: Bought,
+  bought: Bought,
   papers: Papers,
   booked: Booked | null,
   options: BuyOptions & { readonly endedEarly: boolean },
 ): Promise<void> {
+  const { report, way, folder, findings } = bought;
   const colours = coloursFor(process.stdout);
   const paths = [...papers.keys()].sort();
   if (options.json) {
@@ -240,20 +295,14 @@ async function tell(
           seconds: way.seconds[job]![index]!,
         })),
       ),
-      reserved: booked?.booking ?? null,
+      booked: booked?.booking ?? null,
       findings,
     };
     await print(jsonText(document));
   } else {
-    const reserved =
-      booked === null
-        ? options.reserve
-          ? 'The store has nothing for these orders that is not kept for them already.\n'
-          : null
-        : `Reserved as booking ${booked.booking.number}: ${counted(booked.booking.lines.length, 'line')}.\n`;
     const parts = [
       describePurchase(report, colours),
-      ...(reserved === null ? [] : [reserved]),
+      ...bookedInWords(bought, booked, options),
       describePurchasePapers(folder, paths, colours),
       ...(options.endedEarly
         ? ['The search was ended early; the purchase is that of the best plans so far.\n']

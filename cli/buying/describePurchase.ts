@@ -117,15 +117,19 @@ function orderedWords({ need }: PurchaseLine, { units, packs, offer }: Quantity)
 const ITEM_WIDTH = 34;
 
 function supplierTable({ lines }: SupplierOrder): string {
+  const isComing = lines.some(({ line }) => line.fromOnOrder > 0);
   const rows = lines.map(({ line, quantity }) => [
-    `  ${itemWords(line, ITEM_WIDTH)}`,
+    `  ${itemWords(line, ITEM_WIDTH - (isComing ? 8 : 0))}`,
     amountWords(line, line.need.amount + line.spare),
     amountWords(line, line.fromStore),
+    ...(isComing ? [amountWords(line, line.fromOnOrder)] : []),
     orderedWords(line, quantity),
     money(quantity.priceEachMinor, ''),
     money(quantity.priceMinor, ''),
   ]);
-  return plainTable(['  what', 'need', 'store', 'order', 'each', 'price'], rows, 'lrrrrr');
+  const coming = isComing ? ['coming'] : [];
+  const head = ['  what', 'need', 'store', ...coming, 'order', 'each', 'price'];
+  return plainTable(head, rows, `l${'r'.repeat(head.length - 1)}`);
 }
 
 function breakLines({ lines }: SupplierOrder, currency: string): string[] {
@@ -149,11 +153,29 @@ function supplierBlock(order: SupplierOrder, currency: string, colours: Colours)
   ].join('\n');
 }
 
-function fromStoreBlock({ chosen }: PurchaseReport, colours: Colours): string[] {
-  const whole = chosen.purchase.lines.filter((line) => line.fromStore > 0 && line.toBuy === 0);
+/** What is there or on order already, so that nothing of it is bought. */
+function nothingToBuy({ chosen }: PurchaseReport, colours: Colours): string[] {
+  const whole = chosen.purchase.lines.filter((line) => line.need.amount + line.spare > 0 && line.toBuy === 0);
   if (whole.length === 0) return [];
-  const rows = whole.map((line) => [`  ${itemWords(line, 50)}`, amountWords(line, line.fromStore)]);
-  return [`${colours.bold('All there in the store')}\n${plainTable(['  what', 'taken'], rows, 'lr')}`];
+  if (whole.every((line) => line.fromOnOrder === 0)) {
+    const rows = whole.map((line) => [`  ${itemWords(line, 50)}`, amountWords(line, line.fromStore)]);
+    return [`${colours.bold('All there in the store')}\n${plainTable(['  what', 'taken'], rows, 'lr')}`];
+  }
+  const rows = whole.map((line) => [
+    `  ${itemWords(line, 40)}`,
+    amountWords(line, line.fromStore),
+    amountWords(line, line.fromOnOrder),
+    line.fromOnOrder === 0 ? '' : (line.expected ?? 'no day known'),
+  ]);
+  const table = plainTable(['  what', 'store', 'coming', 'expected'], rows, 'lrrl');
+  return [`${colours.bold('All there, or on order already')}\n${table}`];
+}
+
+/** What a column of the tables means, where something is on order already. */
+function comingNote({ chosen }: PurchaseReport): string[] {
+  return chosen.purchase.lines.some((line) => line.fromOnOrder > 0)
+    ? [wrap('coming: on order already, for these orders or for none, and not here yet', TERMINAL_WIDTH, '  ')]
+    : [];
 }
 
 /** What is added to what the plans take, in words. */
@@ -192,7 +214,8 @@ export function describePurchase(report: PurchaseReport, colours: Colours): stri
     waysTable(report),
     [...waysLines(report), ...(spare === '' ? [] : [wrap(spare, TERMINAL_WIDTH, '  ')])].join('\n'),
     ...chosen.purchase.suppliers.map((order) => supplierBlock(order, currency, colours)),
-    ...fromStoreBlock(report, colours),
+    ...nothingToBuy(report, colours),
+    ...comingNote(report),
   ];
   return `${blocks.join('\n\n')}\n`;
 }

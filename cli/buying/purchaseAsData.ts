@@ -24,7 +24,8 @@ function quantityAsData({
 }
 
 /** Amounts in pieces, of edging in mm rounded up. */
-function lineAsData({ need, spare, fromStore, toBuy, quantities, missing }: PurchaseLine) {
+function lineAsData(line: PurchaseLine) {
+  const { need, spare, fromStore, fromOnOrder, expected, toBuy, quantities, missing } = line;
   const amount =
     need.item.item === 'edging' ? (um: number) => Math.ceil(um / 1000) : (pieces: number) => pieces;
   return {
@@ -34,6 +35,9 @@ function lineAsData({ need, spare, fromStore, toBuy, quantities, missing }: Purc
     spare: amount(spare),
     fromStore: amount(fromStore),
     keptForOthers: amount(need.keptForOthers),
+    onOrder: amount(fromOnOrder),
+    onOrderExpected: expected,
+    onOrderForOthers: amount(need.comingForOthers),
     toBuy: amount(toBuy),
     missing: amount(missing),
     orders: need.orders,
@@ -74,6 +78,7 @@ export function purchaseAsData({ title, currency, orders, chosen, other }: Purch
       delivery: order.deliveryMinor,
       belowLeastOrder: order.belowLeastMinor,
       orderBy: order.orderBy,
+      expected: order.expected,
       start: order.start,
       tooLate: order.tooLate,
       lines: order.lines.map(({ line, quantity, orderBy }) => ({

@@ -23,6 +23,7 @@ export interface BuyOptions extends SettingOptions {
   readonly date?: string;
   readonly saw?: string;
   readonly reserve?: true;
+  readonly expect?: true;
   readonly who?: string;
   readonly seed: number;
   readonly time?: number;
@@ -73,9 +74,10 @@ shown side by side with what they cost and the least that is possible; --cut
 says which one is ordered. Rows of matched fronts stay together, and panels that
 an order wants on sheets of its own (its 'own sheets') share none.
 
-What the store has free, or keeps for these orders, is taken first; what it
-keeps for others is left. The rest is ordered in whole packs and rolls, of the
-cheapest offer, and more of it where a price break makes that cheaper.
+What the store has free, or keeps for these orders, is taken first, then what is
+on order for them or for nobody; what is kept or on order for others is left.
+The rest is ordered in whole packs and rolls, of the cheapest offer, and more of
+it where a price break makes that cheaper.
 
 --spare adds to what the plans take: 5% of it, '5% of bought' (so much of what
 is bought may be lost), or 2 sheets of each board and finish. Its reason stands
@@ -88,11 +90,16 @@ of one job, as 'plywright cut' writes them; cut apart, plans/ORDER.json.
 
 --reserve keeps what the store has for these orders, as one booking: sheets that
 are cut together under the name purchase-NAME, all else for each order.
+--expect, once it is ordered, books what is to be ordered as on order under the
+name purchase-NAME: each part for those who take it, for the day on which it
+comes when it is ordered on the day of the purchase. Both are one booking. The
+same purchase worked out again then says what is still to be ordered, and
+'plywright stock receive purchase purchase-NAME' books in what has come.
 
 Examples:
   plywright buy one.yaml two.yaml three.yaml --store store
   plywright buy one.yaml two.yaml --cut apart --spare 5% --spare-why 'knots'
-  plywright buy one.yaml two.yaml --name june --reserve --store store
+  plywright buy one.yaml two.yaml --name june --reserve --expect --store store
 
 Exit codes: as in 'plywright --help'.
 `;
@@ -114,9 +121,10 @@ export function addBuyCommand(program: Command): void {
     .option('--date <DAY>', 'the day of the purchase (default: today)', day)
     .option('--saw <NAME>', 'a saw of the library for all orders, in place of the one that each names')
     .option('--reserve', 'keep what the store has for these orders')
+    .option('--expect', 'book what is to be ordered as on order')
     .option(
       '--who <NAME>',
-      'who books the reservation (default: the name you are logged in with)',
+      'who books, with --reserve or --expect (default: the name you are logged in with)',
       words(300),
     )
     .option('--out <DIR>', 'folder in which the purchase gets its folder', 'out')
@@ -142,9 +150,10 @@ export function addBuyCommand(program: Command): void {
     });
 }
 
-function wrongCombination({ reserve, store, spare, spareWhy, who }: BuyOptions): string | null {
+function wrongCombination({ reserve, expect, store, spare, spareWhy, who }: BuyOptions): string | null {
   if (reserve && store === undefined) return '--reserve needs --store FOLDER';
-  if (who !== undefined && !reserve) return '--who goes with --reserve';
+  if (expect && store === undefined) return '--expect needs --store FOLDER';
+  if (who !== undefined && !reserve && !expect) return '--who goes with --reserve or --expect';
   if (spare !== undefined && spareWhy === undefined)
     return '--spare needs --spare-why TEXT: it stands on the papers';
   if (spareWhy !== undefined && spare === undefined) return '--spare-why goes with --spare';

@@ -27,7 +27,19 @@ export interface ItemOptions extends BookOptions, Omit<ItemWish, 'item'> {
   readonly metres?: number;
   readonly order?: string;
   readonly fromReserved?: string;
-  /** Of a list that is received: only what this one delivers. */
+  /** Of a list or of what is on order: only what this one delivers. */
+  readonly supplier?: string;
+  /** Under which purchase goods are on order. */
+  readonly purchase?: string;
+  /** The day on which goods on order are expected. */
+  readonly expected?: string;
+  /** What comes in was not on order. */
+  readonly notOrdered?: true;
+}
+
+/** Options of `plywright stock postpone`. */
+export interface PostponeOptions extends BookOptions {
+  readonly expected: string;
   readonly supplier?: string;
 }
 
@@ -71,9 +83,10 @@ function millimetres(text: string): number {
 
 const more = `
 A store is a folder with the ledger of a workshop: sheets, offcuts with their
-labels, edging and fittings, and what of them is reserved for which order. Every
-booking adds a line to ledger.jsonl there, which can be read and kept under
-version control. Nothing is erased: a wrong booking is reversed by another.
+labels, edging and fittings, what of them is reserved for which order, and what
+is on order with suppliers. Every booking adds a line to ledger.jsonl there,
+which can be read and kept under version control. Nothing is erased: a wrong
+booking is reversed by another.
 
 Examples:
   plywright stock begin
@@ -81,6 +94,9 @@ Examples:
     --thickness 16.2 --length 2500 --width 1250 --grain length --count 6
   plywright stock receive edging --name grey-1 --metres 50 --why 'note 4711'
   plywright stock reserve sheet --board poplar-15 --count 4 --order my-van
+  plywright stock expect sheet --board poplar-15 --count 6 --purchase may \\
+    --supplier sheet-yard --expected 2026-03-09
+  plywright stock receive purchase may --supplier sheet-yard
   plywright stock cut out/my-van/plan.json
   plywright stock correct offcut --label A17 --place 'rack 2'
   plywright stock show --on 2026-03-02
@@ -139,10 +155,26 @@ const itemCommands = {
   receive: {
     summary: 'book what has come in',
     description:
-      'Books what has come in. Of a size that the store had before, as much as tells it is enough. `receive list FILE` books a whole list (CSV) at once: one of a purchase, sheets-to-buy.csv, edging-to-buy.csv (whole rolls), fittings.csv (whole packs), offcuts-kept.csv, or your own with columns item, board, finish, thickness, length, width, grain, label, place, name, count, metres.',
+      'Books what has come in. Of a size that the store had before, as much as tells it is enough. `receive list FILE` books a whole list (CSV) at once: one of a purchase, sheets-to-buy.csv, edging-to-buy.csv (whole rolls), fittings.csv (whole packs), offcuts-kept.csv, or your own with columns item, board, finish, thickness, length, width, grain, label, place, name, count, metres. `receive purchase NAME` books all that is still on order of a purchase. What is on order comes in as that, the earliest expected first, and is kept for whom it was ordered; --not-ordered says that it is none of it.',
     example:
-      'plywright stock receive fitting --name hinge --count 20\n  plywright stock receive list out/purchase-may/purchase-sheets.csv',
-    options: ['count', 'metres', 'place', 'supplier'],
+      'plywright stock receive fitting --name hinge --count 20\n  plywright stock receive list out/purchase-may/purchase-sheets.csv\n  plywright stock receive purchase purchase-may --supplier sheet-yard',
+    options: ['count', 'metres', 'place', 'supplier', 'purchase', 'not ordered'],
+  },
+  expect: {
+    summary: 'book what was ordered of a supplier',
+    description:
+      'Books what was ordered of a supplier and has not come yet: it is on order, and the next purchase takes it off what is to be bought. `expect list FILE` books a whole list (CSV) at once, as of a purchase. `plywright buy --expect` books a purchase by itself, each part for the order that takes it.',
+    example:
+      'plywright stock expect fitting --name hinge --count 20 --purchase may --supplier fittings-post\n  plywright stock expect list out/purchase-may/purchase-sheets.csv --purchase purchase-may',
+    options: ['count', 'metres', 'purchase', 'supplier', 'expected', 'order'],
+  },
+  withdraw: {
+    summary: 'book what is on order and will not come',
+    description:
+      'Books what is on order and will not come. `withdraw purchase NAME` takes back all that is still on order of a purchase.',
+    example:
+      'plywright stock withdraw sheet --board poplar-15 --count 2 --purchase may\n  plywright stock withdraw purchase may --supplier sheet-yard',
+    options: ['count', 'metres', 'purchase', 'supplier'],
   },
   correct: {
     summary: 'book what was counted',
@@ -198,7 +230,16 @@ function addItemOption(command: Command, option: ItemOption): void {
       command.option('--place <TEXT>', 'where an offcut stands', words(300));
       break;
     case 'supplier':
-      command.option('--supplier <ID>', 'of a list only what this supplier delivers', words(300));
+      command.option('--supplier <ID>', 'who delivers it; of a list or purchase only that', words(300));
+      break;
+    case 'purchase':
+      command.option('--purchase <NAME>', 'the purchase under which it is on order', words(300));
+      break;
+    case 'expected':
+      command.option('--expected <DAY>', 'the day on which it is expected, such as 2026-03-09', day);
+      break;
+    case 'not ordered':
+      command.option('--not-ordered', 'it is none of what is on order');
       break;
     case 'order':
       command.option('--order <NAME>', 'the order it is for', words(300));
@@ -213,36 +254,66 @@ function addItemCommand(stock: Command, name: ItemCommand): void {
   const { summary, description, example, options } = itemCommands[name];
   const command = withItem(stock.command(name).summary(summary).description(description));
   for (const option of options) addItemOption(command, option);
-  if (name === 'receive') command.argument('[FILE]', 'for the item list: the list (CSV)');
+  const more = { receive: 'list, or of the purchase', expect: 'list', withdraw: 'purchase' } as const;
+  const hasMore = name in more;
+  if (hasMore) {
+    const what = more[name as keyof typeof more];
+    command.argument(
+      '[NAME]',
+      `for '${what.replace(', or of the ', "' or '")}': file of the list or name of the purchase`,
+    );
+  }
   command
     .addHelpText('after', `\nExamples:\n  ${example}\n`)
     .action(async (item: string, ...rest: [string | undefined, ItemOptions] | [ItemOptions]) => {
-      const [file, given] =
-        name === 'receive'
-          ? (rest as [string | undefined, ItemOptions])
-          : [undefined, rest[0] as ItemOptions];
-      if (name === 'receive' && item.toLowerCase() === 'list') {
-        const wrong = wrongListOptions(file, given);
+      const [second, given] = hasMore
+        ? (rest as [string | undefined, ItemOptions])
+        : [undefined, rest[0] as ItemOptions];
+      const word = item.toLowerCase();
+      const whole =
+        (word === 'list' && (name === 'receive' || name === 'expect')) ||
+        (word === 'purchase' && (name === 'receive' || name === 'withdraw'));
+      if (whole) {
+        const wrong = wrongWholeOptions(name, word, second, given);
         if (wrong !== null) command.error(`error: ${wrong}`);
-        const { receiveList } = await import('../store/receiveList.ts');
-        return receiveList(file!, given);
+        return bookWhole(name, word, second!, given);
       }
-      if (file !== undefined) command.error(`error: a file goes with 'receive list', not with '${item}'`);
-      if (given.supplier !== undefined) command.error("error: --supplier goes with 'receive list'");
-      const known = stockItems.find((word) => word === item.toLowerCase().replace(/s$/, ''));
+      if (second !== undefined) {
+        command.error(
+          `error: '${second}' goes with '${name} list' or '${name} purchase', not with '${item}'`,
+        );
+      }
+      const known = stockItems.find((one) => one === word.replace(/s$/, ''));
       if (known === undefined) {
         command.error(`error: '${item}' is not sheet, offcut, edging or fitting`);
         return;
       }
-      const wrong = wrongItemOptions(name, known, given);
+      const wrong = wrongItemOptions(name, known, given) ?? wrongOnOrderOptions(name, known, given);
       if (wrong !== null) command.error(`error: ${wrong}`);
       const { bookItem } = await import('../store/bookItem.ts');
       await bookItem(name, known, given);
     });
 }
 
-function wrongListOptions(file: string | undefined, given: ItemOptions): string | null {
-  if (file === undefined) return 'give the list: plywright stock receive list FILE';
+async function bookWhole(name: ItemCommand, word: string, second: string, given: ItemOptions): Promise<void> {
+  if (word === 'list' && name === 'receive') {
+    const { receiveList } = await import('../store/receiveList.ts');
+    return receiveList(second, given);
+  }
+  const { expectList, receivePurchase, withdrawPurchase } = await import('../store/onOrder.ts');
+  if (word === 'list') return expectList(second, given);
+  return name === 'receive' ? receivePurchase(second, given) : withdrawPurchase(second, given);
+}
+
+/** Of a whole list or purchase nothing is said by options that stands in it. */
+function wrongWholeOptions(
+  name: ItemCommand,
+  word: string,
+  second: string | undefined,
+  given: ItemOptions,
+): string | null {
+  if (second === undefined)
+    return `give the ${word}: plywright stock ${name} ${word} ${word === 'list' ? 'FILE' : 'NAME'}`;
   const fields = [
     'board',
     'finish',
@@ -256,7 +327,33 @@ function wrongListOptions(file: string | undefined, given: ItemOptions): string 
     'metres',
   ] as const;
   const other = fields.find((field) => given[field] !== undefined);
-  return other === undefined ? null : `--${other} stands in the list`;
+  if (other !== undefined)
+    return word === 'list' ? `--${other} stands in the list` : `--${other} goes with a single item`;
+  if (word === 'purchase' && given.purchase !== undefined) return `the purchase is '${second}' already`;
+  if (word === 'purchase' && (given.notOrdered || given.place !== undefined))
+    return 'a purchase is on order, and has no offcuts';
+  if (name === 'expect' && given.purchase === undefined)
+    return 'give --purchase NAME: under which it is on order';
+  return notOrderedWithPurchase(given);
+}
+
+function notOrderedWithPurchase({ notOrdered, purchase }: ItemOptions): string | null {
+  return notOrdered && purchase !== undefined ? '--not-ordered and --purchase exclude each other' : null;
+}
+
+function wrongOnOrderOptions(name: ItemCommand, item: StockItemWord, given: ItemOptions): string | null {
+  if (name === 'expect' || name === 'withdraw') {
+    if (item === 'offcut') return 'an offcut is not ordered of a supplier';
+    if (given.purchase === undefined) return 'give --purchase NAME: under which it is on order';
+  }
+  if (
+    name === 'receive' &&
+    item === 'offcut' &&
+    (given.purchase !== undefined || given.supplier !== undefined)
+  ) {
+    return 'an offcut is not ordered of a supplier';
+  }
+  return notOrderedWithPurchase(given);
 }
 
 function wrongItemOptions(name: ItemCommand, item: StockItemWord, given: ItemOptions): string | null {
@@ -290,6 +387,19 @@ function addOtherCommands(stock: Command): void {
     .action(async (number: number, options: BookOptions) => {
       const { reverse } = await import('../store/bookItem.ts');
       await reverse(number, options);
+    });
+  withBooking(stock.command('postpone').summary('book another day for what is on order'))
+    .description('Books another day on which all that is still on order of a purchase is expected.')
+    .argument('<NAME>', 'the purchase, as show prints it', words(300))
+    .requiredOption('--expected <DAY>', 'the day on which it is expected now, such as 2026-03-11', day)
+    .option('--supplier <ID>', 'only what this supplier delivers', words(300))
+    .addHelpText(
+      'after',
+      '\nExamples:\n  plywright stock postpone may --supplier sheet-yard --expected 2026-03-11\n',
+    )
+    .action(async (purchase: string, options: PostponeOptions) => {
+      const { postpone } = await import('../store/onOrder.ts');
+      await postpone(purchase, options);
     });
   withBooking(stock.command('cut').summary('book a finished cut by its plan file'))
     .description(
@@ -341,9 +451,9 @@ function addReadingCommands(stock: Command): void {
 export function addStockCommand(program: Command): void {
   const stock = program
     .command('stock')
-    .summary('keep the store: what is there, comes in, goes out')
+    .summary('keep the store: what is there, on order, comes in, goes out')
     .description(
-      'Keeps the store of the workshop: what is there, what comes in and goes out, what is reserved.',
+      'Keeps the store of the workshop: what is there, what comes in and goes out, what is reserved and on order.',
     )
     .helpCommand(false)
     .addHelpText('after', more);

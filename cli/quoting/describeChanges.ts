@@ -4,7 +4,7 @@ import { toldAmount } from '../../src/pipeline/compareOrders.ts';
 import type { coloursFor } from '../terminal/findings.ts';
 import { money } from '../terminal/money.ts';
 import { plainTable } from '../terminal/plainTable.ts';
-import { counted, printable } from '../terminal/text.ts';
+import { counted, printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 
 function shorten(text: string, most: number): string {
   const plain = printable(text);
@@ -73,10 +73,22 @@ function signed(text: string): string {
   return text.startsWith('-') || Number(text) === 0 ? text : `+${text}`;
 }
 
-function materialLines(material: readonly MaterialChange[], withStore: boolean): string[] {
+/** What all that is to be bought costs, as it is sold. */
+function costLine(told: readonly MaterialChange[], currency: string): string[] {
+  const bought = told.filter(({ toBuy }) => toBuy > 0);
+  if (bought.length === 0) return [];
+  const sum = bought.reduce((all, { toBuyMinor }) => all + (toBuyMinor ?? 0), 0);
+  const unsold = bought.filter(({ toBuyMinor }) => toBuyMinor === null).map(({ id }) => id);
+  const text = `to buy: ${money(sum, currency)} in whole packs and rolls, price breaks counted, without delivery`;
+  const but = unsold.length === 0 ? '' : `; nobody in the library sells enough of ${unsold.join(', ')}`;
+  return [wrap(`${text}${but}`, TERMINAL_WIDTH)];
+}
+
+function materialLines(material: readonly MaterialChange[], withStore: boolean, currency: string): string[] {
   const told = material.filter((row) => row.before !== row.after || row.toBuy > 0);
   if (told.length === 0) return ['material: the same, and all of it is there'];
   const anyDone = told.some(({ done }) => done > 0);
+  const anyComing = told.some(({ coming }) => (coming ?? 0) > 0);
   const rows = told.map((row) => [
     shorten(row.item === 'edging' ? `edging ${row.id}, m` : row.id, 28),
     amountText(row, row.before),
@@ -84,7 +96,9 @@ function materialLines(material: readonly MaterialChange[], withStore: boolean):
     signed(amountText(row, row.after - row.before)),
     ...(anyDone ? [row.done === 0 ? '' : amountText(row, row.done)] : []),
     ...(withStore ? [amountText(row, row.there ?? 0)] : []),
+    ...(anyComing ? [row.coming ? amountText(row, row.coming) : ''] : []),
     row.toBuy === 0 ? '' : amountText(row, row.toBuy),
+    row.toBuy === 0 || row.toBuyMinor === null ? '' : money(row.toBuyMinor, ''),
   ]);
   const heads = [
     'material',
@@ -93,9 +107,11 @@ function materialLines(material: readonly MaterialChange[], withStore: boolean):
     '',
     ...(anyDone ? ['done'] : []),
     ...(withStore ? ['there'] : []),
+    ...(anyComing ? ['coming'] : []),
     'to buy',
+    'cost',
   ];
-  return [plainTable(heads, rows, `l${'r'.repeat(heads.length - 1)}`)];
+  return [plainTable(heads, rows, `l${'r'.repeat(heads.length - 1)}`), ...costLine(told, currency)];
 }
 
 /** What the terminal says of a changed order. */
@@ -126,12 +142,12 @@ export function describeChanges(
     ...sawnLines,
     ...panelLines(panels),
     '',
-    ...materialLines(material, withStore),
+    ...materialLines(material, withStore, currency),
     '',
     plainTable([`price, ${currency}`, 'old', 'new', ''], priceRows, 'lrrr'),
     pricedBy === 'estimate'
-      ? 'an estimate by the rates of the library, not an invoice'
-      : 'material only, since the library has no rates',
+      ? 'an estimate by the rates of the library, at its prices for one; not an invoice'
+      : 'material only, at the prices for one, since the library has no rates',
     '',
   ].join('\n');
 }

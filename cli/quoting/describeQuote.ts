@@ -69,6 +69,7 @@ export function describeQuote(quoted: Quoted, colours: ReturnType<typeof colours
     words.charged.sheets[charges.sheets],
     words.charged.edging[charges.edging],
     words.charged.fittings[charges.fittings],
+    words.listPrices,
     'one: time of one, where the price is that of an hour',
     ...(notCharged.length === 0 ? [] : [words.notCharged(notCharged.join(', '))]),
     words.notInvoice,

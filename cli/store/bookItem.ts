@@ -1,14 +1,29 @@
 import type { Checked, Finding } from '../../src/model/finding.ts';
-import type { BookingKind, BookingLine, Draft, Ledger } from '../../src/model/store.ts';
+import type {
+  BookingKind,
+  BookingLine,
+  Draft,
+  Ledger,
+  PurchaseMark,
+  StoreItem,
+} from '../../src/model/store.ts';
 import {
+  amountInWords,
   changedOffcut,
   changeOffcutLines,
   correctionLines,
+  goodsOnOrder,
   type ItemWish,
   issueLines,
   itemComingIn,
   itemInStore,
+  itemInWords,
+  itemOnOrder,
   lineOf,
+  linesOutOfOnOrder,
+  type OnOrderWish,
+  onOrderLine,
+  receivedLines,
   reversal,
 } from '../../src/pipeline/keepStore.ts';
 import type { BookOptions, ItemCommand, ItemOptions, StockItemWord } from '../commands/stock.ts';
@@ -23,6 +38,8 @@ const kinds: Readonly<Record<ItemCommand, BookingKind>> = {
   reserve: 'reserve',
   release: 'release',
   'put-back': 'put back',
+  expect: 'expect',
+  withdraw: 'withdraw',
 };
 
 const wishFields = [
@@ -78,6 +95,50 @@ function correcting(ledger: Ledger, item: StockItemWord, options: ItemOptions): 
   return { ok: false, findings: [finding] };
 }
 
+/** Which goods on order the options mean. */
+export function onOrderWish({ purchase, supplier }: Pick<ItemOptions, 'purchase' | 'supplier'>): OnOrderWish {
+  return {
+    ...(purchase === undefined ? {} : { purchase }),
+    ...(supplier === undefined ? {} : { supplier }),
+  };
+}
+
+function purchaseMark({ purchase, supplier, expected }: ItemOptions): PurchaseMark {
+  if (purchase === undefined) throw new Error('the purchase is missing');
+  return {
+    purchase,
+    ...(supplier === undefined ? {} : { supplier }),
+    ...(expected === undefined ? {} : { expected }),
+  };
+}
+
+function withdrawing(
+  ledger: Ledger,
+  meant: Checked<StoreItem>,
+  amount: number,
+  options: ItemOptions,
+): Checked<BookingLine[]> {
+  if (!meant.ok) return meant;
+  const goods = goodsOnOrder(ledger, onOrderWish(options), meant.value);
+  // What is free goes first: what is kept for an order is still wanted.
+  const freeFirst = [...goods].sort(
+    (a, b) => Number(a.reservedFor !== undefined) - Number(b.reservedFor !== undefined),
+  );
+  const { lines, left } = linesOutOfOnOrder(freeFirst, amount, (one, part) =>
+    onOrderLine(one, part, 'withdraw'),
+  );
+  if (left === 0) return good(lines);
+  const finding: Finding = {
+    code: 'not-on-order',
+    severity: 'error',
+    message: `Less of ${itemInWords(meant.value)} is on order.`,
+    found: `${amountInWords(meant.value, amount - left)} on order under ${options.purchase}`,
+    expected: amountInWords(meant.value, amount),
+    advice: 'what is on order stands in `plywright stock show`',
+  };
+  return { ok: false, findings: [finding] };
+}
+
 function linesFor(
   command: ItemCommand,
   ledger: Ledger,
@@ -87,7 +148,22 @@ function linesFor(
   const amount = amountAsked(item, options);
   const wish = wishOf(item, options);
   switch (command) {
-    case 'receive':
+    case 'receive': {
+      const meant = itemComingIn(ledger, wish);
+      if (!meant.ok || options.notOrdered) {
+        return meant.ok ? good([lineOf(meant.value, amount, 'in')]) : meant;
+      }
+      const { lines, findings } = receivedLines(ledger, meant.value, amount, onOrderWish(options));
+      return { ok: true, value: lines, findings };
+    }
+    case 'expect': {
+      const meant = itemComingIn(ledger, wish);
+      return meant.ok
+        ? good([lineOf(meant.value, amount, 'expect', options.order, purchaseMark(options))])
+        : meant;
+    }
+    case 'withdraw':
+      return withdrawing(ledger, itemOnOrder(ledger, wish), amount, options);
     case 'put-back': {
       const meant = itemComingIn(ledger, wish);
       return meant.ok ? good([lineOf(meant.value, amount, 'in')]) : meant;
@@ -108,7 +184,11 @@ function linesFor(
   }
 }
 
-async function bookAndTell(options: BookOptions, make: (ledger: Ledger) => Checked<Draft>): Promise<void> {
+/** Books what is made of the ledger as it is, and tells it. */
+export async function bookAndTell(
+  options: BookOptions,
+  make: (ledger: Ledger) => Checked<Draft>,
+): Promise<void> {
   const tooEarly = await futureDay(options);
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const booked = await bookInStore(options.store, make);
@@ -127,7 +207,7 @@ export async function bookItem(
     if (!lines.ok) return lines;
     const { order } = options;
     const about = { ...aboutBooking(options), ...(order === undefined ? {} : { order }) };
-    return good({ ...about, kind: kinds[command], lines: lines.value });
+    return { ...lines, value: { ...about, kind: kinds[command], lines: lines.value } };
   });
 }
 

@@ -3,6 +3,7 @@ import { receiveListLines } from '../../src/pipeline/receiveList.ts';
 import type { ItemOptions } from '../commands/stock.ts';
 import { diskReader } from '../files/reader.ts';
 import { reportFindings } from '../terminal/report.ts';
+import { onOrderWish } from './bookItem.ts';
 import { bookInStore } from './ledgerFile.ts';
 import { aboutBooking, futureDay, tellBooked } from './tell.ts';
 
@@ -15,7 +16,13 @@ export async function receiveList(path: string, options: ItemOptions): Promise<v
   const { supplier, place } = options;
   const more = { ...(supplier === undefined ? {} : { supplier }), ...(place === undefined ? {} : { place }) };
   const booked = await bookInStore(options.store, (ledger) => {
-    const lines = receiveListLines(text.value, path, ledger, more);
+    const lines = receiveListLines(
+      text.value,
+      path,
+      ledger,
+      more,
+      options.notOrdered ? null : onOrderWish(options),
+    );
     if (!lines.ok) return lines;
     const about = aboutBooking({ ...options, why: options.why ?? basename(path) });
     return { ok: true, value: { ...about, kind: 'receive', lines: lines.value }, findings: lines.findings };

@@ -1,5 +1,14 @@
 import type { Ledger, StockEntry } from '../../src/model/store.ts';
-import { amountInWords, ledgerAfter, ledgerOnDay, reservedAmount } from '../../src/pipeline/keepStore.ts';
+import {
+  amountInWords,
+  goodsOnOrder,
+  itemInWords,
+  itemKey,
+  ledgerAfter,
+  ledgerOnDay,
+  markInWords,
+  reservedAmount,
+} from '../../src/pipeline/keepStore.ts';
 import type { ShowOptions, StockOptions } from '../commands/stock.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { coloursFor, describeFindings } from '../terminal/findings.ts';
@@ -8,7 +17,7 @@ import { plainTable } from '../terminal/plainTable.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
 import { readStore } from './ledgerFile.ts';
-import { bookingInWords, entryAsData } from './tell.ts';
+import { amountAndForWhom, bookingInWords, entryAsData, onOrderAsData, today, together } from './tell.ts';
 
 function shorten(text: string, most: number): string {
   const plain = printable(text);
@@ -65,11 +74,27 @@ function reservations(entries: readonly StockEntry[]): string {
   return wrap(`reserved for: ${orders.map(printable).join(', ')}`, TERMINAL_WIDTH, '  ');
 }
 
+/** What is on order, purchase by purchase and supplier by supplier, with the day on which it is expected. */
+function onOrderList(ledger: Ledger, day: string): string {
+  const deliveries = together(goodsOnOrder(ledger, {}), markInWords);
+  const blocks = [...deliveries].map(([mark, goods]) => {
+    const { expected } = goods[0]!;
+    const when = expected === undefined ? ', no day is known' : expected < day ? ' (that day is over)' : '';
+    const items = together(goods, ({ item }) => itemKey(item));
+    const rows = [...items.values()].map((own) => {
+      const text = amountAndForWhom(own, ` × ${itemInWords(own[0]!.item)}`);
+      return `    ${wrap(printable(text), TERMINAL_WIDTH - 4, '      ')}`;
+    });
+    return [`  ${wrap(printable(`${mark}${when}`), TERMINAL_WIDTH - 2, '    ')}`, ...rows].join('\n');
+  });
+  return blocks.length === 0 ? '' : `on order, not there yet\n${blocks.join('\n')}`;
+}
+
 function sorted(ledger: Ledger): StockEntry[] {
   return [...ledger.stock].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, entry]) => entry);
 }
 
-function asText(ledger: Ledger, when: string): string {
+function asText(ledger: Ledger, when: string, day: string): string {
   const entries = sorted(ledger);
   const last = ledger.bookings.at(-1);
   const state =
@@ -81,6 +106,7 @@ function asText(ledger: Ledger, when: string): string {
     namedTable('edging', 'edging', entries),
     namedTable('fitting', 'fittings', entries),
     reservations(entries),
+    onOrderList(ledger, day),
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
@@ -110,10 +136,14 @@ export async function show(options: ShowOptions): Promise<void> {
       bookings: ledger.bookings.length,
       ...(on === undefined ? {} : { on }),
       stock: sorted(ledger).map(entryAsData),
+      onOrder: goodsOnOrder(ledger, {}).map(onOrderAsData),
       findings: read.findings,
     };
     await print(jsonText(document));
-  } else await print(asText(ledger, when));
+  } else
+    await print(
+      asText(ledger, when, on ?? (after === undefined ? today() : (ledger.bookings.at(-1)?.date ?? ''))),
+    );
   await printError(describeFindings(read.findings, coloursFor(process.stderr)));
   endWith(exitCodes.done);
 }

@@ -1,12 +1,14 @@
 import { userInfo } from 'node:os';
 import type { Finding } from '../../src/model/finding.ts';
-import type { Booking, BookingLine, StockEntry } from '../../src/model/store.ts';
+import type { Booking, BookingLine, Ledger, OnOrder, StockEntry } from '../../src/model/store.ts';
 import {
   amountInWords,
   amountOf,
+  goodsOnOrder,
   itemInWords,
   itemKey,
   itemOf,
+  markInWords,
   sheetsInWords,
 } from '../../src/pipeline/keepStore.ts';
 import type { BookOptions } from '../commands/stock.ts';
@@ -52,16 +54,22 @@ export async function futureDay({ date, store }: Pick<BookOptions, 'date' | 'sto
 }
 
 function moveInWords(line: BookingLine): string {
-  const order = line.reservedFor;
+  const { reservedFor: order, onOrder } = line;
+  const reserved = order === undefined ? '' : `, reserved for ${order}`;
+  const mark = onOrder === undefined ? '' : markInWords(onOrder);
   switch (line.move) {
     case 'in':
-      return order === undefined ? 'in' : `in, reserved for ${order}`;
+      return `in${mark === '' ? '' : ` (was on order: ${mark})`}${reserved}`;
     case 'out':
-      return order === undefined ? 'out' : `out, was reserved for ${order}`;
+      return `out${mark === '' ? '' : ` (on order again: ${mark})`}${order === undefined ? '' : `, was reserved for ${order}`}`;
     case 'reserve':
-      return `reserved for ${order}`;
+      return `${mark === '' ? '' : `on order (${mark}), `}reserved for ${order}`;
     case 'release':
-      return `no longer reserved for ${order}`;
+      return `${mark === '' ? '' : `on order (${mark}), `}no longer reserved for ${order}`;
+    case 'expect':
+      return `on order: ${mark}${reserved}`;
+    case 'withdraw':
+      return `no longer on order: ${mark}${reserved}`;
   }
 }
 
@@ -99,6 +107,41 @@ export function entryAsData({ item, amount, reserved }: StockEntry) {
   return { ...item, amount: inUnit(amount), free: inUnit(free), reserved: kept };
 }
 
+/** Goods on order for other programs; edging in metres. */
+export function onOrderAsData({ item, amount, purchase, supplier, expected, reservedFor }: OnOrder) {
+  return {
+    ...item,
+    amount: item.item === 'edging' ? amount / 1000 : amount,
+    purchase,
+    supplier: supplier ?? null,
+    expected: expected ?? null,
+    reservedFor: reservedFor ?? null,
+  };
+}
+
+/** Goods in the order in which they stand, those with one key together. */
+export function together(goods: readonly OnOrder[], keyOf: (one: OnOrder) => string): Map<string, OnOrder[]> {
+  const found = new Map<string, OnOrder[]>();
+  for (const one of goods) found.set(keyOf(one), [...(found.get(keyOf(one)) ?? []), one]);
+  return found;
+}
+
+/** How much of one item comes, and for whom: `70 (29 for heron, 34 for curlew)`; what comes for nobody is the rest. */
+export function amountAndForWhom(goods: readonly OnOrder[], what = ''): string {
+  const { item } = goods[0]!;
+  const all = goods.reduce((sum, { amount }) => sum + amount, 0);
+  const kept = goods.flatMap(({ amount, reservedFor }) =>
+    reservedFor === undefined ? [] : [`${amountInWords(item, amount)} for ${reservedFor}`],
+  );
+  return `${amountInWords(item, all)}${what}${kept.length === 0 ? '' : ` (${kept.join(', ')})`}`;
+}
+
+function onOrderInWords(ledger: Ledger, item: OnOrder['item']): string {
+  const deliveries = together(goodsOnOrder(ledger, {}, item), markInWords);
+  const each = [...deliveries].map(([mark, goods]) => `${amountAndForWhom(goods)} under ${mark}`);
+  return each.length === 0 ? '' : `; on order: ${each.join('; ')}`;
+}
+
 function nowThere({ booking, ledger }: Booked): string[] {
   const keys = new Map(booking.lines.map((line) => [itemKey(itemOf(line)), itemOf(line)]));
   return [...keys].flatMap(([key, item]) => {
@@ -107,7 +150,7 @@ function nowThere({ booking, ledger }: Booked): string[] {
     const amount = entry?.amount ?? 0;
     const kept = [...(entry?.reserved ?? [])].map(([order, n]) => `${amountInWords(item, n)} for ${order}`);
     const reserved = kept.length === 0 ? '' : `, reserved: ${kept.join(', ')}`;
-    const text = `${amountInWords(item, amount)} × ${itemInWords(item)}${reserved}`;
+    const text = `${amountInWords(item, amount)} × ${itemInWords(item)}${reserved}${onOrderInWords(ledger, item)}`;
     return [`    ${wrap(printable(text), TERMINAL_WIDTH - 4, '      ')}`];
   });
 }
@@ -126,7 +169,10 @@ export async function tellBooked(
       const entry = ledger.stock.get(key);
       return entry === undefined ? [] : [entryAsData(entry)];
     });
-    const document = { ok: true, exitCode: exitCodes.done, booking, stock, ...more.data, findings };
+    const onOrder = goodsOnOrder(ledger, {})
+      .filter(({ item }) => keys.has(itemKey(item)))
+      .map(onOrderAsData);
+    const document = { ok: true, exitCode: exitCodes.done, booking, stock, onOrder, ...more.data, findings };
     await print(jsonText(document));
   } else {
     const there = nowThere(booked);

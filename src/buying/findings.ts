@@ -38,6 +38,31 @@ function late(order: SupplierOrder): Finding[] {
   ];
 }
 
+function comesLate(line: PurchaseLine): Finding[] {
+  const { comesLate: late, expected, need } = line;
+  if (late === null || expected === null) return [];
+  const whose = listWords(need.orders, 'and');
+  const message = `What is on order of ${shownText(itemWords(line))} comes too late for ${whose}.`;
+  return [
+    warningFinding('comes-too-late', message, undefined, {
+      found: `expected on ${expected}`,
+      expected: `there on ${late.thereBy}`,
+      advice: 'Ask for an earlier day, begin later, or buy it of somebody else.',
+    }),
+  ];
+}
+
+function overdue(line: PurchaseLine): Finding[] {
+  return line.overdue.map(({ amount, purchase, supplier, expected }) => {
+    const message = `${amountWords(line, amount)} of ${shownText(itemWords(line))} should have come by now.`;
+    return warningFinding('overdue', message, undefined, {
+      found: `on order under ${shownText(purchase)}${supplier === null ? '' : ` with ${shownText(supplier)}`}, expected on ${expected}`,
+      advice:
+        'Book it in if it is there, ask the supplier, or book with `stock withdraw` that it will not come.',
+    });
+  });
+}
+
 function tooSmall({ supplier, belowLeastMinor }: SupplierOrder, currency: string): Finding[] {
   if (supplier === null || belowLeastMinor === 0) return [];
   const money = (minor: number) => `${(minor / 100).toFixed(2)} ${currency}`.trim();
@@ -54,11 +79,13 @@ function tooSmall({ supplier, belowLeastMinor }: SupplierOrder, currency: string
   ];
 }
 
-/** What a buyer must know of a purchase: what cannot be had, what comes too late, which order is too small. */
+/** What a buyer must know of a purchase: what cannot be had, what comes too late or should have come, which order is too small. */
 export function purchaseFindings(purchase: Purchase, currency: string): Finding[] {
   return [
     ...purchase.lines.filter((line) => line.missing > 0).map(missing),
     ...purchase.suppliers.flatMap(late),
+    ...purchase.lines.flatMap(comesLate),
+    ...purchase.lines.flatMap(overdue),
     ...purchase.suppliers.flatMap((order) => tooSmall(order, currency)),
   ];
 }

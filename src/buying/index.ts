@@ -1,7 +1,7 @@
 import type { Supplier } from '../model/library.ts';
-import type { Need, Purchase, PurchaseLine, Spare, SupplierOrder } from '../model/purchase.ts';
+import type { Coming, Need, Purchase, PurchaseLine, Spare, SupplierOrder } from '../model/purchase.ts';
 import { cheapestOffers } from './cheapestQuantity.ts';
-import { dayBeforeWork, firstWorkDay, lastOrderDay } from './orderDays.ts';
+import { arrivalDay, dayBeforeWork, firstWorkDay, lastOrderDay } from './orderDays.ts';
 import { sparesOf } from './spare.ts';
 
 /** What holds for a purchase as a whole. */
@@ -15,11 +15,39 @@ export interface Terms {
   readonly starts: ReadonlyMap<string, string | null>;
 }
 
-function lineOf(need: Need, spare: number): PurchaseLine {
+/** The parts of what is on order that an amount takes, in their order. */
+function partsTaken(coming: readonly Coming[], amount: number): Coming[] {
+  let left = amount;
+  return coming.flatMap((part) => {
+    const taken = Math.min(part.amount, left);
+    left -= taken;
+    return taken > 0 ? [{ ...part, amount: taken }] : [];
+  });
+}
+
+function lineOf(need: Need, spare: number, { today, freeDays }: Terms): PurchaseLine {
   const wanted = need.amount + spare;
   const fromStore = Math.min(need.available, wanted);
-  const toBuy = wanted - fromStore;
-  return { need, spare, fromStore, toBuy, ...cheapestOffers(need.offers, toBuy) };
+  const parts = partsTaken(need.coming, wanted - fromStore);
+  const fromOnOrder = parts.reduce((sum, { amount }) => sum + amount, 0);
+  const expected =
+    parts
+      .flatMap((part) => part.expected ?? [])
+      .sort()
+      .at(-1) ?? null;
+  const thereBy = need.start === null ? null : dayBeforeWork(need.start, freeDays);
+  const toBuy = wanted - fromStore - fromOnOrder;
+  return {
+    need,
+    spare,
+    fromStore,
+    fromOnOrder,
+    expected,
+    comesLate: expected !== null && thereBy !== null && expected > thereBy ? { thereBy } : null,
+    overdue: parts.filter((part) => part.expected !== null && part.expected < today),
+    toBuy,
+    ...cheapestOffers(need.offers, toBuy),
+  };
 }
 
 function deliveryOf(supplier: Supplier | null, goodsMinor: number): number {
@@ -67,6 +95,7 @@ function orderOf(
     belowLeastMinor: Math.max(0, (supplier?.leastOrderMinor ?? 0) - goodsMinor),
     orderBy: last,
     thereBy: start === null ? null : dayBeforeWork(start, freeDays),
+    expected: supplier === null ? null : arrivalDay(today, supplier.deliveryDays, freeDays),
     start,
     // Ordered on a free day after the last working day that does, goods come just as early.
     tooLate: canBegin === null || late.length === 0 ? null : { canBegin, orders: late },
@@ -74,13 +103,13 @@ function orderOf(
 }
 
 /**
- * What is to be ordered of whom: each need and its spare less what the store has, in whole packs and rolls at the cheapest
+ * What is to be ordered of whom: each need and its spare less what the store has and what is on order, in whole packs and rolls at the cheapest
  * number, sorted by supplier with what bringing it costs and the last day to order. Amounts are whole, money is in whole
  * minor units; nothing is bought less than is needed.
  */
 export function makePurchase(needs: readonly Need[], terms: Terms): Purchase {
   const spares = sparesOf(needs, terms.spare);
-  const lines = needs.map((need, index) => lineOf(need, spares[index]!));
+  const lines = needs.map((need, index) => lineOf(need, spares[index]!, terms));
   const suppliers = [...terms.suppliers.values(), null]
     .map((supplier) => orderOf(supplier, lines, terms))
     .filter((order) => order.lines.length > 0);

@@ -20,8 +20,13 @@ export function lastOrderDay(start: string, deliveryDays: number, free: Readonly
   return dayText(workingDaysFrom(there, -1, deliveryDays, free));
 }
 
+/** The day on which goods are there that are ordered on a day. */
+export function arrivalDay(ordered: string, deliveryDays: number, free: ReadonlySet<string>): string {
+  return dayText(workingDaysFrom(numberOf(ordered), 1, deliveryDays, free));
+}
+
 /** The first day on which work can begin with goods that are ordered today. */
 export function firstWorkDay(today: string, deliveryDays: number, free: ReadonlySet<string>): string {
-  const there = workingDaysFrom(numberOf(today), 1, deliveryDays, free);
+  const there = numberOf(arrivalDay(today, deliveryDays, free));
   return dayText(workingDaysFrom(there, 1, 1, free));
 }

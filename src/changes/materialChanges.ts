@@ -64,9 +64,18 @@ function summed(rows: readonly Taken[]): Map<string, Taken> {
   return found;
 }
 
+/** How a material is bought. */
+export interface Buying {
+  /** What is on order of it for this order. */
+  readonly coming: (row: Taken) => number;
+  /** What an amount above 0 costs as it is sold; null where nobody has so much. */
+  readonly costMinor: (row: Taken, amount: number) => number | null;
+}
+
 /**
  * What of each material the old order takes and the new one, and what is to be bought. `done` is what the saw has already
- * taken of what the new order takes; `there` says what the store has of one for this order, where there is a store. Rows
+ * taken of what the new order takes; `there` says what the store has of one for this order, where there is a store, and
+ * `buying` what is on order and what the rest costs. Rows
  * stand in the order of the old order's, then those that only the new one has.
  */
 export function materialChanges(
@@ -74,6 +83,7 @@ export function materialChanges(
   after: readonly Taken[],
   done: readonly Taken[] = [],
   there: ((row: Taken) => number) | null = null,
+  buying: Buying = { coming: () => 0, costMinor: () => null },
 ): MaterialChange[] {
   const [old, wanted, used] = [summed(before), summed(after), summed(done)];
   return [...new Set([...old.keys(), ...wanted.keys()])].map((key) => {
@@ -82,7 +92,10 @@ export function materialChanges(
     const doneAmount = used.get(key)?.amount ?? 0;
     const onHand = there?.(row) ?? null;
     // What the old order takes was bought for it, as far as nobody knows otherwise.
-    const covered = onHand === null ? amount.before : doneAmount + onHand;
+    const coming = onHand === null ? null : buying.coming(row);
+    const covered = onHand === null ? amount.before : doneAmount + onHand + (coming ?? 0);
+    // An offcut is in the rack or not; it is never bought.
+    const toBuy = row.item === 'offcut' ? 0 : Math.max(0, amount.after - covered);
     return {
       item: row.item,
       id: row.id,
@@ -91,8 +104,9 @@ export function materialChanges(
       ...amount,
       done: doneAmount,
       there: onHand,
-      // An offcut is in the rack or not; it is never bought.
-      toBuy: row.item === 'offcut' ? 0 : Math.max(0, amount.after - covered),
+      coming,
+      toBuy,
+      toBuyMinor: toBuy === 0 ? 0 : buying.costMinor(row, toBuy),
       priceBeforeMinor: old.get(key)?.priceMinor ?? 0,
       priceAfterMinor: wanted.get(key)?.priceMinor ?? 0,
     };

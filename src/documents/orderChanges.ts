@@ -66,7 +66,9 @@ export const CHANGED_PANELS_COLUMNS = tableColumns({
  * | before, after, difference | what the old order takes, the new one, and how much more that is |
  * | done | of `after`: what the saw has taken already |
  * | in store | free, or reserved for the order; empty without a store |
- * | to buy | what neither is done nor in store; without a store what is more than before |
+ * | on order | on order with suppliers for the order, or for nobody; empty without a store |
+ * | to buy | what is neither done nor in store nor on order; without a store what is more than before |
+ * | to buy price | of that in whole packs and rolls, with price breaks, without delivery; empty where nobody sells it |
  * | price before, price after | of all of it, at the prices of one |
  * | currency | ISO 4217 |
  */
@@ -81,7 +83,9 @@ export const CHANGED_MATERIAL_COLUMNS = tableColumns({
   difference: 'number',
   done: 'number',
   'in store': 'number',
+  'on order': 'number',
   'to buy': 'number',
+  'to buy price': 'money',
   'price before': 'money',
   'price after': 'money',
   currency: 'text',
@@ -152,7 +156,9 @@ export function changedMaterial(changes: readonly MaterialChange[], currency: st
       difference: toldAmount(row, row.after - row.before),
       done: toldAmount(row, row.done),
       'in store': row.there === null ? null : toldAmount(row, row.there),
+      'on order': row.coming === null ? null : toldAmount(row, row.coming),
       'to buy': toldAmount(row, row.toBuy),
+      'to buy price': row.toBuyMinor === null ? null : row.toBuyMinor / 100,
       'price before': row.priceBeforeMinor / 100,
       'price after': row.priceAfterMinor / 100,
       currency,

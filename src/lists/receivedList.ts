@@ -1,3 +1,4 @@
+import { dayNumber } from '../basics/calendar.ts';
 import { checkedValue, errorFinding, shownText } from '../basics/findings.ts';
 import { umToMm } from '../basics/lengths.ts';
 import type { Checked } from '../model/finding.ts';
@@ -10,6 +11,10 @@ export interface ReceivedRow extends ItemWish {
   readonly line: number;
   /** Pieces, at least 1; of edging whole mm. */
   readonly amount: number;
+  /** Who delivers it. */
+  readonly supplier?: string;
+  /** Day on which it is expected. */
+  readonly expected?: string;
 }
 
 const COLUMNS: ListColumns = {
@@ -36,6 +41,7 @@ const COLUMNS: ListColumns = {
     'pack',
     'packs',
     'supplier',
+    'expected',
     'price each',
   ],
 };
@@ -133,6 +139,16 @@ function offcutRows(cells: CellReader, row: ListRow, count: number): ReceivedRow
   }));
 }
 
+function aboutDelivery(cells: CellReader, row: ListRow): Pick<ReceivedRow, 'supplier' | 'expected'> {
+  const [supplier, expected] = [cellOf(row, 'supplier'), cellOf(row, 'expected')];
+  if (expected !== '' && dayNumber(expected) === undefined) {
+    const form = { found: shownText(expected), expected: 'a day such as 2026-03-02' };
+    cells.report(errorFinding('wrong-day', '`expected` is not a day.', cells.placeOf(row, 'expected'), form));
+    return {};
+  }
+  return { ...(supplier === '' ? {} : { supplier }), ...(expected === '' ? {} : { expected }) };
+}
+
 function rowsOf(cells: CellReader, row: ListRow): ReceivedRow[] {
   const item = itemOf(cells, row);
   if (item === null) return [];
@@ -148,21 +164,22 @@ function rowsOf(cells: CellReader, row: ListRow): ReceivedRow[] {
     );
     return [];
   }
+  const about = { line: row.line, ...aboutDelivery(cells, row) };
   switch (item) {
     case 'sheet':
-      return [{ line: row.line, item, ...boardWords(cells, row), amount }];
+      return [{ ...about, item, ...boardWords(cells, row), amount }];
     case 'offcut':
       return offcutRows(cells, row, amount);
     case 'edging':
     case 'fitting': {
       const column = cellOf(row, item) === '' ? 'name' : item;
-      return [{ line: row.line, item, name: cells.neededText(row, column), amount }];
+      return [{ ...about, item, name: cells.neededText(row, column), amount }];
     }
   }
 }
 
 /**
- * What has come in, from a list (CSV with a header line): of a purchase, of what an order buys, of offcuts that are kept, or
+ * What has come in or is on order, from a list (CSV with a header line): of a purchase, of what an order buys, of offcuts that are kept, or
  * one that a person has written. A row is what its `item` or `kind` says, otherwise an edging, a fitting or a sheet by the
  * column that is filled. Edging counts in whole rolls and fittings in whole packs where the list has them. Rows of which
  * nothing came, and with `supplier` those of others, are passed over. Every error comes back at once, with its line.

@@ -12,8 +12,12 @@ export interface MaterialChange {
   readonly done: number;
   /** What the store has of it for this order; null where no store was asked. */
   readonly there: number | null;
+  /** What is on order for it with suppliers; null where no store was asked. */
+  readonly coming: number | null;
   /** What is still to be bought: without a store what the new order takes beyond the old one. */
   readonly toBuy: number;
+  /** What that costs as it is sold: in whole packs and rolls, with price breaks; null where nobody sells it. */
+  readonly toBuyMinor: number | null;
   readonly priceBeforeMinor: number;
   readonly priceAfterMinor: number;
 }

@@ -24,6 +24,15 @@ export interface Offer {
   readonly most: number | null;
 }
 
+/** Part of an item that is on order with a supplier already. */
+export interface Coming {
+  readonly amount: number;
+  readonly purchase: string;
+  readonly supplier: string | null;
+  /** Day on which it is expected; null where it is not known. */
+  readonly expected: string | null;
+}
+
 /** What all orders of a purchase take of one item, what the store has of it, and where it can be had. */
 export interface Need {
   readonly item: BoughtItem;
@@ -38,6 +47,10 @@ export interface Need {
   readonly available: number;
   /** What the store has and keeps for other orders. */
   readonly keptForOthers: number;
+  /** What is on order already and may be taken: first what comes for these orders, then what comes for nobody, by its day. */
+  readonly coming: readonly Coming[];
+  /** What is on order for others. */
+  readonly comingForOthers: number;
   /** None where the library does not sell it, as a size that only the store has. */
   readonly offers: readonly Offer[];
 }
@@ -77,7 +90,15 @@ export interface PurchaseLine {
   readonly spare: number;
   /** Taken from the store. */
   readonly fromStore: number;
-  /** Still to be had: need and spare less what is taken from the store. */
+  /** Taken of what is on order already. */
+  readonly fromOnOrder: number;
+  /** Last day on which some of that is expected; null where there is none, or its day is not known. */
+  readonly expected: string | null;
+  /** Set where that is after the day on which it must be there for the first order that takes it. */
+  readonly comesLate: { readonly thereBy: string } | null;
+  /** Parts of it whose day is over already. */
+  readonly overdue: readonly Coming[];
+  /** Still to be had: need and spare less what is taken from the store and of what is on order. */
   readonly toBuy: number;
   /** Empty where nothing has to be bought; more than one where no single offer has enough. */
   readonly quantities: readonly Quantity[];
@@ -102,6 +123,8 @@ export interface SupplierOrder {
   readonly orderBy: string | null;
   /** Day on which the goods must be there: the working day before the first order that needs them is begun; null as above. */
   readonly thereBy: string | null;
+  /** Day on which all of it is there if it is ordered on the day of the purchase; null without a supplier. */
+  readonly expected: string | null;
   /** First day on which an order that needs these goods is begun; null as for `orderBy`. */
   readonly start: string | null;
   /** Set where that day is over: first day on which work can begin if all is ordered today. */

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { sawnCopies } from './plan.ts';
 
 /**
- * The store of a workshop as a history of bookings: what came in, what went out, what is reserved for an order. Lengths
+ * The store of a workshop as a history of bookings: what came in, what went out, what is reserved for an order, what is on
+ * order with a supplier. Lengths
  * are in millimetres with at most three decimals (whole micrometres), edging is in metres with at most three decimals.
  * A booking is never changed once it is written; a wrong one is reversed by a later one that names it.
  */
@@ -52,14 +53,30 @@ export const offcutItem = z.strictObject({
 export const edgingItem = z.strictObject({ item: z.literal('edging'), edging: name });
 export const fittingItem = z.strictObject({ item: z.literal('fitting'), fitting: name });
 
+const dayText = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+
+/** Under which purchase goods are on order, with whom, and when they are expected. */
+export const purchaseMark = z.strictObject({
+  purchase: name.describe('what the purchase is called'),
+  supplier: name.optional().describe('with whom; absent where nobody said'),
+  expected: dayText.optional().describe('the day on which it is expected; absent where nobody said'),
+});
+
 const moved = {
   move: z
-    .enum(['in', 'out', 'reserve', 'release'])
-    .describe('in and out change what is there, reserve and release for whom it is kept'),
+    .enum(['in', 'out', 'reserve', 'release', 'expect', 'withdraw'])
+    .describe(
+      'in and out change what is there, reserve and release for whom it is kept, expect and withdraw what is on order with a supplier',
+    ),
+  onOrder: purchaseMark
+    .optional()
+    .describe(
+      'the goods on order that it is of: what is expected or withdrawn; of what comes in: it was on order; of what goes out: it is so again; of reserve and release: for whom it is kept once it has come',
+    ),
   reservedFor: name
     .optional()
     .describe(
-      'the order whose reservation it is; of what goes out: it was reserved for that order; of what comes in: it is so again',
+      'the order whose reservation it is; of what goes out: it was reserved for that order; of what comes in: it is so again; of what is on order: it will be so when it has come',
     ),
 };
 
@@ -79,15 +96,15 @@ export const bookingKinds = [
   'put back',
   'cut',
   'reverse',
+  'expect',
+  'withdraw',
+  'postpone',
 ] as const;
 
 export const booking = z
   .strictObject({
     number: z.number().int().min(1).max(10_000_000).describe('from 1, without gaps'),
-    date: z
-      .string()
-      .regex(/^\d{4}-\d{2}-\d{2}$/)
-      .describe('the day it happened; never before that of the booking before'),
+    date: dayText.describe('the day it happened; never before that of the booking before'),
     kind: z.enum(bookingKinds),
     who: name,
     why: z.string().max(2000),
@@ -140,6 +157,7 @@ export interface ItemWish {
   readonly grain?: SheetItem['grain'];
 }
 
+export type PurchaseMark = z.infer<typeof purchaseMark>;
 export type BookingLine = z.infer<typeof bookingLine>;
 export type BookingKind = (typeof bookingKinds)[number];
 export type Booking = z.infer<typeof booking>;
@@ -158,10 +176,21 @@ export interface StockEntry {
 /** What is there, by the key of its item. */
 export type Stock = ReadonlyMap<string, StockEntry>;
 
+/** Goods of one item that are on order under one purchase, with one supplier, for one day and one order. */
+export interface OnOrder extends PurchaseMark {
+  readonly item: SheetItem | EdgingItem | FittingItem;
+  /** Pieces; of edging, millimetres. Above 0. */
+  readonly amount: number;
+  /** The order that it is reserved for once it has come; absent where it is free then. */
+  readonly reservedFor?: string;
+}
+
 /** A history with what it comes to. */
 export interface Ledger {
   readonly bookings: readonly Booking[];
   readonly stock: Stock;
+  /** What is on order with suppliers, by a key of everything but its amount. It is not there yet. */
+  readonly onOrder: ReadonlyMap<string, OnOrder>;
   /** Numbers of bookings that are reversed, with the number of the one that reverses them. */
   readonly reversedBy: ReadonlyMap<number, number>;
 }

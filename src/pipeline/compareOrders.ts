@@ -1,5 +1,6 @@
+import { cheapestOffers } from '../buying/cheapestQuantity.ts';
 import { matchPanels, type PanelMatch } from '../changes/matchPanels.ts';
-import { materialChanges, type Taken, takenBy } from '../changes/materialChanges.ts';
+import { type Buying, materialChanges, type Taken, takenBy } from '../changes/materialChanges.ts';
 import { allSheets, joinedSheets, sheetsMeant } from '../changes/sheetsOfPlan.ts';
 import { type SawnUse, stillToSaw, useSawn } from '../changes/useSawn.ts';
 import { planPanel } from '../cutPlans/index.ts';
@@ -16,11 +17,13 @@ import type { SheetSupply } from '../model/stock.ts';
 import type { Ledger, StoreItem } from '../model/store.ts';
 import { MATERIAL_ONLY, makeQuotation } from '../quoting/index.ts';
 import { itemKey } from '../store/items.ts';
+import { goodsOnOrder } from '../store/onOrder.ts';
 import { sheetsBooked } from '../store/planBookings.ts';
 import { type Job, type OrderedFurniture, placedIn } from './job.ts';
 import { quoteFacts } from './makeQuote.ts';
 import { offcutsOfPlan } from './piecesOfPlan.ts';
 import { suppliesOf } from './prepareOrder.ts';
+import { offersFor } from './purchaseNeeds.ts';
 
 export { type ListedChange, toldAmount } from '../documents/orderChanges.ts';
 export type { MaterialChange } from '../model/orderChanges.ts';
@@ -190,6 +193,28 @@ function onHand(
   };
 }
 
+const UM_PER_MM = 1000;
+
+/** What is on order for orders of some names or for nobody, and what buying costs as the library sells it. */
+function buyingFor(ledger: Ledger | null, ordered: OrderedFurniture, names: readonly string[]): Buying {
+  return {
+    coming: (row) => {
+      const item = itemOf(row, ordered);
+      if (ledger === null || item.item === 'offcut') return 0;
+      return goodsOnOrder(ledger, {}, item)
+        .filter(({ reservedFor }) => reservedFor === undefined || names.includes(reservedFor))
+        .reduce((sum, { amount }) => sum + amount, 0);
+    },
+    costMinor: (row, amount) => {
+      const item = itemOf(row, ordered);
+      if (item.item === 'offcut') return null;
+      const units = item.item === 'edging' ? amount * UM_PER_MM : amount;
+      const { quantities, missing } = cheapestOffers(offersFor(item, ordered.library), units);
+      return missing > 0 ? null : quantities.reduce((sum, { priceMinor }) => sum + priceMinor, 0);
+    },
+  };
+}
+
 /** Everything that a changed order means. */
 export interface OrderChanges {
   readonly panels: readonly ListedChange[];
@@ -251,7 +276,8 @@ function listedChanges({ matches, uses }: ComparedPanels): ListedChange[] {
 
 /**
  * What a changed order means: its panels side by side, what material it takes more or less and what of it is to be bought,
- * and what that does to the price. With a store, what is free there or reserved for either order counts as there.
+ * at the prices of a purchase, and what that does to the price. With a store, what is free there or reserved for either order
+ * counts as there, and so does what is on order.
  */
 export function compareOrders(
   panels: ComparedPanels,
@@ -269,7 +295,13 @@ export function compareOrders(
   const count = (of: readonly SawnUse<Panel>[]) => of.reduce((sum, use) => sum + use.count, 0);
   return {
     panels: listedChanges(panels),
-    material: materialChanges(takenBy(factsOld), takenBy(factsNew), takenAlready(panels, plans), there),
+    material: materialChanges(
+      takenBy(factsOld),
+      takenBy(factsNew),
+      takenAlready(panels, plans),
+      there,
+      buyingFor(ledger, after, names),
+    ),
     pricedBy,
     prices: priceChanges(quote(factsOld, rates[0]), quote(factsNew, rates[1]), pricedBy),
     sawn:

@@ -126,7 +126,8 @@ function leftOver(plan: PlanFile, ledger: Ledger, { place }: FinishedCut): Booki
 
 function withLines(ledger: Ledger, lines: readonly BookingLine[]): Ledger {
   const stock = new Map<string, StockEntry>(ledger.stock);
-  for (const line of lines) applyLine(stock, line);
+  const onOrder = new Map(ledger.onOrder);
+  for (const line of lines) applyLine({ stock, onOrder }, line);
   return { ...ledger, stock };
 }
 

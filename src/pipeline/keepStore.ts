@@ -10,9 +10,18 @@ export type { ItemWish } from '../model/store.ts';
 export { reservedAmount } from '../store/applyLine.ts';
 export { book as bookDraft, isDay, reversal } from '../store/book.ts';
 export { changeOffcutLines, correctionLines, issueLines } from '../store/draftLines.ts';
-export { changedOffcut, itemComingIn, itemInStore } from '../store/findItem.ts';
+export { changedOffcut, itemComingIn, itemInStore, itemOnOrder } from '../store/findItem.ts';
 export { ledgerAfter, ledgerOnDay } from '../store/index.ts';
-export { amountInWords, amountOf, itemInWords, itemKey, itemOf, lineOf } from '../store/items.ts';
+export {
+  amountInWords,
+  amountOf,
+  itemInWords,
+  itemKey,
+  itemOf,
+  lineOf,
+  markInWords,
+  onOrderLine,
+} from '../store/items.ts';
 export {
   bookingText,
   type LedgerText,
@@ -20,6 +29,14 @@ export {
   readLedgerText,
 } from '../store/ledgerText.ts';
 export { offcutsFor } from '../store/offcutsFor.ts';
+export {
+  goodsOnOrder,
+  linesOutOfOnOrder,
+  nearestPurchase,
+  type OnOrderWish,
+  postponedLines,
+  receivedLines,
+} from '../store/onOrder.ts';
 export {
   bookingsOfPlan,
   planIsBooked,

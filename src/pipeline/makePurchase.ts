@@ -3,12 +3,14 @@ import { makePurchase, type Terms } from '../buying/index.ts';
 import type { GroupSummary } from '../documents/index.ts';
 import type { Library } from '../model/library.ts';
 import type { PlanFile, PlanGroup } from '../model/plan.ts';
-import type { Way, WayGroup, WayResult } from '../model/purchase.ts';
-import type { BookingLine, Ledger, OffcutItem } from '../model/store.ts';
+import type { BoughtItem, Quantity, Way, WayGroup, WayResult } from '../model/purchase.ts';
+import type { BookingLine, Ledger, OffcutItem, OnOrder } from '../model/store.ts';
+import { reservedAmount } from '../store/applyLine.ts';
 import { itemKey, lineOf } from '../store/items.ts';
+import { goodsOnOrder, linesOutOfOnOrder } from '../store/onOrder.ts';
 import type { OrderedFurniture } from './job.ts';
 import type { ProvenPlan } from './makePapers.ts';
-import { needsOf, otherUses, sheetUses, type Use } from './purchaseNeeds.ts';
+import { needKey, needsOf, otherUses, sheetUses, type Use } from './purchaseNeeds.ts';
 
 /** Plans of one way to cut: the one of all orders together, or one for each order. */
 export interface PlansOfWay {
@@ -134,27 +136,102 @@ function storedAmount({ item, amount }: Use): number {
   return item.item === 'edging' ? Math.ceil(amount / 1000) : amount;
 }
 
-/**
- * The lines that keep what the store has for those who use it, as far as it reaches and in the order of the uses; what is
- * kept for them already counts. None where the store has nothing for them that is not kept.
- */
-export function reservationLines(uses: readonly Use[], ledger: Ledger): BookingLine[] {
+/** What a name takes of an item, and where it comes from; amounts as they lie in the store. */
+interface Covered {
+  readonly use: Use;
+  /** Lines that keep for it what is free in the store, and what is on order for nobody. */
+  readonly kept: readonly BookingLine[];
+  /** Neither there nor on order for it. */
+  readonly missing: number;
+}
+
+/** Deals what is there and on order out to the uses, in their order; what is kept for them already counts. */
+function coverUses(uses: readonly Use[], ledger: Ledger): Covered[] {
   const wanted = new Map<string, { use: Use; amount: number }>();
   for (const use of uses) {
     const key = JSON.stringify([use.name, itemKey(use.item)]);
     wanted.set(key, { use, amount: (wanted.get(key)?.amount ?? 0) + storedAmount(use) });
   }
   const free = new Map<string, number>();
-  return [...wanted.values()].flatMap(({ use, amount }) => {
+  const coming = new Map<string, OnOrder[]>();
+  return [...wanted.values()].map(({ use, amount }) => {
     const key = itemKey(use.item);
     const entry = ledger.stock.get(key);
-    if (entry === undefined) return [];
-    const kept = [...entry.reserved.values()].reduce((sum, each) => sum + each, 0);
-    const left = free.get(key) ?? entry.amount - kept;
-    const own = entry.reserved.get(use.name) ?? 0;
-    const more = Math.min(left, amount - own);
-    if (more <= 0) return [];
-    free.set(key, left - more);
-    return [lineOf(entry.item, more, 'reserve', use.name)];
+    const reserved = entry === undefined ? 0 : reservedAmount(entry);
+    const left = free.get(key) ?? (entry?.amount ?? 0) - reserved;
+    const own = entry?.reserved.get(use.name) ?? 0;
+    const fromStore = Math.max(0, Math.min(left, amount - own));
+    free.set(key, left - fromStore);
+    const goods = goodsOnOrder(ledger, {}, use.item);
+    const ownComing = goods
+      .filter(({ reservedFor }) => reservedFor === use.name)
+      .reduce((sum, one) => sum + one.amount, 0);
+    const still = Math.max(0, amount - own - fromStore - ownComing);
+    const unkept = coming.get(key) ?? goods.filter(({ reservedFor }) => reservedFor === undefined);
+    const { lines, left: missing } = linesOutOfOnOrder(unkept, still, (one, part) =>
+      lineOf(one.item, part, 'reserve', use.name, one),
+    );
+    coming.set(key, withoutFirst(unkept, still - missing));
+    const fromStock =
+      entry === undefined || fromStore === 0 ? [] : [lineOf(entry.item, fromStore, 'reserve', use.name)];
+    return { use, kept: [...fromStock, ...lines], missing };
+  });
+}
+
+function withoutFirst(goods: readonly OnOrder[], amount: number): OnOrder[] {
+  let left = amount;
+  return goods.flatMap((one) => {
+    const taken = Math.min(one.amount, left);
+    left -= taken;
+    return taken === one.amount ? [] : [{ ...one, amount: one.amount - taken }];
+  });
+}
+
+/**
+ * The lines that keep what the store has for those who use it, and what is on order for nobody, as far as it reaches and in the
+ * order of the uses; what is kept for them already counts. None where there is nothing for them that is not kept.
+ */
+export function reservationLines(uses: readonly Use[], ledger: Ledger): BookingLine[] {
+  return coverUses(uses, ledger).flatMap(({ kept }) => kept);
+}
+
+/** A quantity of an offer in amounts of the store: pieces; of edging whole mm. */
+function storedQuantity({ units, offer }: Quantity, item: BoughtItem): number {
+  return item.item === 'edging' ? Math.floor((units * offer.unit) / 1000) : units * offer.unit;
+}
+
+/**
+ * The lines that book all that a purchase orders as on order: of whom, for the day on which it is there if it is ordered on the
+ * day of the purchase, and for those who use it; what is bought beyond that is for nobody.
+ */
+export function expectedLines(
+  { uses, result: { purchase } }: PurchaseOfWay,
+  ledger: Ledger,
+  name: string,
+): BookingLine[] {
+  const covered = coverUses(uses, ledger).filter(({ missing }) => missing > 0);
+  return purchase.lines.flatMap((line) => {
+    const { item } = line.need;
+    const wanted = covered.flatMap(({ use, missing }) =>
+      use.item.item !== 'offcut' && use.item.item === item.item && needKey(use.item) === needKey(item)
+        ? [{ name: use.name, missing }]
+        : [],
+    );
+    return line.quantities.flatMap((quantity) => {
+      const order = purchase.suppliers.find((each) => each.lines.some((own) => own.quantity === quantity));
+      const mark = {
+        purchase: name,
+        ...(quantity.offer.supplier === null ? {} : { supplier: quantity.offer.supplier }),
+        ...(order?.expected == null ? {} : { expected: order.expected }),
+      };
+      let left = storedQuantity(quantity, item);
+      const lines = wanted.flatMap((one) => {
+        const part = Math.min(one.missing, left);
+        one.missing -= part;
+        left -= part;
+        return part > 0 ? [lineOf(item, part, 'expect', one.name, mark)] : [];
+      });
+      return left > 0 ? [...lines, lineOf(item, left, 'expect', undefined, mark)] : lines;
+    });
   });
 }

@@ -2,7 +2,7 @@ import { mmToUm, roundDownToTenth } from '../basics/lengths.ts';
 import type { Library, SheetOffer } from '../model/library.ts';
 import type { PlanFile, PlanGroup, PlanSheet, PlanStock } from '../model/plan.ts';
 import type { SheetSupply } from '../model/stock.ts';
-import type { Ledger, OffcutItem, SheetItem, StockEntry } from '../model/store.ts';
+import type { Ledger, OffcutItem, OnOrder, SheetItem, StockEntry } from '../model/store.ts';
 
 /**
  * What is paid for is cut before anything is bought, but not wasted: a sheet of the store counts as a tenth of its price,
@@ -17,20 +17,31 @@ export interface OnHand {
   /** For whom it is kept; null for any of the orders. */
   readonly keptFor: string | null;
   readonly count: number;
+  /** Whether it is only on order, and not there yet. */
+  readonly isComing?: true;
 }
 
 function freeOf(entry: StockEntry): number {
   return [...entry.reserved.values()].reduce((left, kept) => left - kept, entry.amount);
 }
 
-/** Sheets and offcuts that are free, or kept for one of the names: the orders, and the purchase as a whole. */
-export function onHandFor({ stock }: Ledger, names: readonly string[]): OnHand[] {
-  return [...stock.values()].flatMap((entry): OnHand[] => {
+function comingFor({ item, amount, reservedFor }: OnOrder, names: readonly string[]): OnHand[] {
+  if (item.item !== 'sheet' || (reservedFor !== undefined && !names.includes(reservedFor))) return [];
+  return [{ item, keptFor: reservedFor ?? null, count: amount, isComing: true }];
+}
+
+/**
+ * Sheets and offcuts that are free, or kept for one of the names (the orders, and the purchase as a whole), and sheets that
+ * are on order in the same way: they are paid for too.
+ */
+export function onHandFor({ stock, onOrder }: Ledger, names: readonly string[]): OnHand[] {
+  const there = [...stock.values()].flatMap((entry): OnHand[] => {
     const { item } = entry;
     if (item.item !== 'sheet' && item.item !== 'offcut') return [];
     const kept = names.map((name) => ({ item, keptFor: name, count: entry.reserved.get(name) ?? 0 }));
     return [...kept, { item, keptFor: null, count: freeOf(entry) }].filter(({ count }) => count > 0);
   });
+  return [...there, ...[...onOrder.values()].flatMap((goods) => comingFor(goods, names))];
 }
 
 function isOf({ board, finish }: SheetOffer, item: SheetItem): boolean {
@@ -48,10 +59,15 @@ function countedPrice(item: SheetItem, library: Library): number {
   return prices.length === 0 ? 0 : Math.ceil(Math.min(...prices) / PART_OF_PRICE);
 }
 
-function supplyOf({ item }: OnHand, count: number, library: Library): SheetSupply {
+function supplyOf(parts: readonly OnHand[], library: Library): SheetSupply {
+  const { item } = parts[0]!;
+  const count = parts.reduce((sum, part) => sum + part.count, 0);
+  const coming = parts.filter(({ isComing }) => isComing === true).length;
+  const where =
+    coming === 0 ? 'in the store' : coming === parts.length ? 'on order' : 'in the store or on order';
   const { board, finish, thickness, length, width, grain } = item;
   return {
-    id: item.item === 'offcut' ? item.label : `in the store ${length} × ${width}`,
+    id: item.item === 'offcut' ? item.label : `${where} ${length} × ${width}`,
     board,
     finish,
     thicknessUm: mmToUm(thickness),
@@ -73,13 +89,12 @@ export function suppliesOnHand(
   const own = onHand.filter(
     ({ keptFor, count }) => count > 0 && (keptFor === null || names.includes(keptFor)),
   );
-  const bySize = new Map<string, { first: OnHand; count: number }>();
+  const bySize = new Map<string, OnHand[]>();
   for (const each of own) {
     const key = keyOf(each.item);
-    const before = bySize.get(key);
-    bySize.set(key, { first: before?.first ?? each, count: (before?.count ?? 0) + each.count });
+    bySize.set(key, [...(bySize.get(key) ?? []), each]);
   }
-  return [...bySize.values()].map(({ first, count }) => supplyOf(first, count, library));
+  return [...bySize.values()].map((parts) => supplyOf(parts, library));
 }
 
 type SheetSize = Omit<SheetItem, 'item'>;

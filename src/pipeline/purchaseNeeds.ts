@@ -2,9 +2,10 @@ import { mmToUm } from '../basics/lengths.ts';
 import { edgingNeeds, fittingNeeds } from '../documents/index.ts';
 import type { Library, Purchasing } from '../model/library.ts';
 import type { PlanFile, PlanSheet } from '../model/plan.ts';
-import type { BoughtItem, Need, Offer } from '../model/purchase.ts';
+import type { BoughtItem, Coming, Need, Offer } from '../model/purchase.ts';
 import type { Ledger, OffcutItem, StoreItem } from '../model/store.ts';
 import { itemKey } from '../store/items.ts';
+import { goodsOnOrder } from '../store/onOrder.ts';
 import type { OrderedFurniture } from './job.ts';
 import { sheetItemOf, sheetKey, takenBy } from './onHand.ts';
 
@@ -71,7 +72,8 @@ function offerOf(
   };
 }
 
-function offersFor(item: BoughtItem, library: Library): Offer[] {
+/** Every way in which a library sells an item. */
+export function offersFor(item: BoughtItem, library: Library): Offer[] {
   switch (item.item) {
     case 'sheet':
       return library.sheets
@@ -115,7 +117,8 @@ function titleOf(item: BoughtItem, library: Library): string {
   }
 }
 
-function keyOf(item: BoughtItem): string {
+/** Equal for what is one need: sheets as they are nested. */
+export function needKey(item: BoughtItem): string {
   return item.item === 'sheet' ? sheetKey(item) : itemKey(item);
 }
 
@@ -123,7 +126,11 @@ function keyOf(item: BoughtItem): string {
 function inStore(item: BoughtItem, ledger: Ledger | null, names: readonly string[]) {
   let [available, keptForOthers] = [0, 0];
   for (const entry of ledger?.stock.values() ?? []) {
-    if (entry.item.item === 'offcut' || entry.item.item !== item.item || keyOf(entry.item) !== keyOf(item))
+    if (
+      entry.item.item === 'offcut' ||
+      entry.item.item !== item.item ||
+      needKey(entry.item) !== needKey(item)
+    )
       continue;
     // Edging lies in the store in whole mm.
     const amounts = item.item === 'edging' ? mmToUm : (amount: number) => amount;
@@ -135,6 +142,27 @@ function inStore(item: BoughtItem, ledger: Ledger | null, names: readonly string
     keptForOthers += amounts(others);
   }
   return { available, keptForOthers };
+}
+
+/** What is on order of an item in amounts of a need: for these names or for nobody, and for others. */
+function onItsWay(item: BoughtItem, ledger: Ledger | null, names: readonly string[]) {
+  const amounts = item.item === 'edging' ? mmToUm : (amount: number) => amount;
+  const goods = (ledger === null ? [] : goodsOnOrder(ledger, {})).filter(
+    (one) => one.item.item === item.item && needKey(one.item) === needKey(item),
+  );
+  const isOwn = ({ reservedFor }: (typeof goods)[number]) =>
+    reservedFor !== undefined && names.includes(reservedFor);
+  const free = goods.filter(({ reservedFor }) => reservedFor === undefined);
+  const coming = [...goods.filter(isOwn), ...free].map(
+    ({ amount, purchase, supplier, expected }): Coming => ({
+      amount: amounts(amount),
+      purchase,
+      supplier: supplier ?? null,
+      expected: expected ?? null,
+    }),
+  );
+  const all = goods.reduce((sum, { amount }) => sum + amounts(amount), 0);
+  return { coming, comingForOthers: all - coming.reduce((sum, { amount }) => sum + amount, 0) };
 }
 
 const kinds = ['sheet', 'edging', 'fitting'] as const;
@@ -164,7 +192,7 @@ export function needsOf(
   const found = new Map<string, { item: BoughtItem; amount: number; orders: Set<string> }>();
   for (const use of uses) {
     if (use.item.item === 'offcut') continue;
-    const key = keyOf(use.item);
+    const key = needKey(use.item);
     const before = found.get(key) ?? { item: use.item, amount: 0, orders: new Set<string>() };
     before.amount += use.amount;
     for (const order of use.orders) before.orders.add(order);
@@ -180,6 +208,7 @@ export function needsOf(
       orders: own.map(({ id }) => id),
       start: starts[0] ?? null,
       ...inStore(item, ledger, names),
+      ...onItsWay(item, ledger, names),
       offers: offersFor(item, library),
     };
   });

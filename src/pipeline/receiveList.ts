@@ -1,26 +1,32 @@
 import { errorFinding } from '../basics/findings.ts';
-import { readReceivedList } from '../lists/receivedList.ts';
+import { type ReceivedRow, readReceivedList } from '../lists/receivedList.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { BookingLine, Ledger } from '../model/store.ts';
+import type { BookingLine, Ledger, StoreItem } from '../model/store.ts';
 import { itemComingIn } from '../store/findItem.ts';
 import { itemKey, lineOf } from '../store/items.ts';
+import { type OnOrderWish, receivedLines } from '../store/onOrder.ts';
 
-/**
- * The lines that receive a whole list into a store as one booking, equal things together. What a row does not say of a size
- * that the store had before is filled in from there. Findings name the line of the list.
- */
-export function receiveListLines(
+interface ListedItem {
+  readonly item: StoreItem;
+  amount: number;
+  readonly row: ReceivedRow;
+}
+
+/** Items of a list, those of one key together. Findings name the line of the list. */
+function listedItems(
   text: string,
   file: string,
   ledger: Ledger,
-  more: { readonly supplier?: string; readonly place?: string } = {},
-): Checked<BookingLine[]> {
-  const rows = readReceivedList(text, file, more.supplier);
+  { supplier, place: usualPlace }: { readonly supplier?: string; readonly place?: string },
+  keyOf: (item: StoreItem, row: ReceivedRow) => string,
+): Checked<ListedItem[]> {
+  const rows = readReceivedList(text, file, supplier);
   if (!rows.ok) return rows;
   const findings: Finding[] = [...rows.findings];
-  const found = new Map<string, { readonly item: Parameters<typeof lineOf>[0]; amount: number }>();
-  for (const { line, amount, ...wish } of rows.value) {
-    const place = wish.item === 'offcut' && wish.place === undefined ? more.place : wish.place;
+  const found = new Map<string, ListedItem>();
+  for (const row of rows.value) {
+    const { line, amount, supplier: _of, expected: _on, ...wish } = row;
+    const place = wish.item === 'offcut' && wish.place === undefined ? usualPlace : wish.place;
     const item = itemComingIn(ledger, place === undefined ? wish : { ...wish, place });
     if (!item.ok) {
       // Options of the command line are columns here.
@@ -32,9 +38,9 @@ export function receiveListLines(
       findings.push(...columns);
       continue;
     }
-    const key = itemKey(item.value);
+    const key = keyOf(item.value, row);
     const before = found.get(key);
-    if (before === undefined) found.set(key, { item: item.value, amount });
+    if (before === undefined) found.set(key, { item: item.value, amount, row });
     else if (wish.item === 'offcut') {
       const message = `Two offcuts of this list have the label ${wish.label}.`;
       findings.push(
@@ -43,9 +49,76 @@ export function receiveListLines(
     } else before.amount += amount;
   }
   if (findings.some(({ severity }) => severity === 'error')) return { ok: false, findings };
+  return { ok: true, value: [...found.values()], findings };
+}
+
+/**
+ * The lines that receive a whole list into a store as one booking, equal things together. What a row does not say of a size
+ * that the store had before is filled in from there. Findings name the line of the list. What is on order comes in as that,
+ * as far as it is meant by `onOrder`; null: none of it is meant.
+ */
+export function receiveListLines(
+  text: string,
+  file: string,
+  ledger: Ledger,
+  more: { readonly supplier?: string; readonly place?: string } = {},
+  onOrder: OnOrderWish | null = {},
+): Checked<BookingLine[]> {
+  const listed = listedItems(text, file, ledger, more, itemKey);
+  if (!listed.ok) return listed;
+  const received = listed.value.map(({ item, amount }) =>
+    onOrder === null
+      ? { lines: [lineOf(item, amount, 'in')], findings: [] }
+      : receivedLines(ledger, item, amount, onOrder),
+  );
   return {
     ok: true,
-    value: [...found.values()].map(({ item, amount }) => lineOf(item, amount, 'in')),
-    findings,
+    value: received.flatMap(({ lines }) => lines),
+    findings: [...listed.findings, ...received.flatMap(({ findings }) => findings)],
   };
+}
+
+/** Under which purchase a list is on order, and what of it the list does not say itself. */
+export interface ListOnOrder {
+  readonly purchase: string;
+  /** Only what this supplier delivers, where a list names suppliers. */
+  readonly supplier?: string;
+  readonly expected?: string;
+  /** For whom it is kept once it has come. */
+  readonly order?: string;
+}
+
+/**
+ * The lines that book a whole list as on order with its suppliers, each row for the day on which it says that it is expected.
+ * Findings name the line of the list.
+ */
+export function expectListLines(
+  text: string,
+  file: string,
+  ledger: Ledger,
+  { purchase, supplier, expected, order }: ListOnOrder,
+): Checked<BookingLine[]> {
+  const markOfRow = (row: ReceivedRow) => {
+    const [from, on] = [row.supplier ?? supplier, expected ?? row.expected];
+    return {
+      purchase,
+      ...(from === undefined ? {} : { supplier: from }),
+      ...(on === undefined ? {} : { expected: on }),
+    };
+  };
+  const listed = listedItems(text, file, ledger, supplier === undefined ? {} : { supplier }, (item, row) =>
+    JSON.stringify([itemKey(item), markOfRow(row)]),
+  );
+  if (!listed.ok) return listed;
+  const offcuts = listed.value.filter(({ item }) => item.item === 'offcut');
+  if (offcuts.length > 0) {
+    const findings = offcuts.map(({ row: { line } }) =>
+      errorFinding('wrong-line', 'An offcut cannot be on order.', { file, line }),
+    );
+    return { ok: false, findings };
+  }
+  const lines = listed.value.map(({ item, amount, row }) =>
+    lineOf(item, amount, 'expect', order, markOfRow(row)),
+  );
+  return { ...listed, value: lines };
 }

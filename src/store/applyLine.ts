@@ -1,7 +1,8 @@
 import { errorFinding, shownText } from '../basics/findings.ts';
 import type { Finding } from '../model/finding.ts';
-import type { BookingLine, Stock, StockEntry } from '../model/store.ts';
+import type { BookingLine, Ledger, Stock, StockEntry } from '../model/store.ts';
 import { amountInWords, amountOf, itemInWords, itemKey, itemOf, sameItem } from './items.ts';
+import { changeOnOrder, type OpenOnOrder, sameOnOrder } from './onOrder.ts';
 
 /** How much of an entry is kept for orders, all together. */
 export function reservedAmount(entry: StockEntry): number {
@@ -135,17 +136,39 @@ function changed(line: BookingLine, entry: StockEntry | undefined): StockEntry |
       return keepFor(line, entry);
     case 'release':
       return letGo(line, entry);
+    case 'expect':
+    case 'withdraw':
+      throw new Error(`${line.move} changes nothing that is there`);
   }
+}
+
+/** What a line changes: what is there, and what is on order. */
+export interface OpenStock {
+  readonly stock: Map<string, StockEntry>;
+  readonly onOrder: OpenOnOrder;
+}
+
+/** Whether a line changes what is there, and not only what is on order. */
+function isOfStock({ move, onOrder }: BookingLine): boolean {
+  return (
+    move === 'in' || move === 'out' || ((move === 'reserve' || move === 'release') && onOrder === undefined)
+  );
 }
 
 /**
  * Does what a line says to a stock that may be changed. Gives what stands in the way, the stock as it was, or null: less
- * than nothing of an item, an offcut that is there already, what is reserved for an order and not taken as such.
+ * than nothing of an item, an offcut that is there already, what is reserved for an order and not taken as such, more than is
+ * on order.
  */
-export function applyLine(stock: Map<string, StockEntry>, line: BookingLine): Finding | null {
+export function applyLine({ stock, onOrder }: OpenStock, line: BookingLine): Finding | null {
   const key = itemKey(itemOf(line));
-  const after = changed(line, stock.get(key));
-  if ('code' in after) return after;
+  const after = isOfStock(line) ? changed(line, stock.get(key)) : null;
+  if (after !== null && 'code' in after) return after;
+  if (line.onOrder !== undefined || line.move === 'expect' || line.move === 'withdraw') {
+    const wrong = changeOnOrder(onOrder, line);
+    if (wrong !== null) return wrong;
+  }
+  if (after === null) return null;
   if (after.amount === 0) stock.delete(key);
   else stock.set(key, after);
   return null;
@@ -153,7 +176,14 @@ export function applyLine(stock: Map<string, StockEntry>, line: BookingLine): Fi
 
 /** The lines that undo a booking's lines, last first. */
 export function inverseLines(lines: readonly BookingLine[]): BookingLine[] {
-  const opposite = { in: 'out', out: 'in', reserve: 'release', release: 'reserve' } as const;
+  const opposite = {
+    in: 'out',
+    out: 'in',
+    reserve: 'release',
+    release: 'reserve',
+    expect: 'withdraw',
+    withdraw: 'expect',
+  } as const;
   return lines.map((line): BookingLine => ({ ...line, move: opposite[line.move] })).reverse();
 }
 
@@ -170,4 +200,12 @@ export function sameStock(a: Stock, b: Stock): boolean {
       [...entry.reserved].every(([order, amount]) => other.reserved.get(order) === amount)
     );
   });
+}
+
+/** Whether two ledgers come to the same: item by item what is there, for whom, and what is on order. */
+export function sameState(
+  a: Omit<Ledger, 'bookings' | 'reversedBy'>,
+  b: Omit<Ledger, 'bookings' | 'reversedBy'>,
+): boolean {
+  return sameStock(a.stock, b.stock) && sameOnOrder(a.onOrder, b.onOrder);
 }

@@ -1,11 +1,17 @@
+import { dayNumber } from '../basics/calendar.ts';
 import { errorFinding, hasErrors } from '../basics/findings.ts';
 import type { Checked, Finding } from '../model/finding.ts';
-import type { Booking, BookingKind, BookingLine, Draft, Ledger, StockEntry } from '../model/store.ts';
-import { applyLine, inverseLines } from './applyLine.ts';
+import type { Booking, BookingKind, BookingLine, Draft, Ledger } from '../model/store.ts';
+import { applyLine, inverseLines, type OpenStock } from './applyLine.ts';
 import { cutFindings } from './cutRules.ts';
 
 /** A ledger in which nothing is booked. */
-export const emptyLedger: Ledger = { bookings: [], stock: new Map(), reversedBy: new Map() };
+export const emptyLedger: Ledger = {
+  bookings: [],
+  stock: new Map(),
+  onOrder: new Map(),
+  reversedBy: new Map(),
+};
 
 /** What the lines of a kind of booking may do. */
 const allowedMoves: Readonly<Record<BookingKind, readonly BookingLine['move'][]>> = {
@@ -16,26 +22,50 @@ const allowedMoves: Readonly<Record<BookingKind, readonly BookingLine['move'][]>
   release: ['release'],
   'put back': ['in'],
   cut: ['in', 'out'],
-  reverse: ['in', 'out', 'reserve', 'release'],
+  reverse: ['in', 'out', 'reserve', 'release', 'expect', 'withdraw'],
+  // A purchase keeps at once what the store has for it.
+  expect: ['expect', 'reserve'],
+  withdraw: ['withdraw'],
+  postpone: ['withdraw', 'expect'],
 };
+
+/** Kinds whose lines may be of what is on order: what comes in against it, and for whom it is kept. */
+const ofGoodsOnOrder: readonly BookingKind[] = [
+  'receive',
+  'reserve',
+  'release',
+  'reverse',
+  'expect',
+  'withdraw',
+  'postpone',
+];
 
 /** Whether a text is a day of the calendar, `2026-03-02`. */
 export function isDay(text: string): boolean {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (match === null) return false;
-  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
-  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
-  return days !== undefined && day >= 1 && day <= days;
+  return dayNumber(text) !== undefined;
 }
 
-function dayFindings(ledger: Ledger, { date }: Draft): Finding[] {
+function dayFindings(ledger: Ledger, { date, lines }: Draft): Finding[] {
   if (!isDay(date)) {
     return [
       errorFinding('wrong-day', 'The day is not one of the calendar.', undefined, {
         found: date,
         expected: 'a day such as 2026-03-02',
       }),
+    ];
+  }
+  const never = lines.find(({ onOrder }) => onOrder?.expected !== undefined && !isDay(onOrder.expected));
+  if (never !== undefined) {
+    return [
+      errorFinding(
+        'wrong-day',
+        'The day on which goods are expected is not one of the calendar.',
+        undefined,
+        {
+          found: never.onOrder!.expected!,
+          expected: 'a day such as 2026-03-02',
+        },
+      ),
     ];
   }
   const last = ledger.bookings.at(-1);
@@ -53,6 +83,7 @@ function kindFindings(draft: Draft): Finding[] {
   const wrong = draft.lines.find(
     (line) =>
       !allowedMoves[draft.kind].includes(line.move) ||
+      (line.onOrder !== undefined && !ofGoodsOnOrder.includes(draft.kind)) ||
       (draft.kind === 'put back' && line.item !== 'offcut') ||
       (draft.kind === 'cut' && line.move === 'in' && line.item !== 'offcut'),
   );
@@ -94,9 +125,8 @@ function reverseFindings(ledger: Ledger, draft: Draft): Finding[] {
 }
 
 /** A ledger that is being built; after a refused booking it is of no more use. */
-export interface OpenLedger {
+export interface OpenLedger extends OpenStock {
   readonly bookings: Booking[];
-  readonly stock: Map<string, StockEntry>;
   readonly reversedBy: Map<number, number>;
 }
 
@@ -105,7 +135,7 @@ export function bookInto(ledger: OpenLedger, draft: Draft): Finding[] {
   const findings = [...dayFindings(ledger, draft), ...kindFindings(draft), ...reverseFindings(ledger, draft)];
   if (hasErrors(findings)) return findings;
   for (const line of draft.lines) {
-    const wrong = applyLine(ledger.stock, line);
+    const wrong = applyLine(ledger, line);
     if (wrong !== null) findings.push(wrong);
   }
   if (hasErrors(findings)) return findings;
@@ -122,7 +152,7 @@ export function bookInto(ledger: OpenLedger, draft: Draft): Finding[] {
 
 /**
  * Adds a booking to a ledger, with the next number, if every rule holds: days do not go back, nothing becomes less than
- * nothing, no offcut is there twice, what is reserved for an order goes out only as such, a sheet of a plan is sawn once, a
+ * nothing, no offcut is there twice, what is reserved for an order goes out only as such, no more is withdrawn than is on order, a sheet of a plan is sawn once, a
  * booking is reversed at most once and just as it was. Lines are done in their order; all lines or, with any finding, none. The ledger that is handed
  * in stays as it was.
  */
@@ -132,6 +162,7 @@ export function book(ledger: Ledger, draft: Draft): Checked<Ledger> {
   const after: OpenLedger = {
     bookings: [...ledger.bookings],
     stock: new Map(ledger.stock),
+    onOrder: new Map(ledger.onOrder),
     reversedBy: new Map(ledger.reversedBy),
   };
   const findings = bookInto(after, draft);

@@ -38,9 +38,16 @@ function fits(item: SheetItem | OffcutItem, wish: ItemWish): boolean {
   return boardFields.every((field) => wish[field] === undefined || item[field] === wish[field]);
 }
 
-function oneOf(items: readonly SheetItem[], what: string): Checked<StoreItem> {
+/** Where an item is sought, as sentences say it. */
+type Where = 'in the store' | 'on order';
+
+const notFound = { 'in the store': 'not-in-store', 'on order': 'not-on-order' } as const;
+
+function oneOf(items: readonly SheetItem[], what: string, where: Where): Checked<StoreItem> {
   const [first, second] = items;
-  if (first === undefined) return refused(errorFinding('not-in-store', `The store has no such ${what}.`));
+  if (first === undefined) {
+    return refused(errorFinding(notFound[where], `No such ${what} is ${where}.`));
+  }
   if (second === undefined) return found(first);
   return refused(
     errorFinding('several-fit', `Several kinds of ${what} fit what was said.`, undefined, {
@@ -65,13 +72,23 @@ function newBoard(wish: ItemWish): Checked<Omit<SheetItem, 'item'>> {
 
 /** The item in the store that a person means; what is not there, or could be several, is told. */
 export function itemInStore(ledger: Ledger, wish: ItemWish): Checked<StoreItem> {
-  const items = inStock(ledger);
+  return itemAmong(inStock(ledger), wish, 'in the store');
+}
+
+/** The item on order with a supplier that a person means; what is not on order, or could be several, is told. */
+export function itemOnOrder(ledger: Ledger, wish: ItemWish): Checked<StoreItem> {
+  const items = new Map([...ledger.onOrder.values()].map(({ item }) => [itemKey(item), item]));
+  return itemAmong([...items.values()], wish, 'on order');
+}
+
+function itemAmong(items: readonly StoreItem[], wish: ItemWish, where: Where): Checked<StoreItem> {
   switch (wish.item) {
     case 'sheet': {
       const sheets = items.filter((item) => item.item === 'sheet');
       return oneOf(
         sheets.filter((item) => fits(item, wish)),
         'sheet',
+        where,
       );
     }
     case 'offcut': {
@@ -81,26 +98,27 @@ export function itemInStore(ledger: Ledger, wish: ItemWish): Checked<StoreItem> 
       const one = offcuts.find((item) => item.label.toUpperCase() === label.toUpperCase());
       if (one !== undefined) return found(one);
       const labels = offcuts.map((item) => item.label);
-      return refused({ ...unknownWord(label, 'an offcut in the store', labels), code: 'not-in-store' });
+      return refused({ ...unknownWord(label, `an offcut ${where}`, labels), code: notFound[where] });
     }
     case 'edging':
     case 'fitting':
-      return namedInStore(items, wish.item, wish.name);
+      return namedAmong(items, wish.item, wish.name, where);
   }
 }
 
-function namedInStore(
+function namedAmong(
   items: readonly StoreItem[],
   kind: 'edging' | 'fitting',
   name: string | undefined,
+  where: Where,
 ): Checked<StoreItem> {
   if (name === undefined) return missing('name', `which ${kind}`);
   const own = items.flatMap((item) => (item.item === kind ? [{ item, name: nameOf(item) }] : []));
   const one = own.find((other) => other.name === name);
   if (one !== undefined) return found(one.item);
-  const what = kind === 'edging' ? 'an edging in the store' : 'a fitting in the store';
+  const what = `${kind === 'edging' ? 'an edging' : 'a fitting'} ${where}`;
   const names = own.map((other) => other.name);
-  return refused({ ...unknownWord(name, what, names), code: 'not-in-store' });
+  return refused({ ...unknownWord(name, what, names), code: notFound[where] });
 }
 
 function nameOf(item: StoreItem): string {
@@ -126,7 +144,7 @@ export function itemComingIn(ledger: Ledger, wish: ItemWish): Checked<StoreItem>
       if (known.length === 1) return found(known[0]!);
       const made = newBoard(wish);
       if (made.ok) return found({ item: 'sheet', ...made.value });
-      return known.length > 1 ? oneOf(known as SheetItem[], 'sheet') : made;
+      return known.length > 1 ? oneOf(known as SheetItem[], 'sheet', 'in the store') : made;
     }
     case 'offcut':
       return offcutComingIn(ledger, wish);

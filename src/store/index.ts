@@ -8,7 +8,12 @@ import { bookInto, type OpenLedger } from './book.ts';
  * nothing of anything. A history that breaks a rule is refused with the number of the booking.
  */
 export function replayBookings(bookings: readonly Booking[]): Checked<Ledger> {
-  const ledger: OpenLedger = { bookings: [], stock: new Map(), reversedBy: new Map() };
+  const ledger: OpenLedger = {
+    bookings: [],
+    stock: new Map(),
+    onOrder: new Map(),
+    reversedBy: new Map(),
+  };
   for (const booking of bookings) {
     const field = `booking ${booking.number}`;
     if (booking.number !== ledger.bookings.length + 1) {

@@ -1,4 +1,4 @@
-import type { BookingLine, StoreItem } from '../model/store.ts';
+import type { BookingLine, OnOrder, PurchaseMark, StoreItem } from '../model/store.ts';
 
 /** Millimetres in a metre: edging is counted in whole millimetres. */
 const MM_PER_METRE = 1000;
@@ -56,8 +56,13 @@ export function lineOf(
   amount: number,
   move: BookingLine['move'],
   reservedFor?: string,
+  onOrder?: PurchaseMark,
 ): BookingLine {
-  const moved = { move, ...(reservedFor === undefined ? {} : { reservedFor }) };
+  const moved = {
+    move,
+    ...(onOrder === undefined ? {} : { onOrder: markOf(onOrder) }),
+    ...(reservedFor === undefined ? {} : { reservedFor }),
+  };
   switch (item.item) {
     case 'sheet':
     case 'fitting':
@@ -67,6 +72,31 @@ export function lineOf(
     case 'offcut':
       return { ...item, ...moved };
   }
+}
+
+/** Purchase, supplier and day alone, in the order in which they are written. */
+export function markOf({ purchase, supplier, expected }: PurchaseMark): PurchaseMark {
+  return {
+    purchase,
+    ...(supplier === undefined ? {} : { supplier }),
+    ...(expected === undefined ? {} : { expected }),
+  };
+}
+
+/** A key of goods on order: equal exactly for what differs in nothing but its amount. */
+export function onOrderKey(item: StoreItem, mark: PurchaseMark, reservedFor: string | undefined): string {
+  const { purchase, supplier, expected } = mark;
+  return JSON.stringify([itemKey(item), purchase, supplier ?? null, expected ?? null, reservedFor ?? null]);
+}
+
+/** A line that moves an amount of goods on order (at most all of them). */
+export function onOrderLine(goods: OnOrder, amount: number, move: BookingLine['move']): BookingLine {
+  return lineOf(goods.item, amount, move, goods.reservedFor, goods);
+}
+
+/** Under which purchase, with whom and for when goods are on order, for a sentence. */
+export function markInWords({ purchase, supplier, expected }: PurchaseMark): string {
+  return `${purchase}${supplier === undefined ? '' : ` with ${supplier}`}${expected === undefined ? '' : `, expected on ${expected}`}`;
 }
 
 /** Whether two items agree in everything, an offcut's place and size included. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { purchaseFindings } from '../../src/buying/findings.ts';
 import { makePurchase, type Terms } from '../../src/buying/index.ts';
 import type { Need } from '../../src/model/purchase.ts';
 import { anyOffer, offer, sheetNeed, supplier } from './offers.ts';
@@ -29,6 +30,40 @@ describe('a purchase', () => {
     expect(line).toMatchObject({ fromStore: 3, toBuy: 4, missing: 0, quantities: [{ units: 4 }] });
     const [all] = makePurchase([sheetNeed(7, { available: 9 })], terms()).lines;
     expect(all).toMatchObject({ fromStore: 7, toBuy: 0, quantities: [] });
+  });
+
+  it('then takes what is on order, and tells what comes too late or should have come', () => {
+    const part = (amount: number, expected: string | null) => ({
+      amount,
+      purchase: 'purchase-may',
+      supplier: 'yard',
+      expected,
+    });
+    const coming = [part(2, '2026-03-04'), part(1, '2026-03-01'), part(5, '2026-03-19')];
+    const need = sheetNeed(7, { available: 3, coming, start: '2026-03-16' });
+    const [line] = makePurchase([need], terms()).lines;
+    expect(line).toMatchObject({ fromStore: 3, fromOnOrder: 4, toBuy: 0, quantities: [] });
+    // Needed on Friday the 13th.
+    expect(line).toMatchObject({ expected: '2026-03-19', comesLate: { thereBy: '2026-03-13' } });
+    expect(line!.overdue.map(({ amount }) => amount)).toEqual([1]);
+    const made = makePurchase([need], terms());
+    expect(purchaseFindings(made, 'EUR').map(({ code }) => code)).toEqual(['comes-too-late', 'overdue']);
+    const [early] = makePurchase(
+      [sheetNeed(5, { available: 3, coming, start: '2026-03-16' })],
+      terms(),
+    ).lines;
+    expect(early).toMatchObject({ fromOnOrder: 2, expected: '2026-03-04', comesLate: null, overdue: [] });
+    const [more] = makePurchase([sheetNeed(20, { coming: [part(4, null)] })], terms()).lines;
+    expect(more).toMatchObject({ fromOnOrder: 4, expected: null, comesLate: null, toBuy: 16 });
+  });
+
+  it('says on which day goods are there that are ordered today', () => {
+    // Three working days after Monday the 2nd; from Thursday the 5th over a weekend.
+    const expected = (today: string) =>
+      makePurchase([sheetNeed(1, { offers: ofYard })], terms({ ...from(yard()), today })).suppliers[0]!
+        .expected;
+    expect([expected('2026-03-02'), expected('2026-03-05')]).toEqual(['2026-03-05', '2026-03-10']);
+    expect(makePurchase([sheetNeed(1)], terms()).suppliers[0]!.expected).toBeNull();
   });
 
   it('asks each supplier once and adds what bringing costs', () => {

@@ -35,6 +35,8 @@ export function sheetNeed(amount: number, more: Partial<Need> = {}): Need {
     start: null,
     available: 0,
     keptForOthers: 0,
+    coming: [],
+    comingForOthers: 0,
     offers: [offer()],
     ...more,
   };

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { makePurchase } from '../../src/buying/index.ts';
 import type { BookingLine, Draft, Ledger, StoreItem } from '../../src/model/store.ts';
-import { reservationLines } from '../../src/pipeline/makePurchase.ts';
+import { expectedLines, type PurchaseOfWay, reservationLines } from '../../src/pipeline/makePurchase.ts';
 import { leftAfter, onHandFor, suppliesOnHand } from '../../src/pipeline/onHand.ts';
-import type { Use } from '../../src/pipeline/purchaseNeeds.ts';
+import { needsOf, type Use } from '../../src/pipeline/purchaseNeeds.ts';
 import { book, emptyLedger } from '../../src/store/book.ts';
 import { itemKey, lineOf } from '../../src/store/items.ts';
 import { demoLibrary, must } from '../helpers/demoVan.ts';
@@ -96,6 +97,99 @@ describe('what is reserved', () => {
         }
       }),
     );
+  });
+});
+
+describe('what is on order', () => {
+  const library = demoLibrary();
+  const orders = ['one', 'two'].map((id) => ({ order: { id } })) as never;
+  const marks = [
+    { purchase: 'april', supplier: 'board-yard', expected: '2026-03-04' },
+    { purchase: 'april' },
+  ];
+
+  /** A store in which something is on order too, for somebody or nobody. */
+  const anyStoreWithGoods = fc
+    .tuple(
+      anyStore,
+      fc.array(
+        fc.record({
+          item: fc.constantFrom(sheet, edging, hinge),
+          amount: fc.integer({ min: 1, max: 9 }),
+          reservedFor: fc.constantFrom('one', 'two', 'other', undefined),
+          mark: fc.constantFrom(...marks),
+        }),
+        { maxLength: 6 },
+      ),
+    )
+    .map(([ledger, goods]) =>
+      booked(
+        ledger,
+        'expect',
+        goods.map(({ item, amount, reservedFor, mark }) => lineOf(item, amount, 'expect', reservedFor, mark)),
+      ),
+    );
+
+  function purchaseFor(uses: readonly Use[], ledger: Ledger, name: string): PurchaseOfWay {
+    const taking = uses.map((use) => ({ ...use, orders: [use.name] }));
+    const purchase = makePurchase(needsOf(taking, orders, library, ledger, ['one', 'two', name]), {
+      today: '2026-03-02',
+      spare: { kind: 'none' },
+      suppliers: library.suppliers,
+      freeDays: library.freeDays,
+      starts: new Map(),
+    });
+    return { result: { way: 'apart', groups: [], purchase }, uses };
+  }
+
+  const onOrder = (ledger: Ledger, item: StoreItem, of: (purchase: string) => boolean) =>
+    [...ledger.onOrder.values()]
+      .filter((goods) => itemKey(goods.item) === itemKey(item) && of(goods.purchase))
+      .reduce((sum, { amount }) => sum + amount, 0);
+
+  it('is taken off what is to be bought: the same purchase again orders nothing', () => {
+    fc.assert(
+      fc.property(anyStoreWithGoods, anyUses, fc.boolean(), (ledger, all, alsoReserve) => {
+        const uses = all.filter(({ item }) => item !== odd && item.item !== 'offcut');
+        const first = purchaseFor(uses, ledger, 'purchase-may');
+        const expected = expectedLines(first, ledger, 'purchase-may');
+        const kept = alsoReserve ? reservationLines(uses, ledger) : [];
+        const after = booked(ledger, 'expect', [...kept, ...expected]);
+        // All that is ordered is on order, and nothing else.
+        for (const { need, quantities } of first.result.purchase.lines) {
+          const units = quantities.reduce((sum, { units: many, offer }) => sum + many * offer.unit, 0);
+          const ordered = need.item.item === 'edging' ? units / 1000 : units;
+          expect(onOrder(after, need.item, (name) => name === 'purchase-may')).toBe(ordered);
+        }
+        const again = purchaseFor(uses, after, 'purchase-may');
+        expect(again.result.purchase.lines.map(({ toBuy }) => toBuy)).toEqual(
+          uses.length === 0 ? [] : again.result.purchase.lines.map(() => 0),
+        );
+        expect(expectedLines(again, after, 'purchase-may')).toEqual([]);
+        if (alsoReserve) expect(reservationLines(uses, after)).toEqual([]);
+        // What others wait for is left to them.
+        for (const item of [sheet, edging, hinge]) {
+          const others = (of: Ledger) =>
+            [...of.onOrder.values()]
+              .filter((goods) => itemKey(goods.item) === itemKey(item) && goods.reservedFor === 'other')
+              .reduce((sum, { amount }) => sum + amount, 0);
+          expect(others(after)).toBe(others(ledger));
+        }
+      }),
+    );
+  });
+
+  it('is cut like what is there, and called what it is', () => {
+    const ledger = booked(booked(emptyLedger, 'receive', [lineOf(odd, 1, 'in')]), 'expect', [
+      lineOf(sheet, 3, 'expect', 'one', marks[0]),
+      lineOf(sheet, 2, 'expect', 'other', marks[0]),
+      lineOf(odd, 1, 'expect', undefined, marks[0]),
+    ]);
+    const supplies = suppliesOnHand(onHandFor(ledger, ['one']), ['one'], library);
+    expect(supplies.map(({ id, count }) => [id, count])).toEqual([
+      ['in the store or on order 2000 × 1000', 2],
+      ['on order 2500 × 1220', 3],
+    ]);
   });
 });
 

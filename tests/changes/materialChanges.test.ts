@@ -33,6 +33,26 @@ describe('material of a changed order', () => {
     ]);
   });
 
+  it('counts what is on order as there, and costs what the rest is sold for', () => {
+    const buying = {
+      coming: ({ id }: Taken) => (id === 'hinge' ? 4 : 0),
+      costMinor: ({ id }: Taken, amount: number) => (id === 'stay' ? null : amount * 90),
+    };
+    const after = [taken('hinge', 12), taken('stay', 2), taken('latch', 4)];
+    const rows = materialChanges([], after, [], ({ id }) => (id === 'latch' ? 4 : 5), buying);
+    expect(rows.map(({ id, coming, toBuy, toBuyMinor }) => [id, coming, toBuy, toBuyMinor])).toEqual([
+      ['hinge', 4, 3, 270],
+      ['stay', 0, 0, 0],
+      ['latch', 0, 0, 0],
+    ]);
+    const alone = materialChanges([taken('hinge', 1)], after, [], null, buying);
+    expect(alone.map(({ coming, toBuy, toBuyMinor }) => [coming, toBuy, toBuyMinor])).toEqual([
+      [null, 11, 990],
+      [null, 2, null],
+      [null, 4, 360],
+    ]);
+  });
+
   it('never has offcuts to be bought, and adds up what several groups take', () => {
     const offcut = taken('A17', 1, { item: 'offcut', priceMinor: 0 });
     const rows = materialChanges([], [offcut, taken('hinge', 2), taken('hinge', 3)]);

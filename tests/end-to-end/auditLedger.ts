@@ -10,7 +10,8 @@ import { expect } from 'vitest';
 
 interface Line {
   readonly item: 'sheet' | 'offcut' | 'edging' | 'fitting';
-  readonly move: 'in' | 'out' | 'reserve' | 'release';
+  readonly move: 'in' | 'out' | 'reserve' | 'release' | 'expect' | 'withdraw';
+  readonly onOrder?: { readonly purchase: string };
   readonly count?: number;
   readonly metres?: number;
   readonly length?: number;
@@ -70,6 +71,7 @@ function keyOf({
   item,
   move: _move,
   reservedFor: _for,
+  onOrder: _onOrder,
   count: _count,
   metres: _metres,
   place: _place,
@@ -135,11 +137,45 @@ export interface ShownEntry {
   readonly [field: string]: unknown;
 }
 
+/** What `plywright stock show --json` says of goods on order. */
+export interface ShownOnOrder {
+  readonly item: Line['item'];
+  readonly amount: number;
+  readonly purchase: string;
+  readonly [field: string]: unknown;
+}
+
+/** Adds up what is on order under each purchase at every booking, and holds it against what the command shows. */
+function auditOnOrder(bookings: readonly BookedLine[], shown: readonly ShownOnOrder[]): void {
+  const amounts = new Map<string, number>();
+  const keyUnder = (line: Line, purchase: string) => `${purchase} ${keyOf(line)}`;
+  for (const { number, lines } of bookings) {
+    for (const line of lines) {
+      if (line.onOrder === undefined || line.move === 'reserve' || line.move === 'release') continue;
+      const key = keyUnder(line, line.onOrder.purchase);
+      const more = line.move === 'expect' || line.move === 'out';
+      const amount = (amounts.get(key) ?? 0) + (more ? amountOf(line) : -amountOf(line));
+      expect(amount, `${key} on order after booking ${number}`).toBeGreaterThanOrEqual(0);
+      amounts.set(key, amount);
+    }
+  }
+  const found = new Map<string, number>();
+  for (const { amount, purchase, supplier: _s, expected: _e, reservedFor: _r, item, ...rest } of shown) {
+    const key = keyUnder({ item, move: 'expect', ...rest } as Line, purchase);
+    found.set(key, (found.get(key) ?? 0) + Math.round(amount * (item === 'edging' ? 1000 : 1)));
+  }
+  expect(found).toEqual(new Map([...amounts].filter(([, amount]) => amount > 0)));
+}
+
 /**
  * Adds the ledger up at every booking and in the end holds it against what the command shows. Each cut is held against its
  * plan by area. Gives how many panels each plan has given so far, by the SHA-256 of its text.
  */
-export function auditLedger(folder: string, shown: readonly ShownEntry[]): Map<string, number> {
+export function auditLedger(
+  folder: string,
+  shown: readonly ShownEntry[],
+  onOrder: readonly ShownOnOrder[] = [],
+): Map<string, number> {
   const amounts = new Map<string, number>();
   const panels = new Map<string, number>();
   const plans = plansIn(join(folder, 'out'));
@@ -170,6 +206,7 @@ export function auditLedger(folder: string, shown: readonly ShownEntry[]): Map<s
       `booking ${booking.number}`,
     ).toBe(away - left);
   }
+  auditOnOrder(bookings, onOrder);
   const there = [...amounts].filter(([, amount]) => amount > 0);
   expect(shown).toHaveLength(there.length);
   for (const entry of shown) {

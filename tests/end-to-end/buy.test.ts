@@ -94,7 +94,7 @@ interface Told {
       tooLate: object | null;
     }[];
   };
-  readonly reserved: { number: number; lines: readonly object[] } | null;
+  readonly booked: { number: number; lines: readonly object[] } | null;
   readonly findings: readonly { code: string; severity: string }[];
 }
 
@@ -297,7 +297,7 @@ fitting,,,,,,,,3,,,shelf-pin
 
       // What is kept for the purchase is its own: nothing more is to be reserved.
       const again = await bought(folder, ...args);
-      expect(again.reserved).toBeNull();
+      expect(again.booked).toBeNull();
       expect(
         again.purchase.lines.find(({ board, length }) => board === 'birch-18' && length === 2500),
       ).toMatchObject({ keptForOthers: 1 });

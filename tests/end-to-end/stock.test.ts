@@ -302,3 +302,80 @@ describe('plywright cut --store', () => {
     expect(two.stderr).toContain('one order at a time');
   });
 });
+
+describe('what is on order', () => {
+  type OnOrder = Row & { purchase: string; supplier: string | null; expected: string | null };
+  const may = ['--purchase', 'may', '--supplier', 'yard'];
+  const json = async (run: Promise<Ended>) => JSON.parse((await run).stdout);
+
+  it('is booked, shown, put off, comes in part by part and is taken off', async () => {
+    const { booked, stock, rows, folder } = await workshop();
+    const onOrder = async (): Promise<OnOrder[]> => (await json(stock('show', '--json'))).onOrder;
+    const six = ['sheet', ...newSheet, ...large, '--count', '6', '--order', 'van-1'];
+    await booked('expect', ...six, ...may, '--expected', '2026-03-09');
+    writeFileSync(join(folder, 'more.csv'), 'fitting,pack,packs,supplier\nhinge,10,2,post\nlatch,5,1,post\n');
+    await booked('expect', 'list', 'more.csv', '--purchase', 'may');
+    expect(await rows()).toEqual([]);
+    expect(await onOrder()).toMatchObject([
+      {
+        item: 'sheet',
+        amount: 6,
+        purchase: 'may',
+        supplier: 'yard',
+        expected: '2026-03-09',
+        reservedFor: 'van-1',
+      },
+      { fitting: 'hinge', amount: 20, supplier: 'post', expected: null, reservedFor: null },
+      { fitting: 'latch', amount: 5 },
+    ]);
+    await booked('postpone', 'may', '--supplier', 'yard', '--expected', '2026-03-11');
+    const shown = (await stock('show')).stdout;
+    expect(shown).toContain('may with yard, expected on 2026-03-11');
+    expect(shown).toContain('(6 for van-1)');
+    const part = await booked('receive', 'sheet', '--board', 'poplar-15', '--count', '4');
+    expect(part.stdout).toContain('reserved for van-1');
+    expect(part.stdout).toContain('on order: 2 (2 for van-1) under may with yard, expected on 2026-03-11');
+    await booked('withdraw', 'fitting', '--name', 'latch', '--count', '5', '--purchase', 'may');
+    // More than was ordered comes in, and is told.
+    const more = await booked('receive', 'sheet', '--board', 'poplar-15', '--count', '3');
+    expect(more.stderr).toContain('More of sheet poplar-15');
+    await booked('receive', 'purchase', 'may', '--supplier', 'post');
+    expect(await onOrder()).toEqual([]);
+    expect((await rows()).find(({ item }) => item === 'sheet')).toMatchObject({ amount: 7, free: 1 });
+    // Reversed, it is on order again; history says when what was on order.
+    await booked('reverse', '7');
+    expect((await onOrder()).map(({ amount }) => amount)).toEqual([20]);
+    const day = await json(stock('show', '--after', '2', '--json'));
+    expect(day.onOrder).toHaveLength(3);
+    expect((await stock('history')).stdout).toContain('no longer on order: may with post');
+  });
+
+  it('is told in words where it is not as was said', async () => {
+    const { booked, stock } = await workshop();
+    await booked('expect', 'fitting', '--name', 'hinge', '--count', '4', ...may);
+    const date = ['--date', '2026-03-02', '--json'];
+    const refused = async (...args: string[]) => codes(await stock(...args, ...date));
+    expect(await refused('withdraw', 'fitting', '--name', 'hinge', '--count', '5', ...may)).toEqual([
+      'not-on-order',
+    ]);
+    expect(await refused('withdraw', 'fitting', '--name', 'hing', '--count', '1', ...may)).toEqual([
+      'not-on-order',
+    ]);
+    expect(await refused('receive', 'purchase', 'mai')).toEqual(['not-on-order']);
+    expect(await refused('postpone', 'june', '--expected', '2026-03-09')).toEqual(['not-on-order']);
+    expect((await stock('receive', 'purchase', 'mai', ...date)).stdout).toContain('"nearest": "may"');
+    const misused = [
+      ['expect', 'fitting', '--name', 'hinge', '--count', '4'],
+      ['expect', 'offcut', '--label', 'A1', ...may],
+      ['expect', 'list', 'x.csv'],
+      ['receive', 'purchase'],
+      ['receive', 'purchase', 'may', '--count', '3'],
+      ['receive', 'fitting', '--name', 'hinge', '--count', '1', '--not-ordered', '--purchase', 'may'],
+      ['withdraw', 'list', 'x.csv'],
+      ['expect', 'fitting', '--name', 'hinge', '--count', '4', ...may, '--expected', '2026-02-30'],
+    ];
+    for (const args of misused) expect((await stock(...args)).code, args.join(' ')).toBe(2);
+    const beside = await booked('receive', 'fitting', '--name', 'hinge', '--count', '2', '--not-ordered');
+    expect(beside.stdout).toContain('on order: 4 under may with yard');
+  });
+});

@@ -1,5 +1,12 @@
 import fc from 'fast-check';
-import type { BookingLine, Draft, Ledger, SheetItem, StoreItem } from '../../src/model/store.ts';
+import type {
+  BookingLine,
+  Draft,
+  Ledger,
+  PurchaseMark,
+  SheetItem,
+  StoreItem,
+} from '../../src/model/store.ts';
 import { book, emptyLedger, reversal } from '../../src/store/book.ts';
 import { itemKey, lineOf } from '../../src/store/items.ts';
 
@@ -40,6 +47,11 @@ type Asked =
   | { readonly kind: 'reverse'; readonly back: number; readonly days: number };
 
 const orders = fc.constantFrom('van-1', 'van-2');
+export const marks: readonly PurchaseMark[] = [
+  { purchase: 'march', supplier: 'yard', expected: '2026-03-09' },
+  { purchase: 'march', supplier: 'yard', expected: '2026-03-11' },
+  { purchase: 'april' },
+];
 const moves = {
   receive: ['in'],
   correct: ['in', 'out'],
@@ -48,25 +60,58 @@ const moves = {
   release: ['release'],
   'put back': ['in'],
   cut: ['in', 'out'],
+  expect: ['expect', 'expect', 'reserve'],
+  withdraw: ['withdraw'],
+  postpone: ['withdraw', 'expect'],
 } as const;
+const orderable = items.filter(({ item }) => item !== 'offcut');
+const ofGoodsOnOrder = ['receive', 'reserve', 'release', 'expect', 'withdraw', 'postpone'];
+
+/** What is kept for orders is of few kinds, so that some of it can be released. */
+function usualItems(kind: keyof typeof moves): readonly StoreItem[] {
+  if (kind === 'put back') return offcuts;
+  return kind === 'reserve' || kind === 'release' ? items.slice(0, 3) : items;
+}
 
 function linesOf(kind: keyof typeof moves): fc.Arbitrary<BookingLine[]> {
   const line = fc
     .record({
-      item: fc.constantFrom(...(kind === 'put back' ? offcuts : items)),
+      item: fc.constantFrom(...usualItems(kind)),
       amount: fc.integer({ min: 1, max: 6 }),
       move: fc.constantFrom(...moves[kind]),
       order: fc.option(orders, { nil: undefined, freq: 1 }),
       forOrder: orders,
+      mark: fc.constantFrom(...marks),
+      chance: fc.integer({ min: 0, max: 3 }),
     })
-    .map(({ item, amount, move, order, forOrder }) =>
-      lineOf(item, amount, move, move === 'reserve' || move === 'release' ? forOrder : order),
-    );
-  return fc.array(line, { minLength: 1, maxLength: 2 });
+    .map(({ item, amount, move, order, forOrder, mark, chance }) => {
+      const ordered =
+        move === 'expect' ||
+        move === 'withdraw' ||
+        (chance < (kind === 'receive' ? 2 : 1) && ofGoodsOnOrder.includes(kind));
+      // Few things are on order, so that what comes in meets what was ordered.
+      const what = ordered && item.item === 'offcut' ? orderable[amount % orderable.length]! : item;
+      // What is kept and given back is little, so that much of it can be.
+      const some = ['reserve', 'release', 'withdraw'].includes(move) ? 1 + (amount % 2) : amount;
+      const reservedFor = move === 'reserve' || move === 'release' ? forOrder : order;
+      return lineOf(what, some, move, reservedFor, ordered ? mark : undefined);
+    });
+  return fc.array(line, { minLength: 1, maxLength: kind === 'release' ? 1 : 2 });
 }
 
 const asked: fc.Arbitrary<Asked> = fc.oneof(
-  ...([...Object.keys(moves), 'receive', 'receive'] as (keyof typeof moves)[]).map((kind) =>
+  ...(
+    [
+      ...Object.keys(moves),
+      'receive',
+      'receive',
+      'reserve',
+      'reserve',
+      'expect',
+      'release',
+      'release',
+    ] as (keyof typeof moves)[]
+  ).map((kind) =>
     fc.record({ kind: fc.constant(kind), lines: linesOf(kind), days: fc.integer({ min: 0, max: 2 }) }),
   ),
   fc.record({
@@ -103,4 +148,12 @@ export function bookAll(all: readonly Asked[]): Ledger[] {
 
 export function amountIn(ledger: Ledger, item: StoreItem): number {
   return ledger.stock.get(itemKey(item))?.amount ?? 0;
+}
+
+/** All of an item that is on order. */
+export function onOrderOf(ledger: Ledger, item: StoreItem): number {
+  const key = itemKey(item);
+  return [...ledger.onOrder.values()]
+    .filter((goods) => itemKey(goods.item) === key)
+    .reduce((sum, { amount }) => sum + amount, 0);
 }

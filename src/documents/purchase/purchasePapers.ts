@@ -248,6 +248,7 @@ class PurchaseWriter {
           first ? this.amount(line, line.need.amount) : '',
           first ? this.amount(line, line.spare) : '',
           first ? this.amount(line, line.fromStore) : '',
+          first ? this.amount(line, line.fromOnOrder) : '',
           this.ordered(line, quantity),
           listMoney(quantity.priceEachMinor),
           listMoney(quantity.priceMinor),
@@ -258,8 +259,8 @@ class PurchaseWriter {
       {
         kind: 'table',
         caption: this.says.from(this.supplierTitle(order)),
-        columns: columnsOf(this.says.lineColumns, [8.4, -1.8, -1.6, -1.6, -2, -2, -2]),
-        rows: [...rows, ...this.sums(order, 5)],
+        columns: columnsOf(this.says.lineColumns, [7.4, -1.8, -1.6, -1.6, -1.9, -1.9, -1.9, -1.9]),
+        rows: [...rows, ...this.sums(order, 6)],
         sum: true,
       },
       { kind: 'list', items: this.notes(order) },
@@ -268,25 +269,45 @@ class PurchaseWriter {
 
   private fromStore(): TextBlock[] {
     const taken = this.report.chosen.purchase.lines.filter(
-      ({ fromStore, need }) => fromStore > 0 || need.keptForOthers > 0,
+      ({ fromStore, fromOnOrder, need }) =>
+        fromStore + fromOnOrder + need.keptForOthers + need.comingForOthers > 0,
     );
     if (taken.length === 0) return [];
     return [
       {
         kind: 'table',
         caption: this.says.store,
-        columns: columnsOf(this.says.storeColumns, [8, -1.8, -1.6, -2, -2.4]),
+        columns: columnsOf(this.says.storeColumns, [6.6, -1.8, -1.6, -1.8, -1.8, 2.3, -2.2]),
         rows: taken.map((line) => ({
           cells: [
             this.what(line),
-            ...[line.need.amount, line.spare, line.fromStore, line.need.keptForOthers].map((amount) =>
+            ...[line.need.amount, line.spare, line.fromStore, line.fromOnOrder].map((amount) =>
               this.amount(line, amount),
             ),
+            line.expected ?? '–',
+            this.amount(line, line.need.keptForOthers + line.need.comingForOthers),
           ],
         })),
       },
       { kind: 'paragraph', text: this.says.storeIntro },
+      ...this.comingLate(taken),
     ];
+  }
+
+  /** What is on order already and comes too late, or should have come. */
+  private comingLate(lines: readonly PurchaseLine[]): TextBlock[] {
+    const items = lines.flatMap((line) => {
+      const { comesLate, expected, need } = line;
+      const late =
+        comesLate === null || expected === null
+          ? []
+          : [this.says.comesLate(this.what(line), expected, comesLate.thereBy, need.orders.join(', '))];
+      const overdue = line.overdue.map((part) =>
+        this.says.overdue(this.amount(line, part.amount), this.what(line), part.expected ?? '–'),
+      );
+      return [...late, ...overdue];
+    });
+    return items.length === 0 ? [] : [{ kind: 'list', items }];
   }
 
   /** The whole purchase, for the buyer. */

@@ -18,8 +18,23 @@ const ORDERED = {
   price: 'money',
   currency: 'text',
   'order by': 'text',
+  expected: 'text',
   orders: 'text',
 } as const;
+
+/** What is needed of an item, and where it is had of. */
+function amountColumns<Kind extends 'whole' | 'metres'>(kind: Kind) {
+  return {
+    needed: kind,
+    spare: kind,
+    'from store': kind,
+    'kept for others': kind,
+    'on order': kind,
+    'on order expected': 'text',
+    'on order for others': kind,
+    'to buy': kind,
+  } as const;
+}
 
 export const PURCHASE_SHEETS_COLUMNS = tableColumns({
   board: 'text',
@@ -29,11 +44,7 @@ export const PURCHASE_SHEETS_COLUMNS = tableColumns({
   width: 'mm',
   grain: 'text',
   description: 'text',
-  needed: 'whole',
-  spare: 'whole',
-  'from store': 'whole',
-  'kept for others': 'whole',
-  'to buy': 'whole',
+  ...amountColumns('whole'),
   sheet: 'text',
   pack: 'whole',
   count: 'whole',
@@ -44,11 +55,7 @@ export const PURCHASE_SHEETS_COLUMNS = tableColumns({
 export const PURCHASE_EDGING_COLUMNS = tableColumns({
   edging: 'text',
   description: 'text',
-  needed: 'metres',
-  spare: 'metres',
-  'from store': 'metres',
-  'kept for others': 'metres',
-  'to buy': 'metres',
+  ...amountColumns('metres'),
   roll: 'number',
   rolls: 'whole',
   metres: 'metres',
@@ -58,11 +65,7 @@ export const PURCHASE_EDGING_COLUMNS = tableColumns({
 export const PURCHASE_FITTINGS_COLUMNS = tableColumns({
   fitting: 'text',
   description: 'text',
-  needed: 'whole',
-  spare: 'whole',
-  'from store': 'whole',
-  'kept for others': 'whole',
-  'to buy': 'whole',
+  ...amountColumns('whole'),
   pack: 'whole',
   packs: 'whole',
   count: 'whole',
@@ -126,93 +129,94 @@ function ordered(
     price: (quantity?.priceMinor ?? 0) / 100,
     currency: report.currency,
     'order by': own?.orderBy ?? null,
+    expected: quantity === undefined ? null : (asked?.expected ?? null),
     orders: line.need.orders.join(separator),
   };
 }
 
-/** A row for each quantity of a line; one without where nothing is ordered. What the line says stands on its first row. */
-function rowsOf<Row>(
-  report: PurchaseReport,
-  kind: BoughtItem['item'],
-  row: (line: PurchaseLine, quantity: Quantity | undefined, first: boolean) => Row,
-): Row[] {
-  return report.chosen.purchase.lines
-    .filter((line) => line.need.item.item === kind)
-    .flatMap((line) =>
-      line.quantities.length === 0
-        ? [row(line, undefined, true)]
-        : line.quantities.map((quantity, index) => row(line, quantity, index === 0)),
-    );
-}
-
 /** The amounts of a line, in units of `unit`; nothing on rows after its first, so that columns can be added up. */
 function amounts(line: PurchaseLine, first: boolean, unit: (amount: number) => number) {
+  const { need, spare, fromStore, fromOnOrder, expected, toBuy } = line;
   const say = (amount: number) => (first ? unit(amount) : null);
   return {
-    needed: say(line.need.amount),
-    spare: say(line.spare),
-    'from store': say(line.fromStore),
-    'kept for others': say(line.need.keptForOthers),
-    'to buy': say(line.toBuy),
+    needed: say(need.amount),
+    spare: say(spare),
+    'from store': say(fromStore),
+    'kept for others': say(need.keptForOthers),
+    'on order': say(fromOnOrder),
+    'on order expected': first ? expected : null,
+    'on order for others': say(need.comingForOthers),
+    'to buy': say(toBuy),
   };
+}
+
+type Cells = Readonly<Record<string, string | number | null>>;
+
+/** A row of a list as it is made; `first` says whether it is the first of its line. */
+interface ListedLine<Kind extends BoughtItem['item']> {
+  readonly line: PurchaseLine;
+  readonly item: Extract<BoughtItem, { item: Kind }>;
+  /** Absent where nothing of it is ordered. */
+  readonly quantity: Quantity | undefined;
+  readonly first: boolean;
+}
+
+/**
+ * The rows of one kind of item: one for each quantity of a line, one where nothing is ordered. What the line says stands on its
+ * first row; `own` gives the cells that only this kind has.
+ */
+function rowsOf<Kind extends BoughtItem['item']>(
+  report: PurchaseReport,
+  kind: Kind,
+  unit: (amount: number) => number,
+  own: (row: ListedLine<Kind>) => Cells,
+): Cells[] {
+  return report.chosen.purchase.lines.flatMap((line) => {
+    const { item, title } = line.need;
+    if (item.item !== kind) return [];
+    const quantities = line.quantities.length === 0 ? [undefined] : line.quantities;
+    return quantities.map((quantity, index) => ({
+      description: title,
+      ...amounts(line, index === 0, unit),
+      ...own({ line, item: item as ListedLine<Kind>['item'], quantity, first: index === 0 }),
+      ...ordered(report, line, quantity),
+    }));
+  });
 }
 
 const pieces = (amount: number) => amount;
 
 function sheetsTable(report: PurchaseReport): Table {
-  const rows = rowsOf(report, 'sheet', (line, quantity, first) => {
-    const { item, title } = line.need;
-    if (item.item !== 'sheet') throw new Error('a sheet was sought');
+  const rows = rowsOf(report, 'sheet', pieces, ({ line, item, quantity, first }) => {
+    const { board, finish, thickness, length, width, grain } = item;
     return {
-      board: item.board,
-      finish: item.finish,
-      thickness: item.thickness,
-      length: item.length,
-      width: item.width,
-      grain: item.grain,
-      description: title,
-      ...amounts(line, first, pieces),
+      ...{ board, finish, thickness, length, width, grain },
       sheet: quantity?.offer.id ?? null,
       pack: quantity?.offer.pack ?? null,
       count: quantity?.units ?? 0,
       missing: first ? line.missing : null,
-      ...ordered(report, line, quantity),
     };
   });
   return tableOf('purchase-sheets', PURCHASE_SHEETS_COLUMNS, rows);
 }
 
 function edgingTable(report: PurchaseReport): Table {
-  const rows = rowsOf(report, 'edging', (line, quantity, first) => {
-    const { item, title } = line.need;
-    if (item.item !== 'edging') throw new Error('an edging was sought');
-    return {
-      edging: item.edging,
-      description: title,
-      ...amounts(line, first, metresUp),
-      roll: quantity === undefined ? null : quantity.offer.unit / 1_000_000,
-      rolls: quantity?.units ?? 0,
-      metres: quantity === undefined ? 0 : (quantity.units * quantity.offer.unit) / 1_000_000,
-      ...ordered(report, line, quantity),
-    };
-  });
+  const rows = rowsOf(report, 'edging', metresUp, ({ item, quantity }) => ({
+    edging: item.edging,
+    roll: quantity === undefined ? null : quantity.offer.unit / 1_000_000,
+    rolls: quantity?.units ?? 0,
+    metres: quantity === undefined ? 0 : (quantity.units * quantity.offer.unit) / 1_000_000,
+  }));
   return tableOf('purchase-edging', PURCHASE_EDGING_COLUMNS, rows);
 }
 
 function fittingsTable(report: PurchaseReport): Table {
-  const rows = rowsOf(report, 'fitting', (line, quantity, first) => {
-    const { item, title } = line.need;
-    if (item.item !== 'fitting') throw new Error('a fitting was sought');
-    return {
-      fitting: item.fitting,
-      description: title,
-      ...amounts(line, first, pieces),
-      pack: quantity?.offer.pack ?? null,
-      packs: quantity?.packs ?? 0,
-      count: quantity?.units ?? 0,
-      ...ordered(report, line, quantity),
-    };
-  });
+  const rows = rowsOf(report, 'fitting', pieces, ({ item, quantity }) => ({
+    fitting: item.fitting,
+    pack: quantity?.offer.pack ?? null,
+    packs: quantity?.packs ?? 0,
+    count: quantity?.units ?? 0,
+  }));
   return tableOf('purchase-fittings', PURCHASE_FITTINGS_COLUMNS, rows);
 }
 
@@ -239,44 +243,45 @@ function wasteCells(area: Pick<WayGroup, 'sheetAreaUm2' | 'panelAreaUm2'>) {
   return { 'waste of sheets': 100 * ofSheets, 'waste of panels': 100 * ofPanels };
 }
 
+/** What cutting some boards takes, added up. */
+function taken(groups: readonly WayGroup[]) {
+  const sum = (of: (group: WayGroup) => number) => groups.reduce((all, group) => all + of(group), 0);
+  return {
+    panels: sum(({ panels }) => panels),
+    sheets: sum(({ sheets }) => sheets),
+    offcuts: sum(({ offcuts }) => offcuts),
+    least: sum(({ least }) => least),
+    ...wasteCells({
+      sheetAreaUm2: sum(({ sheetAreaUm2 }) => sheetAreaUm2),
+      panelAreaUm2: sum(({ panelAreaUm2 }) => panelAreaUm2),
+    }),
+  };
+}
+
+/** A row for each board of a way to cut, and one for all of them with what is ordered for it. */
 function waysTable({ chosen, other, currency }: PurchaseReport): Table {
   const rowsOfWay = ({ way, groups, purchase }: WayResult) => {
-    const about = { cut: way, ordered: way === chosen.way ? 'yes' : 'no', currency };
+    const about = { cut: way, ordered: way === chosen.way ? 'yes' : 'no' };
+    const unpriced = { goods: null, delivery: null, total: null, currency: null };
     const rows = groups.map((group) => ({
       ...about,
       board: group.board,
       finish: group.finish,
       thickness: group.thickness,
-      panels: group.panels,
-      sheets: group.sheets,
-      offcuts: group.offcuts,
-      least: group.least,
+      ...taken([group]),
       'within percent': group.withinPercent,
-      ...wasteCells(group),
-      goods: null,
-      delivery: null,
-      total: null,
-      currency: null,
+      ...unpriced,
     }));
-    const sum = {
+    const all = {
       ...about,
-      board: 'all',
-      finish: null,
-      thickness: null,
-      panels: groups.reduce((all, { panels }) => all + panels, 0),
-      sheets: groups.reduce((all, { sheets }) => all + sheets, 0),
-      offcuts: groups.reduce((all, { offcuts }) => all + offcuts, 0),
-      least: groups.reduce((all, { least }) => all + least, 0),
-      'within percent': null,
-      ...wasteCells({
-        sheetAreaUm2: groups.reduce((all, { sheetAreaUm2 }) => all + sheetAreaUm2, 0),
-        panelAreaUm2: groups.reduce((all, { panelAreaUm2 }) => all + panelAreaUm2, 0),
-      }),
+      ...{ board: 'all', finish: null, thickness: null, 'within percent': null },
+      ...taken(groups),
       goods: purchase.goodsMinor / 100,
       delivery: purchase.deliveryMinor / 100,
       total: (purchase.goodsMinor + purchase.deliveryMinor) / 100,
+      currency,
     };
-    return [...rows, sum];
+    return [...rows, all];
   };
   const ways = other === undefined ? [chosen] : [chosen, other];
   return tableOf('purchase-ways', PURCHASE_WAYS_COLUMNS, ways.flatMap(rowsOfWay));

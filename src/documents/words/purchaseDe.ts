@@ -45,7 +45,7 @@ export const purchaseDe: PurchaseWords = {
     `${percent} % ${of === 'need' ? 'des Bedarfs' : 'des Gekauften'}, aufgerundet auf ganze Platten je Platte und Dekor und auf ganze Stücke`,
   spareSheets: (count) => `${count} ${count === 1 ? 'Platte' : 'Platten'} je Platte und Dekor`,
   from: (supplier) => `Von ${supplier}`,
-  lineColumns: ['was', 'Bedarf', 'Zugabe', 'Lager', 'bestellen', 'je', 'Preis'],
+  lineColumns: ['was', 'Bedarf', 'Zugabe', 'Lager', 'kommt', 'bestellen', 'je', 'Preis'],
   sum: 'Ware',
   delivery: 'Lieferung',
   total: 'Summe',
@@ -58,10 +58,13 @@ export const purchaseDe: PurchaseWords = {
   belowLeast: (missing, least) => `${missing} unter dem Mindestbestellwert von ${least}.`,
   beyond: (units, fewest, what, from, saved) =>
     `${what}: ${units} statt ${fewest}, weil sie zum Preis ab ${from} um ${saved} weniger kosten.`,
-  store: 'Aus dem Lager',
+  store: 'Im Lager oder schon bestellt',
   storeIntro:
-    'Im Lager frei oder für diese Aufträge zurückgelegt. Was für andere Aufträge zurückgelegt ist, bleibt liegen.',
-  storeColumns: ['was', 'Bedarf', 'Zugabe', 'entnommen', 'für andere zurückgelegt'],
+    'Lager: dort frei oder für diese Aufträge zurückgelegt. Kommt: schon bestellt, für diese Aufträge oder für keinen, und noch nicht da. Was für andere Aufträge zurückgelegt oder bestellt ist, bleibt ihnen.',
+  storeColumns: ['was', 'Bedarf', 'Zugabe', 'Lager', 'kommt', 'erwartet', 'für andere'],
+  comesLate: (what, expected, thereBy, orders) =>
+    `${what}: bestellt, aber erst am ${expected} erwartet; für ${orders} muss es am ${thereBy} da sein.`,
+  overdue: (amount, what, expected) => `${what}: ${amount} hätten am ${expected} da sein sollen.`,
   requestIntro: (there, late) => {
     if (there === null) return 'Bitte liefern Sie uns Folgendes.';
     return late

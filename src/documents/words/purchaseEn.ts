@@ -40,7 +40,7 @@ export const purchaseEn: PurchaseWords = {
     `${percent} % of what ${of === 'need' ? 'is needed' : 'is bought'}, rounded up to whole sheets of each board and finish, and to whole pieces`,
   spareSheets: (count) => `${count} ${count === 1 ? 'sheet' : 'sheets'} of each board and finish`,
   from: (supplier) => `From ${supplier}`,
-  lineColumns: ['what', 'needed', 'spare', 'store', 'order', 'each', 'price'],
+  lineColumns: ['what', 'needed', 'spare', 'store', 'coming', 'order', 'each', 'price'],
   sum: 'goods',
   delivery: 'delivery',
   total: 'total',
@@ -53,9 +53,13 @@ export const purchaseEn: PurchaseWords = {
   belowLeast: (missing, least) => `${missing} below the least order value of ${least}.`,
   beyond: (units, fewest, what, from, saved) =>
     `${what}: ${units} in place of ${fewest}, since at the price from ${from} on they cost ${saved} less.`,
-  store: 'From the store',
-  storeIntro: 'Free in the store, or kept there for these orders. What is kept for other orders is left.',
-  storeColumns: ['what', 'needed', 'spare', 'taken', 'kept for others'],
+  store: 'In the store or on order already',
+  storeIntro:
+    'Store: free there, or kept there for these orders. Coming: on order already, for these orders or for none, and not here yet. What is kept or on order for other orders is left.',
+  storeColumns: ['what', 'needed', 'spare', 'store', 'coming', 'expected', 'for others'],
+  comesLate: (what, expected, thereBy, orders) =>
+    `${what}: on order, but expected on ${expected}; for ${orders} it must be there on ${thereBy}.`,
+  overdue: (amount, what, expected) => `${what}: ${amount} should have come on ${expected}.`,
   requestIntro: (there, late) => {
     if (there === null) return 'Please send us the following.';
     return late

@@ -39,7 +39,7 @@ export interface PurchaseWords {
   readonly sparePercent: (percent: string, of: 'need' | 'bought') => string;
   readonly spareSheets: (count: number) => string;
   readonly from: (supplier: string) => string;
-  /** What, needed, spare, from the store, ordered, each, price. */
+  /** What, needed, spare, from the store, on order already, ordered, each, price. */
   readonly lineColumns: readonly string[];
   readonly sum: string;
   readonly delivery: string;
@@ -53,8 +53,10 @@ export interface PurchaseWords {
   readonly beyond: (units: number, fewest: number, what: string, from: number, saved: string) => string;
   readonly store: string;
   readonly storeIntro: string;
-  /** What, needed, spare, taken, kept for others. */
+  /** What, needed, spare, taken, on order already, when that is expected, kept for others. */
   readonly storeColumns: readonly string[];
+  readonly comesLate: (what: string, expected: string, thereBy: string, orders: string) => string;
+  readonly overdue: (amount: string, what: string, expected: string) => string;
   readonly requestIntro: (there: string | null, late: boolean) => string;
   /** Position, article, what, how many, each, price. */
   readonly requestColumns: readonly string[];

@@ -101,7 +101,7 @@ export const quoteDe: QuoteWords = {
   rounding:
     'Eine Zeile ist Menge × Preis, bei Arbeit Menge × Zeit für eins × Preis einer Stunde, aus den gedruckten Zahlen und auf den Cent gerundet, Halbe aufwärts. Summen sind die der gedruckten Zeilen.',
   listPrices:
-    'Preise sind die einer Platte, eines Meters oder Stücks in der Bibliothek; was ein Lieferant bei größeren Mengen nachlässt, ist nicht gerechnet.',
+    'Preise sind die einer Platte, eines Meters oder Stücks in der Bibliothek, damit die Schätzung nicht davon abhängt, was sonst gekauft wird: was ein Lieferant bei größeren Mengen nachlässt, ist nicht gerechnet. Reststücke vom Lager, die der Plan zuschneidet, kosten nichts.',
   stacked:
     'Platten, die aufeinander gesägt werden, gehen zusammen einmal durch die Säge; gebracht wird jede.',
   hours: (hours) => `Die Arbeit ergibt ${hours} h.`,

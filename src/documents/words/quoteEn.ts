@@ -94,7 +94,7 @@ export const quoteEn: QuoteWords = {
   rounding:
     'A line is quantity × price, or for work quantity × time of one × price of an hour, from the figures as printed, rounded to the cent, halves up. Sums are those of the printed lines.',
   listPrices:
-    'Prices are those of one sheet, metre or piece in the library; what a supplier takes off for larger numbers is not counted.',
+    'Prices are those of one sheet, metre or piece in the library, so that the estimate does not depend on what else is bought: what a supplier takes off for larger numbers is not counted. Offcuts on hand that the plan cuts cost nothing.',
   stacked: 'Sheets that are sawn on each other count as one way through the saw, but each is brought to it.',
   hours: (hours) => `Work adds up to ${hours} h.`,
   notCharged: (kinds) => `The library has no rate for ${kinds}: that work is not in this estimate.`,
