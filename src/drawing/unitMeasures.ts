@@ -89,7 +89,8 @@ export function footExtents(unit: PlacedUnit): Extent[] {
   const said = innerExtents(unit).x.map((extent) => extent.join(' '));
   const extents = [...between, ...legs].sort((a, b) => a[0] - b[0]);
   const more = extents.some((extent) => !said.includes(extent.join(' ')));
-  return feet.length > 0 && more ? extents : [];
+  const others = feet.some((panel) => panel.thicknessAxis === 'y' || !spans(panel, unit, 'z', 5));
+  return others && more ? extents : [];
 }
 
 /** A chain of extents along one panel. */
