@@ -58,7 +58,7 @@ export function massChapter(facts: BookFacts): Section[] {
     {
       kind: 'table',
       caption: says.byUnit,
-      columns: columnsOf(says.columns, [5, -2, -2, -2, -2, -2.2, -2, -2, -2, -2]),
+      columns: columnsOf(says.columns, [4.2, -2, -1.8, -2.5, -2.6, -2.6, -1.6, -1.7, -1.6, -1.8]),
       rows: [...rows, { cells: cellsOf(says.all, mass) }],
       sum: true,
     },

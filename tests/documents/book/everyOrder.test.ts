@@ -25,6 +25,17 @@ describe.each(demoOrders.map((name, index) => [name, ways[index % ways.length]!]
       for (const page of pages) assertReadable(page);
     });
 
+    it('breaks no heading of the table of masses, and has a row for each appliance', () => {
+      const texts = pages.flatMap(({ shapes }) =>
+        shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])),
+      );
+      const { mass, appliances } = wishes.language === 'de' ? de : en;
+      expect(texts).toEqual(expect.arrayContaining([...mass.columns, appliances.heading]));
+      const held = job.ordered!.furniture.units.flatMap((unit) => unit.appliances ?? []);
+      expect(held.length).toBeGreaterThan(0);
+      for (const { title } of held) expect(texts.join(' ')).toContain(title);
+    });
+
     it('leaves no page nearly empty', () => {
       for (const page of pages) expect(usedHeight(page), page.title).toBeGreaterThan(0.2);
     });
