@@ -37,7 +37,9 @@ where they save more. Then which panel of each board brings a sheet, and what
 sheets of one size alone would take. Each has a plan of its own, nested with the
 same seed and limits as by 'plywright cut' and replayed. Nothing is written.
 
-Many values are ruled out together by the least that they can cost. Where a
+Many values are ruled out together by the least that they can cost. Where
+--nestings ends the search before all were looked at, nearest first, a part of
+them goes to changes further away, at distances that double. Where a
 formula makes a panel smallest in the middle of a range, a change there may be
 missed.
 ${settingsInWords}

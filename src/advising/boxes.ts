@@ -59,6 +59,20 @@ export function nearestValues(limits: readonly ChangeLimit[], box: ChangeBox): C
   return withValues(limits, box, ({ from, to }, { values, now }) => (values[from]! < now ? to : from));
 }
 
+/** The values of a box after so many steps, of as many as its longest side has, from the nearest ones to the farthest. */
+export function valuesTowards(limits: readonly ChangeLimit[], box: ChangeBox, step: number): ChangeValues {
+  const steps = stepsOf(box);
+  return withValues(limits, box, ({ from, to }, { values, now }) => {
+    const along = steps === 0 ? 0 : Math.round(((to - from) * step) / steps);
+    return values[from]! < now ? to - along : from + along;
+  });
+}
+
+/** How many steps there are from the nearest values of a box to the farthest. */
+export function stepsOf(box: ChangeBox): number {
+  return Math.max(...box.map(({ from, to }) => to - from));
+}
+
 export function isSingle(box: ChangeBox): boolean {
   return box.every(({ from, to }) => from === to);
 }

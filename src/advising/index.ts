@@ -9,6 +9,7 @@ import {
   sizeOfChange,
   startBoxes,
 } from './boxes.ts';
+import { farChange } from './farChanges.ts';
 
 export type { ChangeValues } from './boxes.ts';
 export { smallestParts } from './smallestParts.ts';
@@ -22,8 +23,8 @@ export interface Trials<Plan> {
   readonly mayCostLess: (corners: readonly ChangeValues[], below: number) => 'yes' | 'no' | 'unknown';
   /** A plan at these values with all checks passing that costs less than `below`; null where there is none. */
   readonly planBelow: (values: ChangeValues, below: number) => FoundPlan<Plan> | null;
-  /** True ends the search. */
-  readonly isOver: () => boolean;
+  /** How much of what may be spent has been, from 0 to 1; the search ends with 1. */
+  readonly spent: () => number;
 }
 
 interface FoundPlan<Plan> {
@@ -41,14 +42,22 @@ export interface FoundChange<Plan> extends FoundPlan<Plan> {
 export interface FoundChanges<Plan> {
   /** Smallest first. */
   readonly found: readonly FoundChange<Plan>[];
-  /** Null when the limits were searched through; otherwise all changes smaller than this were looked at. */
+  /** Null when the limits were searched through; otherwise all changes smaller than this were looked at, larger ones here and there. */
   readonly lookedUpTo: number | null;
+}
+
+/** A found change with the numbers that it changes. */
+interface OfNumbers<Plan> extends FoundChange<Plan> {
+  readonly of: readonly number[];
 }
 
 interface Waiting {
   readonly box: ChangeBox;
   readonly nearest: number;
 }
+
+/** Part of what may be spent that the search from near to far may have; the rest is for looks further away. */
+const PART_FOR_NEAR = 0.6;
 
 /**
  * Looks for the smallest changes after which an order costs less than `costNow`, and then for larger ones that save still
@@ -63,7 +72,7 @@ export function findChanges<Plan>(
   costNow: number,
   trials: Trials<Plan>,
 ): FoundChanges<Plan> {
-  const found: (FoundChange<Plan> & { readonly of: readonly number[] })[] = [];
+  const found: OfNumbers<Plan>[] = [];
   const waiting: Waiting[] = [];
   const add = (box: ChangeBox) => {
     waiting.push({ box, nearest: sizeOfChange(limits, nearestValues(limits, box)) });
@@ -77,7 +86,9 @@ export function findChanges<Plan>(
   startBoxes(limits).forEach(add);
   while (waiting.length > 0) {
     const next = waiting.reduce((best, one) => (isBefore(one, best) ? one : best));
-    if (trials.isOver()) return { found, lookedUpTo: next.nearest };
+    if (trials.spent() >= PART_FOR_NEAR) {
+      return { found: withFar(limits, costNow, trials, found, next.nearest), lookedUpTo: next.nearest };
+    }
     waiting.splice(waiting.indexOf(next), 1);
     const { box, nearest } = next;
     const below = toBeat(box);
@@ -90,6 +101,37 @@ export function findChanges<Plan>(
     if (plan !== null) found.push({ ...plan, values, size: nearest, of: box.map(({ limit }) => limit) });
   }
   return { found, lookedUpTo: null };
+}
+
+/** What was found, and changes further away; of these only such as save more than any smaller change of the same numbers. */
+function withFar<Plan>(
+  limits: readonly ChangeLimit[],
+  costNow: number,
+  trials: Trials<Plan>,
+  near: readonly OfNumbers<Plan>[],
+  lookedUpTo: number,
+): OfNumbers<Plan>[] {
+  const beats = (box: readonly number[], all: readonly OfNumbers<Plan>[]) =>
+    all.filter(({ of }) => of.every((limit) => box.includes(limit))).map(({ costMinor }) => costMinor);
+  const far: OfNumbers<Plan>[] = [];
+  for (const box of startBoxes(limits)) {
+    const of = box.map(({ limit }) => limit);
+    const below = Math.min(costNow, ...beats(of, near), ...beats(of, far));
+    const change = farChange(limits, box, {
+      lookedUpTo,
+      tryAt: (values): OfNumbers<Plan> | null => {
+        const plan = trials.planBelow(values, below);
+        return plan && { ...plan, values, size: sizeOfChange(limits, values), of };
+      },
+      isOver: () => trials.spent() >= 1,
+    });
+    if (change !== null) far.push(change);
+  }
+  const found = [...near];
+  for (const change of far.sort((a, b) => a.size - b.size || a.of.length - b.of.length)) {
+    if (change.costMinor < Math.min(costNow, ...beats(change.of, found))) found.push(change);
+  }
+  return found;
 }
 
 /** Nearest first; of equally near ones fewer numbers first, then those of more values, so that they are halved together. */

@@ -124,8 +124,8 @@ class OrderTrials implements Trials<Planned> {
     this.warnings = warningsBy(findingsNow);
   }
 
-  isOver(): boolean {
-    return this.costs.nestings >= this.request.mostNestings;
+  spent(): number {
+    return this.costs.nestings / this.request.mostNestings;
   }
 
   private panels(values: ChangeValues): Checked<OrderedFurniture> {
@@ -213,8 +213,8 @@ export function adviseOrder(request: AdviceRequest, solver: LinearSolver | null)
     );
     return { changes, settings, sheets: sheetsChanges(before, plan), plan: figuresOf(plan) };
   });
+  const { nestings, ruledOut } = costs;
   const panels = holdingPanels(before, costs, search.seed);
   const sizes = otherSizes(before, costs, search.seed);
-  const { nestings, ruledOut } = costs;
   return { ok: true, value: { now, advice, panels, sizes, nestings, ruledOut, lookedUpTo }, findings };
 }

@@ -33,7 +33,7 @@ function search({ weights, sheet, forbidden }: World) {
   const cost = (of: number) => Math.ceil(of / sheet);
   let plans = 0;
   const found = findChanges(limits, cost(amount(NOW)), {
-    isOver: () => false,
+    spent: () => 0,
     mayCostLess: (corners, below) => (cost(Math.min(...corners.map(amount))) < below ? 'yes' : 'no'),
     planBelow: (values, below) => {
       plans++;
@@ -88,7 +88,7 @@ describe('findChanges', () => {
   it('says how far it has come when it is ended', () => {
     let asked = 0;
     const { found, lookedUpTo } = findChanges(limits, 10, {
-      isOver: () => asked >= 3,
+      spent: () => (asked >= 3 ? 1 : 0),
       mayCostLess: () => {
         asked++;
         return 'yes';
@@ -97,6 +97,55 @@ describe('findChanges', () => {
     });
     expect(found).toEqual([]);
     expect(lookedUpTo).toBe(1);
+  });
+});
+
+describe('findChanges that may not try everything', () => {
+  const wide: ChangeLimit[] = [300, 200].map((now, index) => ({
+    name: `unit.size${index}`,
+    kind: 'length',
+    now,
+    values: Array.from({ length: 201 }, (_, step) => now - 100 + step).filter((value) => value !== now),
+  }));
+
+  /** No bound helps; the first size saves a sheet from so many mm less on, both together from fewer of each on. */
+  function look(alone: number, together: number, most: number) {
+    let plans = 0;
+    const outcome = findChanges(wide, 10, {
+      spent: () => plans / most,
+      mayCostLess: () => 'yes',
+      planBelow: ([first, second], below) => {
+        plans++;
+        const [less, lessToo] = [300 - first!, 200 - second!];
+        const costMinor = less >= together && lessToo >= together ? 8 : less >= alone ? 9 : 10;
+        return costMinor < below ? { costMinor, plan: null } : null;
+      },
+    });
+    return { ...outcome, plans };
+  }
+
+  it('finds far away where saving begins, for one size and for two together', () => {
+    const { found, lookedUpTo, plans } = look(37, 61, 400);
+    expect(found.map(({ values, costMinor }) => [values, costMinor])).toEqual([
+      [[263, 200], 9],
+      [[239, 139], 8],
+    ]);
+    expect(lookedUpTo).toBeLessThan(37);
+    expect(plans).toBeLessThanOrEqual(400);
+    expect(look(1000, 61, 400).found.map(({ values, costMinor }) => [values, costMinor])).toEqual([
+      [[239, 139], 8],
+    ]);
+    expect(look(1000, 1000, 400).found).toEqual([]);
+  });
+
+  it('finds every beginning wherever it lies, as the same search without an end does', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100 }), (alone) => {
+        const { found } = look(alone, 1000, 300);
+        expect(found.map(({ values }) => values)).toEqual([[300 - alone, 200]]);
+      }),
+      { numRuns: 30 },
+    );
   });
 });
 
