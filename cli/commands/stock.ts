@@ -55,7 +55,7 @@ export interface CutStockOptions extends BookOptions {
   readonly place?: string;
   /** Sheets that were sawn, as people name them; all that are left where it is not given. */
   readonly sheets?: readonly string[];
-  readonly orderFile?: string;
+  readonly orderFile?: readonly string[];
   readonly library?: string;
 }
 
@@ -116,6 +116,8 @@ Examples:
   plywright stock cut out/my-van/plan.json --place 'rack 1'
   plywright stock cut out/my-van/plan.json --sheets poplar-15-pale-grey/1
   plywright stock cut out/my-van/plan.json --order-file my-van.yaml
+  plywright stock cut out/purchase-may/plan.json \\
+    --order-file one.yaml --order-file two.yaml
 `;
 
 function withStore(command: Command): Command {
@@ -403,7 +405,7 @@ function addOtherCommands(stock: Command): void {
     });
   withBooking(stock.command('cut').summary('book a finished cut by its plan file'))
     .description(
-      'Takes out the sheets and offcuts of a plan, what is reserved for its order first, and books the offcuts that are kept in, under the text of their labels. The plan is replayed before. With --sheets only these sheets are booked; the ledger keeps which, and a later booking takes those that are left. With --order-file edging and fittings are taken out as well: edging for the panels that are sawn, with its overlength, in whole metres; fittings with the last sheet.',
+      'Takes out the sheets and offcuts of a plan, what is reserved for its order first, and books the offcuts that are kept in, under the text of their labels. The plan is replayed before. With --sheets only these sheets are booked; the ledger keeps which, and a later booking takes those that are left. With --order-file edging and fittings are taken out as well: edging for the panels that are sawn, with its overlength, in whole metres; fittings with the last sheet. For orders that are cut together it is given for each of them.',
     )
     .argument('<PLAN>', 'plan file (plan.json)')
     .option(
@@ -413,7 +415,11 @@ function addOtherCommands(stock: Command): void {
     )
     .option('--place <TEXT>', 'where the kept offcuts stand', words(300))
     .option('--sheets <SHEETS>', 'sawn so far: GROUP/2, GROUP/2x3 or GROUP, with commas', sheetList)
-    .option('--order-file <FILE>', 'order (YAML) whose edging and fittings go out too')
+    .option(
+      '--order-file <FILE>',
+      'order (YAML) whose edging and fittings go out too; may be given again',
+      (file: string, earlier: readonly string[] = []) => [...earlier, file],
+    )
     .option('--library <DIR>', 'library folder of that order, or name of one')
     .addHelpText('after', cutExamples)
     .action(async (plan: string, options: CutStockOptions, command: Command) => {

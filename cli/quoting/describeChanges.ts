@@ -64,6 +64,14 @@ function panelLines(panels: readonly ListedChange[]): string[] {
   ];
 }
 
+/** Labels of offcuts begin alike, so that it is their end that tells them apart. */
+function nameOf({ item, id }: MaterialChange): string {
+  if (item === 'edging') return shorten(`edging ${id}, m`, 28);
+  if (item !== 'offcut') return shorten(id, 28);
+  const plain = printable(id);
+  return `offcut ${plain.length <= 21 ? plain : `…${plain.slice(-20)}`}`;
+}
+
 function amountText(row: MaterialChange, amount: number): string {
   const told = toldAmount(row, amount);
   return row.item === 'edging' ? told.toFixed(3) : String(told);
@@ -90,7 +98,7 @@ function materialLines(material: readonly MaterialChange[], withStore: boolean, 
   const anyDone = told.some(({ done }) => done > 0);
   const anyComing = told.some(({ coming }) => (coming ?? 0) > 0);
   const rows = told.map((row) => [
-    shorten(row.item === 'edging' ? `edging ${row.id}, m` : row.id, 28),
+    nameOf(row),
     amountText(row, row.before),
     amountText(row, row.after),
     signed(amountText(row, row.after - row.before)),

@@ -34,6 +34,11 @@ function nameOf(line: QuoteLine, { ordered, plan, quotation }: Quoted): string {
   return shorten(describeQuoteLine(line, { library, plan, quotation }, wordsOf('en').quote));
 }
 
+/** Edging and saw cuts are metres, all else is counted. */
+function quantityOf(line: Exclude<QuoteLine, { kind: 'added' }>): string {
+  return `${printQuantity(line)}${line.unit === 'metre' ? ' m' : ''}`;
+}
+
 function cellsOf(line: QuoteLine, what: string): string[] {
   const number = String(line.number);
   const amount = money(line.amountMinor, '');
@@ -41,9 +46,9 @@ function cellsOf(line: QuoteLine, what: string): string[] {
     return [number, what, printPercent(line.percent), '', money(line.baseMinor, ''), amount];
   }
   if (line.kind === 'priced') {
-    return [number, what, printQuantity(line), '', money(line.priceMinor, ''), amount];
+    return [number, what, quantityOf(line), '', money(line.priceMinor, ''), amount];
   }
-  return [number, what, printQuantity(line), printTime(line.timeMs), money(line.hourMinor, ''), amount];
+  return [number, what, quantityOf(line), printTime(line.timeMs), money(line.hourMinor, ''), amount];
 }
 
 /** What the terminal says of an estimate: a line each, the sums, and how the figures come about. */

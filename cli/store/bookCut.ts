@@ -11,7 +11,7 @@ import {
   sheetsMeant,
   sheetsWithout,
 } from '../../src/pipeline/keepStore.ts';
-import { suppliesOfCut } from '../../src/pipeline/suppliesOfCut.ts';
+import { ordersNotCut, suppliesOfCut } from '../../src/pipeline/suppliesOfCut.ts';
 import type { CutStockOptions } from '../commands/stock.ts';
 import { orderedByFile } from '../cutting/orderedByFile.ts';
 import { type ProvenFile, readProvenPlan } from '../cutting/readProvenPlan.ts';
@@ -44,7 +44,7 @@ function sheetsNow(
 function draftOf(
   proven: ProvenFile,
   ledger: Ledger,
-  ordered: OrderedFurniture | undefined,
+  orders: readonly OrderedFurniture[],
   options: CutStockOptions,
 ): Checked<Draft> {
   const { plan, hash } = proven;
@@ -57,10 +57,7 @@ function draftOf(
   const goesOn = before.length > 0;
   const lines = finishCut(plan, ledger, { job, place: options.place ?? '', sheets: sheets.value, goesOn });
   if (!lines.ok) return lines;
-  const supplies =
-    ordered === undefined
-      ? { lines: [], findings: [] }
-      : suppliesOfCut({ plan, hash, job, sawn }, ordered, ledger);
+  const supplies = suppliesOfCut({ plan, hash, job, sawn }, orders, ledger);
   const { recut } = plan;
   const about = aboutBooking({ ...options, why: options.why ?? recut?.why ?? '' });
   return {
@@ -78,17 +75,28 @@ function draftOf(
   };
 }
 
+/** The orders whose edging and fittings go out too. */
+async function ordersOf({ orderFile, library }: CutStockOptions): Promise<Checked<OrderedFurniture[]>> {
+  const orders: OrderedFurniture[] = [];
+  for (const file of orderFile ?? []) {
+    const ordered = await orderedByFile({ orderFile: file, ...(library === undefined ? {} : { library }) });
+    if (!ordered.ok) return ordered;
+    if (ordered.value !== undefined) orders.push(ordered.value);
+  }
+  return { ok: true, value: orders, findings: [] };
+}
+
 /** Runs `plywright stock cut`: the plan is replayed before anything of it is booked. */
 export async function bookCut(path: string, options: CutStockOptions): Promise<void> {
   const tooEarly = await futureDay(options);
   if (tooEarly.length > 0) return reportFindings(tooEarly, options);
   const proven = await readProvenPlan(path, 'nothing was booked', options);
   if (proven === null) return;
-  const ordered = await orderedByFile(options);
-  if (!ordered.ok) return reportFindings(ordered.findings, options);
-  const booked = await bookInStore(options.store, (ledger) =>
-    draftOf(proven, ledger, ordered.value, options),
-  );
+  const orders = await ordersOf(options);
+  if (!orders.ok) return reportFindings(orders.findings, options);
+  const others = ordersNotCut(proven.plan, orders.value);
+  if (others.length > 0) return reportFindings(others, options);
+  const booked = await bookInStore(options.store, (ledger) => draftOf(proven, ledger, orders.value, options));
   if (!booked.ok) return reportFindings(booked.findings, options);
   const done = sheetsBooked(booked.value.ledger, proven.hash);
   const left = done === 'all' ? [] : sheetsInWords(sheetsWithout(proven.plan, done));

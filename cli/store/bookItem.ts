@@ -171,7 +171,7 @@ function linesFor(
     case 'issue': {
       const meant = itemInStore(ledger, wish);
       return meant.ok
-        ? good(issueLines(ledger, meant.value, amount, options.order, options.fromReserved))
+        ? good(issueLines(ledger, meant.value, amount, [options.order, options.fromReserved]))
         : meant;
     }
     case 'reserve':

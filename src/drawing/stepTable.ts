@@ -15,10 +15,15 @@ const SIGN_ACROSS = '↔';
 const SIGN_UP = '↕';
 export const CARE_SIGN = '▲';
 
-/** Unit and, when the group holds panels of several orders, the order of a panel. */
+/** Panels of orders that are cut together have ids that begin with their order, also where a group has those of one only. */
+function isPooled({ id, order }: PlanPanel): boolean {
+  return order !== '' && id.startsWith(`${order}/`);
+}
+
+/** Unit and, where panels of several orders are cut together, the order of a panel. */
 export function unitOf(panel: PlanPanel, group: PlanGroup): string {
   const several = group.panels.some((other) => other.order !== group.panels[0]!.order);
-  return [panel.unit, several ? panel.order : '']
+  return [panel.unit, several || isPooled(panel) ? panel.order : '']
     .map(plainText)
     .filter((text) => text !== '')
     .join(', ');

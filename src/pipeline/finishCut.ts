@@ -87,11 +87,11 @@ function takenOut(
       }
       const meant = offcutsMeant(ledger, group, stock, count, job, used);
       if (meant.length < count) findings.push(notThere(group, stock, count, meant.length));
-      for (const item of meant) lines.push(...issueLines(ledger, item, 1, job));
+      for (const item of meant) lines.push(...issueLines(ledger, item, 1, [job]));
     }
   }
   if (findings.length > 0) return { ok: false, findings };
-  const out = [...bySize.values()].flatMap(({ item, count }) => issueLines(ledger, item, count, job));
+  const out = [...bySize.values()].flatMap(({ item, count }) => issueLines(ledger, item, count, [job]));
   return { ok: true, value: [...out, ...lines], findings };
 }
 

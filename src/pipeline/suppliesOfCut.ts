@@ -1,4 +1,4 @@
-import { warningFinding } from '../basics/findings.ts';
+import { errorFinding, listWords, shownText, warningFinding } from '../basics/findings.ts';
 import { sheetsWithout } from '../changes/sheetsOfPlan.ts';
 import { edgingNeeds, fittingNeeds } from '../documents/index.ts';
 import { labelledPieces } from '../documents/panelStickerPieces.ts';
@@ -55,11 +55,11 @@ function takenBefore(ledger: Ledger, plans: readonly string[], item: StoreItem):
     .reduce((sum, line) => sum + amountOf(line), 0);
 }
 
-/** What a job may take of an item: what is free, and what is reserved for it. */
-function available(ledger: Ledger, item: StoreItem, job: string): number {
+/** What jobs may take of an item: what is free, and what is reserved for them. */
+function available(ledger: Ledger, item: StoreItem, jobs: readonly string[]): number {
   const entry = ledger.stock.get(itemKey(item));
   if (entry === undefined) return 0;
-  const others = [...entry.reserved].filter(([order]) => order !== job);
+  const others = [...entry.reserved].filter(([order]) => !jobs.includes(order));
   return entry.amount - others.reduce((sum, [, amount]) => sum + amount, 0);
 }
 
@@ -76,15 +76,55 @@ function tooLittle(item: StoreItem, wanted: number, there: number): Finding {
   });
 }
 
-/** Needs by item: edging in whole metres, as mm; fittings in pieces. */
-function needs(
-  cut: CutSheets,
-  { furniture, library }: OrderedFurniture,
-): { item: StoreItem; amount: number }[] {
-  const edging = edgingNeeds(onlySawn(cut), library.edgings).map(({ edging, netUm, toBuyUm }) => ({
-    item: { item: 'edging', edging } as const,
-    amount: Math.ceil((toBuyUm ?? netUm) / METRE_UM) * MM_PER_METRE,
+function ordersOn({ groups, sawn }: PlanFile): Set<string> {
+  const panels = [...groups, ...(sawn?.groups ?? [])].flatMap((group) => [...group.panels]);
+  return new Set(panels.map(({ order }) => order));
+}
+
+/** Of a plan for several orders the panels of one. */
+function onlyOf(plan: PlanFile, { order }: OrderedFurniture): PlanFile {
+  if (ordersOn(plan).size < 2) return plan;
+  const groups = plan.groups.map((group) => ({
+    ...group,
+    panels: group.panels.filter((panel) => panel.order === order.id),
   }));
+  return { ...plan, groups };
+}
+
+/** Orders whose supplies are to go out with a plan for several orders that has no panel of them. */
+export function ordersNotCut(plan: PlanFile, orders: readonly OrderedFurniture[]): Finding[] {
+  const known = ordersOn(plan);
+  if (known.size < 2) return [];
+  return orders.flatMap(({ order }) =>
+    known.has(order.id)
+      ? []
+      : [
+          errorFinding(
+            'order-not-cut',
+            `The plan has no panel of the order ${shownText(order.id)}.`,
+            undefined,
+            {
+              expected: listWords([...known], 'or'),
+            },
+          ),
+        ],
+  );
+}
+
+interface Wanted {
+  readonly item: StoreItem;
+  readonly amount: number;
+}
+
+/** What an order takes of each item: edging in whole metres, as mm; fittings in pieces. */
+function needs(cut: CutSheets, ordered: OrderedFurniture): Wanted[] {
+  const { furniture, library } = ordered;
+  const edging = edgingNeeds(onlyOf(onlySawn(cut), ordered), library.edgings).map(
+    ({ edging, netUm, toBuyUm }) => ({
+      item: { item: 'edging', edging } as const,
+      amount: Math.ceil((toBuyUm ?? netUm) / METRE_UM) * MM_PER_METRE,
+    }),
+  );
   const isWhole = cut.plan.recut === undefined && sheetsWithout(cut.plan, cut.sawn).length === 0;
   if (!isWhole) return edging;
   const fittings = fittingNeeds(furniture, library).map(({ fitting, count }) => ({
@@ -94,26 +134,38 @@ function needs(
   return [...edging, ...fittings];
 }
 
+/** What several orders take, each item once. */
+function together(all: readonly Wanted[]): Wanted[] {
+  const found = new Map<string, Wanted>();
+  for (const { item, amount } of all) {
+    const before = found.get(itemKey(item))?.amount ?? 0;
+    found.set(itemKey(item), { item, amount: before + amount });
+  }
+  return [...found.values()];
+}
+
 /**
- * The lines that take out edging and fittings with a cut: edging for the panels of all sheets of the plan that are sawn, each
- * strip with its overlength, in whole metres; fittings with the last sheet. What earlier bookings of the plan took out is
- * not taken again. Of what the store has too little as much as there is goes out, and that is told.
+ * The lines that take out edging and fittings of one or several orders with a cut: edging for the panels of all sheets of the
+ * plan that are sawn, each strip with its overlength, in whole metres; fittings with the last sheet; first what is reserved for
+ * the job and the orders. What earlier bookings of the plan took out is not taken again. Of what the store has too little as
+ * much as there is goes out, and that is told.
  */
 export function suppliesOfCut(
   cut: CutSheets,
-  ordered: OrderedFurniture,
+  orders: readonly OrderedFurniture[],
   ledger: Ledger,
 ): { readonly lines: readonly BookingLine[]; readonly findings: readonly Finding[] } {
   const lines: BookingLine[] = [];
   const findings: Finding[] = [];
+  const jobs = [cut.job, ...orders.map(({ order }) => order.id)];
   const earlier = [...(cut.plan.before?.earlier ?? []), ...(cut.plan.before ? [cut.plan.before.plan] : [])];
-  for (const { item, amount } of needs(cut, ordered)) {
+  for (const { item, amount } of together(orders.flatMap((ordered) => needs(cut, ordered)))) {
     // Fittings are of the whole order, and an earlier plan of it may have been finished.
     const plans = item.item === 'fitting' ? [...earlier, cut.hash] : [cut.hash];
     const wanted = Math.max(0, amount - takenBefore(ledger, plans, item));
-    const there = available(ledger, item, cut.job);
+    const there = available(ledger, item, jobs);
     const taken = Math.min(wanted, there);
-    if (taken > 0) lines.push(...issueLines(ledger, item, taken, cut.job));
+    if (taken > 0) lines.push(...issueLines(ledger, item, taken, jobs));
     if (taken < wanted) findings.push(tooLittle(item, wanted, there));
   }
   return { lines, findings };

@@ -8,20 +8,19 @@ function entryOf(ledger: Ledger, item: StoreItem): StockEntry | undefined {
 }
 
 /**
- * The lines that take an amount out (pieces; of edging mm): first what is reserved for the order, then what is reserved for
- * `fromReserved`, where a person says so, then what is free. Whether there is enough is for `book` to say.
+ * The lines that take an amount out (pieces; of edging mm): first what is reserved for these orders, one after the other, then
+ * what is free. Whether there is enough is for `book` to say.
  */
 export function issueLines(
   ledger: Ledger,
   item: StoreItem,
   amount: number,
-  order: string | undefined,
-  fromReserved?: string,
+  orders: readonly (string | undefined)[],
 ): BookingLine[] {
   const reserved = entryOf(ledger, item)?.reserved;
   const lines: BookingLine[] = [];
   let left = amount;
-  for (const one of new Set([order, fromReserved])) {
+  for (const one of new Set(orders)) {
     if (one === undefined) continue;
     const part = Math.min(left, reserved?.get(one) ?? 0);
     if (part > 0) lines.push(lineOf(item, part, 'out', one));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { unitOf } from '../../src/drawing/stepTable.ts';
 import type { Library } from '../../src/model/library.ts';
 import type { SheetSupply } from '../../src/model/stock.ts';
 import type { OrderedFurniture } from '../../src/pipeline/job.ts';
@@ -69,6 +70,17 @@ describe('orders that are cut together', () => {
         new Set(pieces.flatMap((p) => (p.is === 'panel' ? [orderOf.get(p.panel)] : []))).size > 1,
     );
     expect(shared.length).toBeGreaterThan(0);
+  });
+
+  it('have the order on every panel of their cut plans, also where a board is for one of them only', () => {
+    if (!proven.ok) throw new Error('not proven');
+    const alone = proven.plan.groups.filter(
+      ({ panels }) => new Set(panels.map((one) => one.order)).size === 1,
+    );
+    expect(alone.length).toBeGreaterThan(0);
+    for (const group of proven.plan.groups) {
+      for (const panel of group.panels) expect(unitOf(panel, group).split(', ')).toContain(panel.order);
+    }
   });
 
   it('keep the rows of matched fronts of each order together', () => {

@@ -199,18 +199,19 @@ describe('a month in the workshop', () => {
     }
   });
 
-  it('cuts two vans together, and a panel anew that was spoiled', async () => {
-    await ran(
-      'stock',
-      'cut',
-      pooledPlan,
-      '--order',
-      'purchase-first',
-      '--place',
-      'rack 2',
-      '--date',
-      '2026-03-16',
-    );
+  it('cuts two vans together with their edging and fittings, and a panel anew that was spoiled', async () => {
+    const cut = ['stock', 'cut', pooledPlan, '--order', 'purchase-first', '--place', 'rack 2'];
+    const date = ['--date', '2026-03-16'];
+    const other = await plywright(folder, [...cut, ...date, '--order-file', order('plover')]);
+    expect([other.code, other.stderr]).toEqual([1, expect.stringContaining('no panel of the order plover')]);
+    await ran(...cut, ...date, ...together.flatMap((name) => ['--order-file', order(name)]));
+    // All that was bought for the two vans has gone into them; what is left of packs and rolls is free.
+    const left = (await stock()).filter(({ item }) => item === 'edging' || item === 'fitting');
+    expect(left.map(({ amount, free }) => amount - free)).toEqual(left.map(() => 0));
+    const used = listIn('out/purchase-first/purchase-fittings.csv').find(
+      ({ fitting }) => fitting === 'hinge',
+    )!;
+    expect(amountIn(left, { fitting: 'hinge' })).toBe(Number(used['count']) - Number(used['needed']));
     const given = await audited();
     expect(given(pooledPlan)).toBe(panelsOf(planIn(pooledPlan).groups));
     const why = 'a corner torn out';

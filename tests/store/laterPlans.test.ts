@@ -72,7 +72,7 @@ function saw(ledger: Ledger, of: PlanFile, planHash: string, sheets: readonly Sa
     finishCut(of, ledger, { job: 'demo-short', place: 'rack', sheets, goesOn: done.length > 0 }),
   );
   const cut = { plan: of, hash: planHash, job: 'demo-short', sawn: [...done, ...sheets] };
-  const supplies = suppliesOfCut(cut, ordered, ledger);
+  const supplies = suppliesOfCut(cut, [ordered], ledger);
   expect(supplies.findings).toEqual([]);
   return booked(ledger, 'cut', [...lines, ...supplies.lines], {
     order: 'demo-short',
@@ -139,7 +139,7 @@ describe('a plan that is sawn in parts', () => {
     const item: StoreItem = { item: 'edging', edging: edging! };
     const poor = booked(store, 'issue', [lineOf(item, amountIn(store, item) - 2000, 'out')]);
     const cut = { plan, hash, job: 'demo-short', sawn: allSheets(plan) };
-    const supplies = suppliesOfCut(cut, ordered, poor);
+    const supplies = suppliesOfCut(cut, [ordered], poor);
     const own = supplies.lines.filter((line) => itemKey(itemOf(line)) === itemKey(item));
     expect(own.map(amountOf)).toEqual([2000]);
     expect(supplies.findings).toMatchObject([
