@@ -1,7 +1,8 @@
 import { availableParallelism } from 'node:os';
 import type { NestProgress, NestRequest } from '../../src/edge/index.ts';
-import type { Nest, NestOutcome } from '../../src/model/nest.ts';
+import type { NestOutcome } from '../../src/model/nest.ts';
 import type { StockGroup } from '../../src/model/stock.ts';
+import { betterOf, partsOfSearch } from '../../src/pipeline/partsOfSearch.ts';
 import { type NestedGroup, type NestPoolOptions, type NestThreads, nestInThreads } from './nestPool.ts';
 
 /** Search moves per stock group when neither a number of them nor a time is given. */
@@ -57,8 +58,12 @@ export async function searchGroups(
     return { seeds, workLimit: Math.ceil(work / seeds) };
   });
   await search.run(
-    shares.flatMap((share, group) => search.requests(group, { first: 0, ...share })),
-    { settles: !clockOnly && shares.every(({ seeds }) => seeds === 1) },
+    shares.flatMap((share, group) => {
+      const requests = search.requests(group, { first: 0, ...share });
+      const parts = share.seeds === 1 ? partsOfSearch(groups[group]!, share.workLimit) : [];
+      return parts.length === 0 ? requests : parts.map((emphasis) => ({ ...requests[0]!, emphasis }));
+    }),
+    { settles: !clockOnly },
   );
   if (clockOnly) await search.useTimeLeft();
   return search.results();
@@ -128,6 +133,12 @@ class GroupSearch {
     const { options } = this;
     const numbered = requests.map((request, index) => ({ ...request, index }));
     const groupOf = (request: number) => requests[request]!.index;
+    const outcomes = requests.map((): NestOutcome | null => null);
+    const isLastOf = (group: number) => outcomes.every((own, request) => own || groupOf(request) !== group);
+    const bestOf = (group: number) =>
+      outcomes
+        .filter((own, request) => own !== null && groupOf(request) === group)
+        .reduce((a, b) => betterOf(a!, b!))!;
     const results = await nestInThreads(numbered, {
       ...(options.started && { started: options.started }),
       ...(options.threads === undefined ? {} : { threads: options.threads }),
@@ -135,8 +146,10 @@ class GroupSearch {
       ...more,
       progress: (request, state) => this.tell(groupOf(request), state),
       done: (request, outcome, waiting) => {
-        if (settles || (outcome.ok && outcome.nest.proved))
-          options.done?.(groupOf(request), outcome, waiting);
+        outcomes[request] = outcome;
+        const group = groupOf(request);
+        const isSettled = settles ? isLastOf(group) : outcome.ok && outcome.nest.proved;
+        if (isSettled) options.done?.(group, bestOf(group), waiting);
       },
       stoppable: (stop) =>
         options.stoppable(() => {
@@ -164,14 +177,4 @@ class GroupSearch {
     this.leastCost[group] = state.costMinor;
     this.options.progress(group, state);
   }
-}
-
-/** The cheaper plan, the first where both cost the same, beside the greater bound. */
-function betterOf(a: NestOutcome, b: NestOutcome): NestOutcome {
-  if (!a.ok) return b;
-  if (!b.ok) return a;
-  const plan = b.nest.costMinor < a.nest.costMinor ? b.nest : a.nest;
-  const { bound } = b.nest.bound.costMinor > a.nest.bound.costMinor ? b.nest : a.nest;
-  const nest: Nest = { ...plan, bound, proved: plan.costMinor === bound.costMinor };
-  return { ok: true, nest };
 }

@@ -1,4 +1,4 @@
-import type { NestOutcome } from '../model/nest.ts';
+import type { Emphasis, NestOutcome } from '../model/nest.ts';
 import type { StockGroup } from '../model/stock.ts';
 
 /** Asks a nesting thread for one stock group. Plain data, so that it can be copied into any thread. */
@@ -9,7 +9,7 @@ export interface NestRequest {
   readonly seed: number;
   readonly workLimit: number;
   /** As in `NestOptions`. */
-  readonly emphasis?: 'plan' | 'bound';
+  readonly emphasis?: Emphasis;
   /** When given, a thread that has a clock ends the search after so long with the best plan so far. */
   readonly seconds?: number;
 }

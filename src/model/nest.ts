@@ -121,6 +121,12 @@ export type NestOutcome =
   | { readonly ok: false; readonly failure: NestFailure };
 
 /** How long to search. The work limit decides the result; the clock, if given, may only stop earlier. */
+/**
+ * Of two long searches for one group one may look for plans and the other work on the bound first, with all effort; of
+ * two short ones, which take as long as the bound by patterns, one may leave it out and the other do nothing else.
+ */
+export type Emphasis = 'plan' | 'bound' | 'plan alone' | 'bound alone';
+
 export interface NestOptions {
   /** 32-bit unsigned. */
   readonly seed: number;
@@ -128,11 +134,8 @@ export interface NestOptions {
   readonly workLimit: number;
   /** `as found`: neither offcuts nor fence settings are bettered, as for a part of a plan that goes on. */
   readonly finish?: 'tidy' | 'as found';
-  /**
-   * Of two searches for the same group one may look for plans alone and the other work on the bound first, with all
-   * effort; without it a search does both in turn.
-   */
-  readonly emphasis?: 'plan' | 'bound';
+  /** What this search has to do for a group that others search as well; without it all is done in turn. */
+  readonly emphasis?: Emphasis;
   /** Asked now and then: true ends the search with the best plan so far. Makes results depend on the clock. */
   readonly stop?: () => boolean;
   readonly progress?: (state: {

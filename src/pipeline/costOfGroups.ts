@@ -3,7 +3,7 @@ import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Nest, NestOutcome } from '../model/nest.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { groupContent } from './groupContent.ts';
-import { nestGroup } from './nestGroup.ts';
+import { nestInParts } from './nestInParts.ts';
 
 /** Steps that the bounds may take which come before a nesting: without a solver, and with it. */
 const QUICK_EFFORT = 30_000_000;
@@ -60,7 +60,7 @@ export class CostOfGroups {
       this.limits.progress?.(this.nestings);
       this.nestings++;
       const { seed, workLimit } = this.limits;
-      known.outcome = nestGroup(group, this.solver, { seed, workLimit });
+      known.outcome = nestInParts(group, this.solver, { seed, workLimit });
     }
     return known.outcome;
   }

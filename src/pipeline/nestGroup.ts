@@ -87,12 +87,19 @@ export function nestGroup(
   // A plan is there to be seen before bounds and searches take their time.
   const rough = nest(group, area, { ...options, workLimit: 0, finish: 'as found' });
   if (!rough.ok) return rough;
-  const { bound: quick, patterns: settled } = rough.nest.proved
-    ? { bound: area, patterns: [] }
-    : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT, planCost: rough.nest.costMinor });
+  const { emphasis } = options;
+  // The bound by patterns, which follows at once, begins with the quick bound.
+  const { bound: quick, patterns: settled } =
+    rough.nest.proved || emphasis === 'bound alone'
+      ? { bound: area, patterns: [] }
+      : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT, planCost: rough.nest.costMinor });
   const firstMoves = Math.min(options.workLimit, FIRST_MOVES);
   const first = nest(group, quick, { ...options, workLimit: firstMoves }, settled);
   if (!first.ok || first.nest.proved || options.stop?.()) return first;
+  if (emphasis === 'plan alone') {
+    const onlyQuick = { bound: quick, patterns: settled };
+    return { ok: true, nest: new LongSearch(group, null, options, onlyQuick, boundEffort, first.nest).run() };
+  }
   const planCost = first.nest.costMinor;
   const effort = firstEffort(group, boundEffort);
   const byPatterns = lowerBound(group, {
@@ -100,11 +107,12 @@ export function nestGroup(
     effort,
     planCost,
     // With more effort more functions are tried.
-    ...(effort <= LEAST_BOUND_EFFORT && { known: quick }),
+    ...(effort <= LEAST_BOUND_EFFORT && emphasis !== 'bound alone' && { known: quick }),
     ...(options.stop && { stop: options.stop }),
   });
   const { bound } = byPatterns;
   const known = { ...first.nest, bound, proved: planCost === bound.costMinor };
+  if (emphasis === 'bound alone') return { ok: true, nest: known };
   return { ok: true, nest: new LongSearch(group, solver, options, byPatterns, boundEffort, known).run() };
 }
 

@@ -8,7 +8,7 @@ import { designOf } from './compareDesigns.ts';
 import { groupContent } from './groupContent.ts';
 import { provePlan } from './makePapers.ts';
 import { describeNestFailure } from './nestFailures.ts';
-import { nestGroup } from './nestGroup.ts';
+import { nestInParts } from './nestInParts.ts';
 import { prepareOrder } from './prepareOrder.ts';
 
 /** How long and by which seed is searched, and groups that were nested before, by what they are made of. */
@@ -26,7 +26,7 @@ function nestOnce(
   const content = groupContent(group);
   const known = nested.get(content);
   if (known !== undefined) return known;
-  const outcome = nestGroup(group, solver, { seed, workLimit });
+  const outcome = nestInParts(group, solver, { seed, workLimit });
   nested.set(content, outcome);
   return outcome;
 }

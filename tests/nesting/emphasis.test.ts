@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
+import { nestInParts } from '../../src/pipeline/nestInParts.ts';
+import { partsOfSearch } from '../../src/pipeline/partsOfSearch.ts';
 import { workshopListByBoard } from '../bench/workshopLists.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { loadSolver } from '../helpers/loadSolver.ts';
@@ -35,5 +37,29 @@ describe('searches that share the work on a group', () => {
       expect(Math.max(plan.nest.bound.costMinor, bound.nest.bound.costMinor)).toBeLessThanOrEqual(cheaper);
     }
     expect(open).toBeGreaterThan(0);
+  });
+
+  it('find in parts what can be sawn, with the bound by patterns, the same each time', () => {
+    const groups = [19, 23, 27].map((list) => workshopListByBoard(list, 0, 'both sizes')[0]!);
+    for (const group of groups) {
+      expect(partsOfSearch(group, 2000)).toEqual(['plan alone', 'bound alone']);
+      const [one, again] = [1, 2].map(() => nestInParts(group, solver, { seed: 1, workLimit: 2000 }));
+      expect(again).toEqual(one);
+      if (!one!.ok) throw new Error('it can be nested');
+      assertNest(group, one!.nest);
+      const quick = nestGroup(group, null, { seed: 1, workLimit: 1000 });
+      if (!quick.ok) throw new Error('it can be nested');
+      expect(one!.nest.bound.costMinor).toBeLessThanOrEqual(one!.nest.costMinor);
+      expect(one!.nest.bound.costMinor).toBeGreaterThanOrEqual(quick.nest.bound.costMinor);
+      expect(one!.nest.costMinor).toBeLessThanOrEqual(quick.nest.costMinor);
+    }
+  });
+
+  it('are one where the sizes are few, the copies many or the moves', () => {
+    const [carcass, front] = workshopListByBoard(19, 0, 'both sizes');
+    expect(partsOfSearch(front!, 2000)).toEqual([]);
+    expect(partsOfSearch(carcass!, 400_000)).toEqual([]);
+    const many = carcass!.demands.map((demand) => ({ ...demand, count: 8 * demand.count }));
+    expect(partsOfSearch({ ...carcass!, demands: many }, 2000)).toEqual([]);
   });
 });
