@@ -37,7 +37,7 @@ const SURELY_USED_OF_MANY = 0.5;
 const ROUGHLY_LEAST = 0.15;
 const PART_OF_GAP_AT_FIRST = 4;
 const PART_OF_SHEETS_LEFT = 8;
-/** What a rounding may lose on the programme: a part of what lies between it and the best plan, but at least so many sheets. */
+/** What a rounding may lose on the programme: then a part of what lies between it and the best plan; at least so many sheets. */
 const PART_OF_GAP = 2;
 const PART_OF_GAP_LATER = 4;
 const LEAST_LOSS = 0.1;
@@ -159,11 +159,9 @@ export class PatternRounding {
       : 0;
     if (this.costMinor(aim + room) === null) return null;
     const whole = this.whole!.cost;
-    const partOfGap = seed === 0 ? PART_OF_GAP : PART_OF_GAP_LATER;
-    const enough = Math.max(
-      aim / this.dearest,
-      whole + ROOM_TO_ROUND + Math.max(LEAST_LOSS, (below / this.dearest - whole) / partOfGap),
-    );
+    const partOfGap = (below / this.dearest - whole) / (seed === 0 ? PART_OF_GAP : PART_OF_GAP_LATER);
+    const loss = this.isRough ? Math.max(LEAST_LOSS, partOfGap) : LEAST_LOSS;
+    const enough = Math.max(aim / this.dearest, whole + ROOM_TO_ROUND + loss);
     const leave = Math.max(SHEETS_LEFT, this.isRough ? sheetsUsed(this.whole!) / PART_OF_SHEETS_LEFT : 0);
     const random = seed === 0 ? null : new SeededRandom(seed);
     const dive = new Dive(this.problem);
