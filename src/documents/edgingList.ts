@@ -61,7 +61,8 @@ export const EDGING_TO_BUY_COLUMNS = tableColumns({
   rolls: 'whole',
 });
 
-type EdgeName = 'length 1' | 'length 2' | 'width 1' | 'width 2';
+/** Edges along the length and along the width of a panel. */
+export type EdgeName = 'length 1' | 'length 2' | 'width 1' | 'width 2';
 
 /** One edge of a panel that gets edging. */
 export interface Edge {

@@ -16,9 +16,14 @@ export interface StepInWords {
   readonly outcomes: readonly string[];
 }
 
+/** A name is not parted at the end of a line. */
+function pieceName(name: string, words: Words): string {
+  return words.drawings.cutPlan.piece(plainText(name)).replaceAll(' ', '\u00a0');
+}
+
 function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Words, units: Units): string {
   const { piece, ending, panel } = end;
-  const name = words.drawings.cutPlan.piece(plainText(piece.name));
+  const name = pieceName(piece.name, words);
   if (panel !== null) {
     const size = printSize(mmToUm(panel.length), mmToUm(panel.width), units);
     return words.steps.panel(name, numberOf(panel.id), plainText(panel.name), size);
@@ -41,7 +46,7 @@ export function stepsInWords(
   words: Words,
   units: Units = 'mm',
 ): StepInWords[] {
-  const called = (name: string) => words.drawings.cutPlan.piece(plainText(name));
+  const called = (name: string) => pieceName(name, words);
   const sawn = sawSheet(group, sheet);
   const ends = new Map(sawn.ends.map((end) => [end.piece.name, end]));
   if (sawn.cuts.length === 0) {

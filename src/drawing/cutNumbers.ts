@@ -8,6 +8,8 @@ import { type Sketch, TakenPlaces } from './sketch.ts';
 const RING_MM = 1.85;
 /** Gap kept round a ring, so that neighbours stay apart. */
 const GAP_MM = 0.25;
+/** Kept free round a ring by the words that are written after it. */
+const CLEAR_MM = 0.2;
 /** Step in which places along a line are tried. */
 const STEP_MM = 0.5;
 /** Longest way of a leader along x or y. */
@@ -71,7 +73,7 @@ function* placesForRing(
 function drawRing(sketch: Sketch, number: number, at: readonly [number, number], halfWidth: number): void {
   sketch.rect('numbers', ringBox(at, halfWidth, 0), { stroke: NARROW, fill: 0, radiusMm: RING_MM });
   sketch.text('numbers', String(number), at[0], at[1] + SMALL * 0.365, { sizeMm: SMALL, anchor: 'middle' });
-  sketch.taken.take(ringBox(at, halfWidth, 0));
+  sketch.taken.take(ringBox(at, halfWidth, CLEAR_MM));
 }
 
 /** Where a leader may meet its line, best first: near where the blade enters, then on towards the other end. */

@@ -57,7 +57,10 @@ export function drawDimension(sketch: Sketch, extent: Extent, place: DimensionPl
       ? ([[from, lineMm], [to, lineMm], middle, lineMm - 0.7] as const)
       : ([[lineMm, to], [lineMm, from], lineMm - 0.7, middle] as const);
   sketch.arrow('dimensions', start, end, 'both', head);
-  if (place.onWhite === true) clearGround(sketch, x, y, sketch.measure(text, SMALL, 'regular'), reads);
+  const width = sketch.measure(text, SMALL, 'regular');
+  // Beside a figure that just has room its own extension lines are broken, so that none touches it.
+  if (to - from < width + 1.2) clearGround(sketch, x, y, width + 0.6, reads);
+  else if (place.onWhite === true) clearGround(sketch, x, y, width, reads);
   sketch.text('dimensions', text, x, y, { sizeMm: SMALL, anchor: 'middle', reads });
   return true;
 }

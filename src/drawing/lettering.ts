@@ -67,6 +67,12 @@ function lettersThatFit(
   return fits;
 }
 
+/** Where a word that is too long is broken: behind the last stroke or hyphen of its first half line or more, else where it must be. */
+function afterStroke(letters: readonly string[], fits: number): number {
+  for (let at = fits; at > fits / 2; at--) if ('/-'.includes(letters[at - 1]!)) return at;
+  return fits;
+}
+
 /**
  * Breaks a text into lines no wider than `widthMm`, between words; a word wider than a line is broken where it must
  * be. Nothing is left out. An empty text gives one empty line.
@@ -98,7 +104,7 @@ export function wrap(
     }
     let letters = [...word];
     while (letters.length > 1 && width(letters.join('')) > widthMm) {
-      const fits = lettersThatFit(letters, widthMm, width);
+      const fits = afterStroke(letters, lettersThatFit(letters, widthMm, width));
       lines.push(letters.slice(0, fits).join(''));
       letters = letters.slice(fits);
     }

@@ -33,6 +33,14 @@ describe('breaking and shortening', () => {
     );
   });
 
+  it('breaks a word that is too long behind a stroke or a hyphen, where one is near', () => {
+    const code = 'PW1/TWO-SINGLES-LONG/POPLAR-20-WHITE-STONE/OFF/1/A3/1';
+    const lines = wrap(code, 55, SMALL, 'regular', measure);
+    expect(lines.length).toBeGreaterThan(1);
+    expect(lines.join('')).toBe(code);
+    for (const line of lines.slice(0, -1)) expect(line).toMatch(/[/-]$/);
+  });
+
   it('shortens to the width asked for and leaves what fits alone', () => {
     fc.assert(
       fc.property(words, fc.integer({ min: 6, max: 60 }), (text, width) => {

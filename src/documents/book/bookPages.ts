@@ -3,7 +3,9 @@ import { Sketch } from '../../drawing/sketch.ts';
 import type { Book, DrawingsBlock, Section, TextBlock } from './book.ts';
 import {
   BESIDE_SIZES,
+  CLOSE_ROWS,
   CLOSE_SIZES,
+  CLOSEST_ROWS,
   CLOSEST_SIZES,
   Flow,
   LARGER_SIZES,
@@ -13,6 +15,7 @@ import {
   type Place,
   type Room,
   type Sizes,
+  SMALLEST_SIZES,
 } from './flow.ts';
 import { layBlock } from './layBlock.ts';
 import { LYING, MARGIN, type Paper, printed, UPRIGHT } from './paper.ts';
@@ -23,10 +26,24 @@ const TITLE_MM = 8;
 /** Texts that take a smaller share of a page's height than this are better laid with others. */
 const SHORT = 0.3;
 
+/** A last page of lists that is filled less than this is spared by closer rows, where these are enough. */
+const NEARLY_EMPTY = 0.4;
+
+/** Lowest rest of a room in which a further group may begin. */
+const LEAST_ROOM_MM = 20;
+
 /** Texts laid beside drawings, one sketch for each of these, and the groups of them that found no room there. */
 interface Beside {
   readonly sketches: readonly Sketch[];
   readonly left: readonly (readonly TextBlock[])[];
+}
+
+/** A text of the pages that are being filled, and the chapter it belongs to. */
+interface Item {
+  readonly chapter: string;
+  /** What is laid before the block: the heading of a chapter, at the foot of a page only with much of it below. */
+  readonly opens: 'cover' | 'first chapter' | 'chapter' | 'nothing';
+  readonly block: TextBlock | null;
 }
 
 /** Lays the chapters of a book onto pages. */
@@ -35,8 +52,8 @@ class Pages {
   private readonly book: Book;
   private readonly page: PageSize;
   private readonly measure: TextMeasurer;
-  /** Texts of the page begun last, when it is one of texts. */
-  private flow: Flow | null = null;
+  /** Texts since the last drawing or the last chapter that starts a page: they are laid together. */
+  private items: Item[] = [];
   private chapter: string;
 
   constructor(book: Book, page: PageSize, measure: TextMeasurer) {
@@ -46,64 +63,91 @@ class Pages {
     this.chapter = book.words.book;
   }
 
-  private newPaper(
-    size: { widthMm: number; heightMm: number },
-    drawn: Drawing | null,
-    alone: boolean,
-  ): Sketch {
-    const sketch = new Sketch(this.measure);
-    this.papers.push({ ...size, sketch, chapters: [this.chapter], drawn, alone });
-    return sketch;
-  }
-
-  /** An empty page with one room. */
-  private newPlace(size: { widthMm: number; heightMm: number }): Place {
-    const sketch = this.newPaper(size, null, false);
-    return { sketch, rooms: [roomOf(size)] };
-  }
-
-  private openFlow(size: { widthMm: number; heightMm: number }): Flow {
-    const more = () => this.newPlace(size);
-    return new Flow(this.measure, PAGE_SIZES, more(), more);
-  }
-
   cover(): void {
-    this.flow = this.openFlow(UPRIGHT);
-    this.flow.lines(this.book.title, TITLE_MM, 'bold');
-    this.flow.lines(this.book.words.book, PAGE_SIZES.heading);
-    this.flow.y += 4;
+    this.items.push({ chapter: this.chapter, opens: 'cover', block: null });
   }
 
   section(section: Section): void {
+    if (section.startsPage) this.end();
     this.chapter = section.heading;
-    if (section.startsPage) this.flow = null;
     section.blocks.forEach((block, index) => {
       if (block.kind === 'drawings') {
+        this.end();
         this.drawings(block, section);
         return;
       }
-      if (this.flow === null) {
-        this.flow = this.openFlow(UPRIGHT);
-        this.flow.title(section.heading);
-      } else if (index === 0) {
-        // A chapter that begins at the foot of a page has a table's worth of it there.
-        this.flow.keep(60);
-        this.flow.title(section.heading);
-        this.alsoOnThisPage(section.heading);
-      }
-      layBlock(this.flow, block, this.book.words);
+      const opens = this.items.length === 0 ? 'first chapter' : index === 0 ? 'chapter' : 'nothing';
+      this.items.push({ chapter: section.heading, opens, block });
     });
   }
 
-  /** A chapter that has begun on the page begun last. */
-  private alsoOnThisPage(chapter: string): void {
-    const paper = this.papers.pop();
-    if (paper !== undefined) this.papers.push({ ...paper, chapters: [...paper.chapters, chapter] });
+  /** Lays the texts that wait for it: closer where that spares a page that would hold little. */
+  end(): void {
+    const [first] = this.items;
+    if (first === undefined) return;
+    const items = this.items;
+    this.items = [];
+    let chosen = this.layTexts(items, PAGE_SIZES);
+    if (chosen.papers.length > 1 && chosen.share < NEARLY_EMPTY) {
+      const closer = [CLOSE_ROWS, CLOSEST_ROWS]
+        .map((sizes) => this.layTexts(items, sizes))
+        .find(({ papers }) => papers.length < chosen.papers.length);
+      chosen = closer ?? chosen;
+    }
+    this.papers.push(...chosen.papers);
+  }
+
+  /** Pages of texts, and how much of the last one is filled. */
+  private layTexts(
+    items: readonly Item[],
+    sizes: Sizes,
+  ): { readonly papers: Paper[]; readonly share: number } {
+    const papers: Paper[] = [];
+    const room = roomOf(UPRIGHT);
+    let { chapter } = items[0]!;
+    const more = (): Place => {
+      const sketch = new Sketch(this.measure);
+      papers.push({ ...UPRIGHT, sketch, chapters: [chapter], drawn: null, alone: false });
+      return { sketch, rooms: [room] };
+    };
+    const flow = new Flow(this.measure, sizes, more(), more);
+    for (const item of items) {
+      chapter = item.chapter;
+      if (item.opens === 'cover') this.layCover(flow);
+      if (item.opens === 'first chapter') flow.title(chapter);
+      if (item.opens === 'chapter') {
+        // A chapter that begins at the foot of a page has all of it there, or a table's worth.
+        const own = items.filter((other) => other.chapter === item.chapter);
+        if (!this.fitsInto(flow, own)) flow.keep(60);
+        flow.title(chapter);
+        const paper = papers.at(-1)!;
+        const chapters = [...new Set([...paper.chapters, chapter])];
+        papers[papers.length - 1] = { ...paper, chapters };
+      }
+      if (item.block !== null) layBlock(flow, item.block, this.book.words);
+    }
+    return { papers, share: (flow.y - room.y0) / (room.y1 - room.y0) };
+  }
+
+  /** Whether a chapter has room in what is left of a page. */
+  private fitsInto({ rest, sizes }: Flow, items: readonly Item[]): boolean {
+    return tries(() => {
+      const flow = new Flow(this.measure, sizes, { sketch: new Sketch(this.measure), rooms: rest }, noMore);
+      // As below other texts, a little lower.
+      flow.y += 5;
+      flow.title(items[0]!.chapter);
+      for (const { block } of items) if (block !== null) layBlock(flow, block, this.book.words);
+    });
+  }
+
+  private layCover(flow: Flow): void {
+    flow.lines(this.book.title, TITLE_MM, 'bold');
+    flow.lines(this.book.words.book, flow.sizes.heading);
+    flow.y += 4;
   }
 
   /** Drawings on pages of their own, in the largest scale that leaves room for all that belongs beside them. */
   private drawings(block: DrawingsBlock, section: Section): void {
-    this.flow = null;
     const groups = block.beside ?? [];
     const attempts = block.onPaper ?? ((smaller: number) => (smaller === 0 ? block.drawings : null));
     let chosen = attempts(0) ?? [];
@@ -125,8 +169,11 @@ class Pages {
       laid = { sketches: [], left: groups };
     }
     chosen.forEach((drawing, index) => {
-      const sketch = this.newPaper(drawing, drawing, index === 0 && chosen.length > 1);
+      const sketch = new Sketch(this.measure);
       sketch.shapes.push(...(laid.sketches[index]?.shapes ?? []));
+      const { widthMm, heightMm } = drawing;
+      const alone = index === 0 && chosen.length > 1;
+      this.papers.push({ widthMm, heightMm, sketch, chapters: [this.chapter], drawn: drawing, alone });
     });
     if (laid.left.length > 0) this.onPageBeside(size, section, laid.left.flat());
   }
@@ -154,7 +201,7 @@ class Pages {
       const place = { sketch: new Sketch(this.measure), rooms: [roomOf(size)] };
       return tries(() => this.layPage(new Flow(this.measure, sizes, place, noMore), section, blocks));
     };
-    return [PAGE_SIZES, CLOSE_SIZES, CLOSEST_SIZES].find(fits) ?? null;
+    return [PAGE_SIZES, CLOSE_SIZES, CLOSEST_SIZES, ...SMALLEST_SIZES].find(fits) ?? null;
   }
 
   private fitsOnPage(
@@ -170,15 +217,32 @@ class Pages {
     for (const block of blocks) layBlock(flow, block, this.book.words);
   }
 
-  /** Texts on a page like the drawing's, in lettering that holds them on one page where that can be. */
+  /**
+   * Texts on a page like the drawing's, in lettering that holds them on one page where that can be. Where it cannot, in the
+   * largest that takes no page more than the smallest, so that the last page holds more than a few lines.
+   */
   private onPageBeside(
     size: { widthMm: number; heightMm: number },
     section: Section,
     blocks: readonly TextBlock[],
   ): void {
-    const sizes = this.sizesForPage(size, section, blocks) ?? CLOSE_SIZES;
-    const more = () => this.newPlace({ widthMm: size.widthMm, heightMm: size.heightMm });
-    this.layPage(new Flow(this.measure, sizes, more(), more), section, blocks);
+    const { widthMm, heightMm } = size;
+    const lay = (sizes: Sizes): readonly Sketch[] => {
+      const sketches: Sketch[] = [];
+      const more = (): Place => {
+        const sketch = new Sketch(this.measure);
+        sketches.push(sketch);
+        return { sketch, rooms: [roomOf(size)] };
+      };
+      this.layPage(new Flow(this.measure, sizes, more(), more), section, blocks);
+      return sketches;
+    };
+    const onOne = this.sizesForPage(size, section, blocks);
+    const laid = (onOne === null ? [PAGE_SIZES, CLOSE_SIZES, ...SMALLEST_SIZES] : [onOne]).map(lay);
+    const fewest = Math.min(...laid.map((sketches) => sketches.length));
+    for (const sketch of laid.find((sketches) => sketches.length === fewest)!) {
+      this.papers.push({ widthMm, heightMm, sketch, chapters: [this.chapter], drawn: null, alone: false });
+    }
   }
 
   /** Lays groups into the free room of the last drawing, or of one before it, in larger letters where all fit so, and says which do not fit. */
@@ -195,15 +259,35 @@ class Pages {
     const sketches = drawings.map(() => new Sketch(this.measure));
     const rooms = drawings.map(({ free }): readonly Room[] => free ?? []);
     const lastFirst = drawings.map((_, index) => index).reverse();
-    const left = groups.filter((group) =>
+    const left = groups.filter((group, at) =>
       lastFirst.every((index) => {
-        const rest = this.tryGroup(group, rooms[index]!, sketches[index]!, sizes);
+        const onto = sketches[index]!;
+        const free = rooms[index]!;
+        // The first group may run on from room to room. What follows it is found more easily in one piece, and in a low room
+        // its heading would stand alone.
+        const high = free.filter(({ y0, y1 }) => at === 0 || y1 - y0 >= LEAST_ROOM_MM);
+        const inOneRoom = at === 0 ? null : this.tryOneRoom(group, high, onto, sizes);
+        const rest = inOneRoom ?? this.tryGroup(group, high, onto, sizes);
         if (rest === null) return true;
         rooms[index] = rest;
         return false;
       }),
     );
     return { sketches, left };
+  }
+
+  /** As `tryGroup`, with the whole group in the first room that holds it. */
+  private tryOneRoom(
+    group: readonly TextBlock[],
+    rooms: readonly Room[],
+    onto: Sketch,
+    sizes: Sizes,
+  ): readonly Room[] | null {
+    for (const [index, room] of rooms.entries()) {
+      const rest = this.tryGroup(group, [room], onto, sizes);
+      if (rest !== null) return [...rooms.slice(0, index), ...rest, ...rooms.slice(index + 1)];
+    }
+    return null;
   }
 
   /** The room left when a group is laid, or null where it does not fit whole. */
@@ -251,5 +335,6 @@ export function bookPages(book: Book, page: PageSize, measure: TextMeasurer): Dr
   const pages = new Pages(book, page, measure);
   pages.cover();
   for (const section of book.sections) if (section.blocks.length > 0) pages.section(section);
+  pages.end();
   return printed(pages.papers, book, page, measure);
 }

@@ -1,5 +1,5 @@
 import type { TextMeasurer } from '../../drawing/index.ts';
-import { LINE_PITCH, plainText, WIDE, wrap } from '../../drawing/lettering.ts';
+import { LINE_PITCH, plainText, SMALL, WIDE, wrap } from '../../drawing/lettering.ts';
 import type { Sketch } from '../../drawing/sketch.ts';
 
 /** A rectangle of a page, in mm. */
@@ -39,6 +39,13 @@ export const PAGE_SIZES: Sizes = {
   row: 1.7,
   column: 80,
 };
+
+/** The same letters with less between them, for lists that would else need a page for a few lines. */
+export const CLOSE_ROWS: Sizes = { ...PAGE_SIZES, chapter: 5, heading: 3.6, box: 3.4, row: 1.2 };
+
+/** As close as rows are still told apart. */
+export const CLOSEST_ROWS: Sizes = { ...CLOSE_ROWS, chapter: 4.4, heading: 3.4, text: 3, box: 3.1, row: 0.8 };
+
 /** Beside a drawing: a little more than the lettering of the drawing itself. */
 export const BESIDE_SIZES: Sizes = {
   chapter: 3.6,
@@ -67,8 +74,19 @@ export const CLOSE_SIZES: Sizes = { ...PAGE_SIZES, text: 2.9, heading: 3.4, tabl
 /** The same with longer lines, of which fewer are broken, and all about them close. */
 export const CLOSEST_SIZES: Sizes = { ...CLOSE_SIZES, chapter: 3.9, box: 3.2, column: 80 };
 
+/** In the lettering of the drawings, before a page more is begun: few lines broken, or many columns. */
+export const SMALLEST_SIZES: readonly Sizes[] = [
+  { ...CLOSEST_SIZES, column: 58 },
+  { ...CLOSEST_SIZES, table: SMALL },
+  { ...CLOSEST_SIZES, table: SMALL, column: 58 },
+];
+
 const COLUMN_GAP = 6;
 const INDENT = 7.4;
+const INDENT_OF_ITEMS = 5;
+
+/** A text of no more lines stays in one room; of a longer one so many. */
+const KEPT_LINES = 4;
 
 /** Something with a number or a box to tick before it, that is kept in one piece. */
 export interface Entry {
@@ -164,13 +182,21 @@ export class Flow {
   }
 
   heading(text: string): void {
-    this.keep(this.sizes.heading * 5);
+    this.keep(this.sizes.heading * 6.5);
     if (!this.isAtTop) this.y += this.sizes.heading * 0.5;
     this.lines(text, this.sizes.heading, 'bold');
     this.y += this.sizes.heading * 0.25;
   }
 
+  /** Goes on in the next room where a text of few lines would be parted; a long one may be. */
+  private keepTogether(text: string, sizeMm: number, weight: 'regular' | 'bold', indentMm: number): void {
+    const width = this.room.x1 - this.room.x0 - indentMm;
+    const { length } = wrap(plainText(text), width, sizeMm, weight, this.measure);
+    this.keep(Math.min(length, KEPT_LINES) * sizeMm * LINE_PITCH);
+  }
+
   paragraph(text: string, weight: 'regular' | 'bold'): void {
+    this.keepTogether(text, this.sizes.text, weight, 0);
     this.lines(text, this.sizes.text, weight);
     this.y += this.sizes.text * 0.5;
   }
@@ -178,10 +204,10 @@ export class Flow {
   list(items: readonly string[]): void {
     const { text: sizeMm } = this.sizes;
     for (const item of items) {
-      this.keep(sizeMm * LINE_PITCH * 2);
+      this.keepTogether(item, sizeMm, 'regular', INDENT_OF_ITEMS);
       this.mustFit(sizeMm * LINE_PITCH);
       this.sketch.text('tables', '–', this.room.x0, this.y + sizeMm, { sizeMm });
-      this.lines(item, sizeMm, 'regular', 5);
+      this.lines(item, sizeMm, 'regular', INDENT_OF_ITEMS);
       this.y += sizeMm * 0.36;
     }
   }

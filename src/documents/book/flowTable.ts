@@ -6,13 +6,93 @@ type TableBlock = Extract<TextBlock, { kind: 'table' }>;
 type Weight = 'regular' | 'bold';
 type Wrapped = readonly (readonly string[])[];
 
-function columnPlaces({ columns }: TableBlock, { room }: Flow) {
-  const total = columns.reduce((sum, { weight }) => sum + weight, 0);
-  let x = room.x0;
-  return columns.map(({ weight, anchor }) => {
+/** Whether the last cell of a row is a box to tick. */
+function hasBox({ tick, countsPanel }: TableBlock['rows'][number]): boolean {
+  return tick !== undefined || countsPanel !== undefined;
+}
+
+/** Beside a text in its column: before it, after it, and after figures that stand at the end of theirs. */
+const BEFORE_MM = 0.6;
+const AFTER_MM = 1;
+const AFTER_FIGURES_MM = 2.2;
+/** So that rounding breaks no text that just fits. */
+const HAIR_MM = 0.01;
+
+/** Widths that a column asks for: so that no word is broken, and so that every cell stands on one line. */
+interface Needs {
+  readonly words: number;
+  readonly cells: number;
+}
+
+function needsOf(block: TableBlock, column: number, flow: Flow): Needs {
+  const sizeMm = flow.sizes.table;
+  const { heading, anchor } = block.columns[column]!;
+  const around = HAIR_MM + BEFORE_MM + (anchor === 'end' ? AFTER_FIGURES_MM : AFTER_MM);
+  const wide = (text: string, weight: Weight) => flow.measure(text, sizeMm, weight);
+  let words = 0;
+  let cells = 0;
+  const ask = (text: string, weight: Weight) => {
+    for (const word of text.split(' ')) words = Math.max(words, wide(word, weight));
+  };
+  ask(plainText(heading), 'regular');
+  const isLast = column === block.columns.length - 1;
+  block.rows.forEach((row, index) => {
+    if (isLast && hasBox(row)) {
+      words = Math.max(words, flow.sizes.box);
+      return;
+    }
+    const weight = block.sum && index === block.rows.length - 1 ? 'bold' : 'regular';
+    const text = plainText(row.cells[column] ?? '');
+    ask(text, weight);
+    cells = Math.max(cells, wide(text, weight));
+  });
+  return { words: words + around, cells: Math.max(words, cells) + around };
+}
+
+/** Widens columns to what they want, those that lack least first, by what others have over what they keep. */
+function shift(widths: readonly number[], wants: readonly number[], keeps: readonly number[]): number[] {
+  const lacks = widths.map((width, column) => Math.max(0, wants[column]! - width));
+  const spares = widths.map((width, column) => Math.max(0, width - Math.max(wants[column]!, keeps[column]!)));
+  const spare = spares.reduce((sum, each) => sum + each, 0);
+  const given = widths.map(() => 0);
+  let left = spare;
+  for (const column of lacks.map((_, index) => index).sort((a, b) => lacks[a]! - lacks[b]!)) {
+    given[column] = Math.min(left, lacks[column]!);
+    left -= given[column]!;
+  }
+  const share = spare === 0 ? 0 : (spare - left) / spare;
+  return widths.map((width, column) => width + given[column]! - spares[column]! * share);
+}
+
+/**
+ * Widths of a table's columns: the shares that its weights say, where every cell fits into its own on one line. Where one
+ * does not, columns with room to spare give of it. No word, figure or size is broken before a list of names is.
+ */
+function columnWidths(block: TableBlock, flow: Flow): readonly number[] {
+  const wide = flow.room.x1 - flow.room.x0;
+  const total = block.columns.reduce((sum, { weight }) => sum + weight, 0);
+  const needs = block.columns.map((_, column) => needsOf(block, column, flow));
+  const words = needs.map((need) => need.words);
+  const cells = needs.map((need) => need.cells);
+  const shares = block.columns.map(({ weight }) => (wide * weight) / total);
+  return shift(shift(shift(shares, words, cells), words, words), cells, cells);
+}
+
+/** Widths that were worked out, by table and width of the room: every row asks for them. */
+const knownWidths = new WeakMap<TableBlock, Map<string, readonly number[]>>();
+
+function columnPlaces(block: TableBlock, flow: Flow) {
+  const known = knownWidths.get(block) ?? new Map<string, readonly number[]>();
+  knownWidths.set(block, known);
+  const key = `${flow.room.x1 - flow.room.x0} ${flow.sizes.table} ${flow.sizes.box}`;
+  const widths = known.get(key) ?? columnWidths(block, flow);
+  known.set(key, widths);
+  let x = flow.room.x0;
+  return block.columns.map(({ anchor }, column) => {
     const x0 = x;
-    x += ((room.x1 - room.x0) * weight) / total;
-    return { x0: x0 + 0.6, x1: x - (anchor === 'end' ? 2.2 : 1), anchor: anchor ?? ('start' as const) };
+    x += widths[column]!;
+    const after = anchor === 'end' ? AFTER_FIGURES_MM : AFTER_MM;
+    return { x0: x0 + BEFORE_MM, x1: x - after, anchor: anchor ?? ('start' as const) };
   });
 }
 
@@ -80,7 +160,7 @@ export function layTable(flow: Flow, block: TableBlock): void {
   writeHead(block, flow);
   block.rows.forEach((row, index) => {
     const weight = block.sum && index === block.rows.length - 1 ? 'bold' : 'regular';
-    const last = row.tick === undefined && row.countsPanel === undefined ? 'words' : 'box';
+    const last = hasBox(row) ? 'box' : 'words';
     const texts = last === 'box' ? [...row.cells.slice(0, -1), ''] : row.cells;
     const measured = () => {
       const cells = wrapCells(block, texts, weight, flow);

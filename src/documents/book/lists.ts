@@ -1,5 +1,7 @@
+import { axisFaces } from '../../basics/boxes.ts';
+import { panelOnBench } from '../../basics/panelOnBench.ts';
 import { printLength, type Units } from '../../drawing/lengthsInWords.ts';
-import { edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
+import { type EdgeName, edgesInWorkingOrder, edgingNeeds } from '../edgingList.ts';
 import { listMetresUp } from '../figures.ts';
 import { keptPieces } from '../offcutsKept.ts';
 import { codesOfOffcuts } from '../panelStickerPieces.ts';
@@ -66,8 +68,28 @@ const edgeWord = {
   'width 2': 'width2',
 } as const satisfies Record<string, EdgeWord>;
 
+/** On which side of its unit each edge of a panel is; a panel of a plain list has no sides. */
+function sidesOfEdges({ ordered, words }: BookFacts): ReadonlyMap<string, Record<EdgeName, string>> {
+  const { faces } = words.drawings.furniture;
+  const panels = (ordered?.furniture.units ?? []).flatMap((unit) => unit.panels);
+  return new Map(
+    panels.map(({ id, lengthAxis, widthAxis }) => {
+      const [length1, length2] = axisFaces[widthAxis];
+      const [width1, width2] = axisFaces[lengthAxis];
+      const sides = {
+        'length 1': faces[length1],
+        'length 2': faces[length2],
+        'width 1': faces[width1],
+        'width 2': faces[width2],
+      };
+      return [id, sides];
+    }),
+  );
+}
+
 function edgingRows(facts: BookFacts): Block[] {
   const { plan, words, title, ordered, units } = facts;
+  const sides = sidesOfEdges(facts);
   const tables = new Map<string, { caption: string; rows: Map<string, Row> }>();
   for (const edge of edgesInWorkingOrder(plan).edges) {
     const key = `${edge.pass}/${edge.edging}`;
@@ -77,7 +99,9 @@ function edgingRows(facts: BookFacts): Block[] {
     const { number, panel } = edge.panel;
     const tick = `edging/${key}/${number}`;
     const before = table.rows.get(tick);
-    const name = words.edging.edge(edgeWord[edge.edge]);
+    const side = sides.get(panel.id)?.[edge.edge];
+    const plain = words.edging.edge(edgeWord[edge.edge]);
+    const name = side === undefined ? plain : words.edging.edgeOn(plain, side);
     const overlengthUm = ordered?.library.edgings.get(edge.edging)?.overlengthUm;
     table.rows.set(tick, {
       tick,
@@ -130,28 +154,31 @@ export function edgingChapter(facts: BookFacts): Section {
   return { id: 'edging', heading: says.heading, level: 2, startsPage: true, blocks };
 }
 
-/** Openings through panels, measured from the corner of the finished panel. */
+/** Openings through panels, with distances as the drawings of the panels have them. */
 export function cutOutChapter({ ordered, words, numberOf, isAbout, units }: BookFacts): Section {
   const says = words.cutOuts;
+  const { faces } = words.drawings.furniture;
   const text = (um: number) => printLength(um, units);
   const rows = (ordered?.furniture.units ?? []).flatMap((unit) =>
-    unit.panels.filter(isAbout).flatMap((panel) =>
-      panel.cutOuts.map(({ name, alongLength, alongWidth }): Row => {
-        const number = numberOf(panel.id);
-        return {
+    unit.panels.filter(isAbout).flatMap((panel) => {
+      const number = numberOf(panel.id);
+      const { cutOuts, sides, faceUp } = panelOnBench(panel, unit.panels, ordered!.library.edgings);
+      return cutOuts.map(
+        ({ name, left, near }): Row => ({
           tick: `cut-out/${number}/${name}`,
           cells: [
             String(number),
             panelText(panel),
             name,
-            says.fromTo(text(alongLength[0]), text(alongLength[1])),
-            says.fromTo(text(alongWidth[0]), text(alongWidth[1])),
-            sizeText((alongLength[1] - alongLength[0]) / 1000, (alongWidth[1] - alongWidth[0]) / 1000, units),
+            says.lies(faces[faceUp], faces[sides.left], faces[sides.near]),
+            says.fromTo(text(left[0]), text(left[1])),
+            says.fromTo(text(near[0]), text(near[1])),
+            sizeText((left[1] - left[0]) / 1000, (near[1] - near[0]) / 1000, units),
             '',
           ],
-        };
-      }),
-    ),
+        }),
+      );
+    }),
   );
   const blocks: Block[] =
     rows.length === 0
@@ -161,7 +188,7 @@ export function cutOutChapter({ ordered, words, numberOf, isAbout, units }: Book
           {
             kind: 'table',
             caption: says.heading,
-            columns: columnsOf(says.columns, [-1.6, 5, 2.4, 3, 3, 3, 1.5]),
+            columns: columnsOf(says.columns, [-1.6, 5, 2, 3.6, 2.8, 2.8, 2.4, 1.5]),
             rows,
           },
         ];

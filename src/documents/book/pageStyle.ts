@@ -43,6 +43,7 @@ caption{text-align:left;font-weight:bold;padding:.75rem 0 .25rem}
 th,td{text-align:left;vertical-align:top;padding:.5rem;border-bottom:1px solid var(--line)}
 th{color:var(--soft);font-weight:normal;vertical-align:bottom}
 .figure{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+th.figure{white-space:normal}
 tr.sum td{font-weight:bold}
 tr.all td,li.all{background:var(--done)}
 .tick{width:60px}

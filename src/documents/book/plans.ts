@@ -46,7 +46,7 @@ function stackBlocks({ words, numberOf }: BookFacts, group: PlanGroup, sheet: Pl
 }
 
 /** So many pieces of a sheet, offcuts and waste among them, are told apart easily. */
-const FEW_PIECES = 16;
+const FEW_PIECES = 24;
 
 /** The cut plan without its table of cuts, as a screen shows it and as large as paper and texts beside it allow. */
 function planDrawings(facts: BookFacts, group: PlanGroup, sheet: PlanSheet) {
@@ -107,12 +107,23 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
   const stack = stackSizes(group, sheet);
   const heading = says.plan(sheet.number, group.sheets.length, groupWords(group));
   const size = sizeText(stock.length, stock.width, units);
+  const stepList = stepsInWords(group, sheet, numberOf, words, units);
+  // What a plus says is told by the first piece that has one.
+  const rest = sheet.steps.flatMap((step) =>
+    step.piece.endsWith('+') ? [says.rest(step.piece.slice(0, -1))] : [],
+  )[0];
   const steps: TextBlock[] = [
     { kind: 'paragraph', text: says.alike(sheet.copies), strong: true },
-    { kind: 'paragraph', text: says.facts(stock.id, size, printSetting(mmToUm(group.saw.kerf), units)) },
+    {
+      kind: 'paragraph',
+      text: [
+        says.facts(stock.id, size, printSetting(mmToUm(group.saw.kerf), units)),
+        ...(rest === undefined ? [] : [rest]),
+      ].join(' '),
+    },
     ...stackBlocks(facts, group, sheet),
     { kind: 'heading', text: stack === null ? says.steps : says.stackSteps(stack) },
-    { kind: 'steps', steps: stepsInWords(group, sheet, numberOf, words, units) },
+    { kind: 'steps', steps: stepList },
   ];
   const pieces: TextBlock[] = [
     { kind: 'heading', text: says.pieces },

@@ -104,6 +104,7 @@ export const de: Words = {
       `${piece} ist hier ${here}; auf der Platte von Schnittplan ${plans.join(', ')} ist es ${there}.`,
     facts: (stock, size, kerf) =>
       `Platte ${stock}, ${size}, Schnittfuge ${kerf}. Anschlagmaße gelten ab der linken oder vorderen Kante des Stücks: vorn ist die lange Kante bei Ihnen, links die kurze zu Ihrer Linken.`,
+    rest: (name) => `„${name}+“ ist ${name} mit allem danach, in einem Stück.`,
     steps: 'Schritte',
     pieces: 'Teile aus dieser Platte',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,
@@ -112,22 +113,24 @@ export const de: Words = {
   edging: {
     heading: 'Kanten',
     intro:
-      'In der Reihenfolge der Arbeit: erst die kürzeren Kanten, dann die längeren, die deren Enden decken. Ein Kantenband nach dem anderen.',
+      'In der Reihenfolge der Arbeit: erst die kürzeren Kanten, dann die längeren, die deren Enden decken. Ein Kantenband nach dem anderen. Etiketten zeigen „Länge 1“ als L1 und „Breite 2“ als B2; in Klammern steht die Seite am Möbel.',
     none: 'Keine Kante dieses Auftrags bekommt ein Kantenband.',
     pass: (pass, edging) =>
       `${pass === 1 ? 'Erst die kürzeren Kanten' : 'Dann die längeren Kanten'}: ${edging}`,
     columns: ['Nr.', 'Teil', 'Kanten', 'Kantenlänge', 'Streifen', 'Stück', 'erledigt'],
     edge: (edge) => edges[edge],
+    edgeOn: (edge, side) => `${edge} (${side})`,
     need: 'Bedarf an Kantenband',
     needColumns: ['Kantenband', 'Streifen', 'Meter netto', 'Überlänge je', 'Meter mit Überlänge', 'Rollen'],
   },
   cutOuts: {
     heading: 'Ausschnitte',
     intro:
-      'Ab der Ecke des fertigen Teils, an der sich die Kanten „Länge 1“ und „Breite 1“ treffen: längs entlang der Länge des Teils, quer dazu die Breite. Innenecken runden und jeden Ausschnitt mit der Schablone des Geräts vergleichen.',
+      'Auf dem fertigen Teil, wie es auf der Bank liegt und bei den Teilen zum Bohren gezeichnet ist, mit der genannten Fläche nach oben: längs ab der ersten genannten Kante, quer ab der zweiten. Seiten sind die am Möbel. Innenecken runden und jeden Ausschnitt mit der Schablone des Geräts vergleichen.',
     none: 'Kein Teil dieses Auftrags hat einen Ausschnitt.',
-    columns: ['Nr.', 'Teil', 'Ausschnitt', 'längs', 'quer', 'Größe', 'erledigt'],
+    columns: ['Nr.', 'Teil', 'Ausschnitt', 'Lage', 'längs', 'quer', 'Größe', 'erledigt'],
     fromTo: (from, to) => `${from} bis ${to}`,
+    lies: (up, along, across) => `Fläche ${up}; ab ${along}, ${across}`,
   },
   units: {
     heading: 'Möbel',

@@ -92,6 +92,7 @@ export const en: Words = {
       `${piece} is ${here} here; on the sheet of cut plan ${plans.join(', ')} it is ${there}.`,
     facts: (stock, size, kerf) =>
       `Sheet ${stock}, ${size}, kerf ${kerf}. Fence figures are from the left or near edge of the piece: “near” is the long edge next to you, “left” the short edge at your left.`,
+    rest: (name) => `“${name}+” is ${name} and all after it, in one piece.`,
     steps: 'Steps',
     pieces: 'Panels from this sheet',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,
@@ -100,21 +101,23 @@ export const en: Words = {
   edging: {
     heading: 'Edging',
     intro:
-      'In working order: shorter edges first, then the longer ones, which cover their ends. One edging after the other.',
+      'In working order: shorter edges first, then the longer ones, which cover their ends. One edging after the other. Labels show “length 1” as L1 and “width 2” as W2; the side in brackets is the one in the unit.',
     none: 'No edge of this job gets edging.',
     pass: (pass, edging) => `${pass === 1 ? 'First the shorter edges' : 'Then the longer edges'}: ${edging}`,
     columns: ['no.', 'panel', 'edges', 'edge length', 'strip', 'count', 'done'],
     edge: (edge) => edges[edge],
+    edgeOn: (edge, side) => `${edge} (${side})`,
     need: 'Edging needed',
     needColumns: ['edging', 'strips', 'metres net', 'overlength each', 'metres with overlength', 'rolls'],
   },
   cutOuts: {
     heading: 'Cut-outs',
     intro:
-      'From the corner of the finished panel where edges “length 1” and “width 1” meet: length along the panel’s length, width across it. Round inner corners, and check each against the appliance’s own template.',
+      'On the finished panel as it lies on the bench, and as it is drawn among the panels to be drilled, with the side named up: along its length from the first edge named, across from the second. Sides are those of the unit. Round inner corners, and check each against the appliance’s own template.',
     none: 'No panel of this job has a cut-out.',
-    columns: ['no.', 'panel', 'cut-out', 'along the length', 'across', 'size', 'done'],
+    columns: ['no.', 'panel', 'cut-out', 'lies', 'along the length', 'across', 'size', 'done'],
     fromTo: (from, to) => `${from} to ${to}`,
+    lies: (up, along, across) => `${up} up; from ${along}, ${across}`,
   },
   units: {
     heading: 'Units',

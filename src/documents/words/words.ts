@@ -85,6 +85,8 @@ export interface Words {
     readonly stackSteps: (sheets: string) => string;
     readonly otherName: (piece: string, here: string, plans: readonly number[], there: string) => string;
     readonly facts: (stock: string, size: string, kerf: string) => string;
+    /** What a piece is whose name ends in a plus: all from the piece named on. */
+    readonly rest: (name: string) => string;
     readonly steps: string;
     readonly pieces: string;
     readonly tick: (number: number, name: string, size: string) => string;
@@ -97,6 +99,8 @@ export interface Words {
     readonly pass: (pass: 1 | 2, edging: string) => string;
     readonly columns: readonly string[];
     readonly edge: (edge: EdgeWord) => string;
+    /** An edge of a panel of a unit, with the side it is on there. */
+    readonly edgeOn: (edge: string, side: string) => string;
     readonly need: string;
     readonly needColumns: readonly string[];
   };
@@ -106,6 +110,8 @@ export interface Words {
     readonly none: string;
     readonly columns: readonly string[];
     readonly fromTo: (from: string, to: string) => string;
+    /** How a panel lies for it, by sides of its unit: which face is up, from which edges is measured along its length and across. */
+    readonly lies: (up: string, along: string, across: string) => string;
   };
   readonly units: {
     readonly heading: string;

@@ -34,6 +34,18 @@ describe('the job book as HTML', () => {
     for (const unit of made.job.ordered!.furniture.units) expect(page.body.textContent).toContain(unit.name);
   });
 
+  it('says what a plus behind the name of a piece is, where a plan has such a piece', () => {
+    const plans = made.proven.plan.groups.flatMap((group, index) =>
+      group.sheets.map((sheet) => ({ id: `plan-${index + 1}-${sheet.number}`, sheet })),
+    );
+    for (const { id, sheet } of plans) {
+      const rest = sheet.steps.find(({ piece }) => piece.endsWith('+'))?.piece;
+      const text = page.getElementById(id)!.textContent!;
+      expect(text.includes('and all after it, in one piece')).toBe(rest !== undefined);
+      if (rest !== undefined) expect(text).toContain(`“${rest}” is ${rest.slice(0, -1)} and all after it`);
+    }
+  });
+
   it('names every offcut to put back by the text of its label, with a box each', () => {
     const codes = labelledPieces(made.proven.plan, made.job.name)
       .filter((piece) => piece.is !== 'panel')

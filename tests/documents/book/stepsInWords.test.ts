@@ -113,6 +113,13 @@ describe('steps in words, read back and sawn', () => {
     expect(() => check(group, { ...sheet, steps: wrong })).toThrow();
   });
 
+  it('part no name of a piece at the end of a line', () => {
+    const group = demoJob().proven.plan.groups[0]!;
+    const sentences = stepsInWords(group, group.sheets[0]!, () => 1, en).map(({ sentence }) => sentence);
+    expect(sentences.some((sentence) => sentence.includes('Leaves sheet\u00a01.'))).toBe(true);
+    expect(sentences.filter((sentence) => /sheet \d/.test(sentence))).toEqual([]);
+  });
+
   it('ask for a push stick below 150 mm at the fence', () => {
     const { group, sheet } = stripPlan([{ name: 'rail', size: [720, 149.9] }]);
     const steps = stepsInWords(group, sheet, () => 1, en);
