@@ -6,13 +6,14 @@ import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
 import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
 import { type Box, boxesOverlap, type Drawing, inset, type Segment, type Stroke } from './drawing.ts';
-import type { FurnitureWords } from './drawingWords.ts';
 import { fillFinish } from './finishFill.ts';
 import { cornersThenEdges, placesWithin } from './labelPlaces.ts';
+import { drawLegend, drawNames } from './layoutLegend.ts';
 import { hangsAbove, heightsOf, lengthsAlong, unitsBySide, walkway, withGaps } from './layoutMeasures.ts';
+import { type Appliance, DASHED, type Room, type Seen, type Standing } from './layoutRoom.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
-import { FRAME, NARROW, NORMAL, SMALL, shorten } from './lettering.ts';
-import { numberNarrowUnits, type SeenUnits } from './narrowUnits.ts';
+import { FRAME, NARROW, NORMAL, SMALL } from './lettering.ts';
+import { numberNarrowUnits } from './narrowUnits.ts';
 import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { drawOrigin, drawRunningDimensions } from './runningDimensions.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
@@ -31,7 +32,6 @@ import { type FurnitureDrawingOptions, furnitureTitle } from './unitTitle.ts';
 import { ADJACENT, drawBodies, HIDDEN, type Placed, placeView, REDUCTIONS } from './unitViews.ts';
 import { writeOnWhite } from './writeOnWhite.ts';
 
-const DASHED: Stroke = { widthMm: 0.25, dashMm: [2.4, 1] };
 const LEFT_MM = 16;
 const GAP_MM = 22;
 const TOP_MM = 16;
@@ -39,40 +39,6 @@ const BETWEEN_MM = 27;
 
 /** Seen from above, the right side of the vehicle is at the top: across runs to the rear, up to the right side. */
 const PLAN: Look = FROM_ABOVE;
-
-interface Standing {
-  readonly unit: PlacedUnit;
-  readonly number: number;
-  readonly bodies: readonly { readonly panel: Panel; readonly body: Body }[];
-}
-
-/** An appliance where it stands in the vehicle. */
-interface Appliance {
-  readonly title: string;
-  /** What its unit calls it: shorter. */
-  readonly name: string;
-  readonly box: SolidBox;
-}
-
-/** What is seen in a field of a view: a panel of a unit, or an appliance, whose number is 0. */
-interface Seen {
-  readonly number: number;
-  readonly of?: { readonly panel: Panel; readonly unit: PlacedUnit };
-  readonly appliance?: Appliance;
-}
-
-interface Room {
-  readonly vehicle: Vehicle;
-  /** The widest the body is, across. */
-  readonly across: Extent;
-  readonly floor: Extent;
-  readonly units: readonly Standing[];
-  readonly appliances: readonly Appliance[];
-  readonly finishes: ReadonlyMap<string, Finish>;
-  readonly words: FurnitureWords;
-  readonly sizes: Units;
-  readonly seen: SeenUnits;
-}
 
 /** The part of a box on one side of the middle of the vehicle. */
 function clipped(box: SolidBox, y: Extent): SolidBox | null {
@@ -441,50 +407,6 @@ function drawSection(sketch: Sketch, room: Room, view: Placed): void {
   }
   across(sketch, room.floor, view, 'below', 1, room.sizes);
   across(sketch, room.across, view, 'below', 2, room.sizes);
-}
-
-function drawLegend(sketch: Sketch, room: Room, field: Box): void {
-  const used = new Set(room.units.flatMap(({ unit }) => unit.panels.map((panel) => panel.finish)));
-  let y = field.y0;
-  const row = 6;
-  for (const id of [...used].sort()) {
-    const finish = room.finishes.get(id);
-    if (finish === undefined) continue;
-    const box = { x0: field.x0, x1: field.x0 + 12, y0: y, y1: y + 4.4 };
-    fillFinish(sketch, box, finish, 'across');
-    sketch.rect('finishes', box, { stroke: NARROW });
-    sketch.text('numbers', finish.title, field.x0 + 14, y + 3.1, { sizeMm: SMALL });
-    y += row;
-  }
-  const { vehicle, words: says } = room;
-  const keptFree = [
-    vehicle.doors.length > 0 ? says.doorOpening : '',
-    vehicle.wheelArches.length > 0 ? says.wheelArch : '',
-    (vehicle.obstacles ?? []).length > 0 ? says.obstacle : '',
-  ].filter((word) => word !== '');
-  const dashes = [
-    ...(keptFree.length === 0 ? [] : ([[DASHED, keptFree.join(', ')]] as const)),
-    ...(room.appliances.length === 0 ? [] : ([[ADJACENT, says.appliance]] as const)),
-    ...(room.units.some(({ unit }) => hangsAbove(unit, vehicle))
-      ? ([[HIDDEN, says.hangsAbove]] as const)
-      : []),
-  ] as const;
-  for (const [stroke, words] of dashes) {
-    sketch.line('surroundings', field.x0, y + 2.2, field.x0 + 12, y + 2.2, stroke);
-    sketch.text('numbers', words, field.x0 + 14, y + 3.1, { sizeMm: SMALL });
-    y += row;
-  }
-}
-
-/** The units by their numbers, in columns as wide as given. */
-function drawNames(sketch: Sketch, room: Room, field: Box, columns: number, columnMm: number): void {
-  const perColumn = Math.ceil(room.units.length / columns);
-  room.units.forEach(({ unit, number }, index) => {
-    const x = field.x0 + Math.floor(index / perColumn) * columnMm;
-    const y = field.y0 + 3 + (index % perColumn) * 3.6;
-    const name = shorten(`${number} ${unit.name}`, columnMm - 1.5, SMALL, 'regular', sketch.measure);
-    sketch.text('numbers', name, x, y, { sizeMm: SMALL });
-  });
 }
 
 /**
