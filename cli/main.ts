@@ -42,17 +42,18 @@ Examples:
 'plywright COMMAND --help' says more about a command.
 `;
 
-function version(): string {
+function versionOfPackage(): string {
   const about = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
     version: string;
   };
   return about.version;
 }
 
-function makeProgram(): Command {
+/** The command line with all its commands; nothing is run yet. `version` is what `--version` prints. */
+export function makeProgram(version: string): Command {
   const program = new Command('plywright')
     .description("From a customer's order for a van interior to cut, edged and labelled panels.")
-    .version(version(), '-V, --version', 'print the version')
+    .version(version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [COMMAND]', 'print the help of a command')
     .configureHelp({ helpWidth: 80, showGlobalOptions: false })
@@ -128,7 +129,7 @@ export async function runFromTerminal(): Promise<void> {
   });
   process.stderr.on('error', () => undefined);
   try {
-    await makeProgram().parseAsync();
+    await makeProgram(versionOfPackage()).parseAsync();
   } catch (error) {
     if (error instanceof CommanderError) endWith(error.exitCode === 0 ? exitCodes.done : exitCodes.wrongUse);
     else await reportFault(error);

@@ -10,9 +10,18 @@ export const MAX_PLAN_TEXT = 64 * 1024 * 1024;
 /** More findings than this help nobody. */
 const MAX_FINDINGS = 50;
 
+/** Most of what the schema says of a field that is printed: it may repeat a name from the file of any length. */
+const MAX_SAID = 200;
+
 /** The field in words a person can follow: `groups › 1 › sheets › 3 › steps › 7 › fence`, counted from 1. */
 function fieldOf(path: readonly PropertyKey[]): string {
   return path.map((step) => (typeof step === 'number' ? String(step + 1) : String(step))).join(' › ');
+}
+
+function saidOf({ message }: z.core.$ZodIssue): string {
+  const oneLine = message.slice(0, 2 * MAX_SAID).replace(/[\s\p{Cc}\p{Cs}]+/gu, ' ');
+  // By whole characters: half of a pair is none.
+  return oneLine.length > MAX_SAID ? `${[...oneLine].slice(0, MAX_SAID).join('')}…` : oneLine;
 }
 
 function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
@@ -36,7 +45,7 @@ function schemaFinding(issue: z.core.$ZodIssue, document: unknown, file: string)
   return {
     code: 'plan-field-wrong',
     severity: 'error',
-    message: `${field === '' ? 'The file' : `Field ${field}`} is not as a plan file has it: ${issue.message}.`,
+    message: `${field === '' ? 'The file' : `Field ${field}`} is not as a plan file has it: ${saidOf(issue)}.`,
     place: { file, field },
     found,
   };

@@ -163,7 +163,9 @@ export const planStock = z.strictObject({
   grain: z.enum(['length', 'width', 'none']).describe('which side the grain runs along'),
   price: z.number().int().min(0).describe('minor units of the currency'),
   count: z.number().int().min(0).nullable().describe('how many there are; null: as many as are wanted'),
-  trim: z.strictObject({ left: millimetres, right: millimetres, near: millimetres, far: millimetres }),
+  trim: z
+    .strictObject({ left: millimetres, right: millimetres, near: millimetres, far: millimetres })
+    .describe('what each side loses before any other cut, in whole tenths of a millimetre'),
 });
 
 export const planRun = z
@@ -223,7 +225,7 @@ export const planGroup = z.strictObject({
   thickness: millimetres.describe('0: not known, and then nothing is stacked'),
   saw: z.strictObject({
     name: z.string(),
-    kerf: millimetres,
+    kerf: millimetres.describe('how wide the blade cuts, in whole tenths of a millimetre'),
     firstCut: z.enum(['rip', 'crosscut', 'either']).describe('what the first cut after the trims must be'),
     turns: z
       .number()

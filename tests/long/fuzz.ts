@@ -15,6 +15,8 @@ export interface FuzzCounts {
   /** Of them those that were accepted all the same. */
   accepted: number;
   slowestMs: number;
+  /** Processor time by reader, so that what the run spends its time on is seen. */
+  readonly msOf: Map<string, number>;
   readonly casesOf: Map<string, number>;
   readonly faults: Fault[];
 }
@@ -25,7 +27,9 @@ export interface Fuzzing {
   /** A case that takes longer is a fault; none where a busy machine must not decide. */
   readonly mostMs?: number;
   readonly stop?: () => boolean;
-  /** Milliseconds since some moment. */
+  /** Told after each case. */
+  readonly done?: (counts: FuzzCounts) => void;
+  /** Milliseconds since some moment; of the processor, where a busy machine must not decide. */
   readonly now: () => number;
 }
 
@@ -35,8 +39,15 @@ const BATCH = 50;
 const STACK_TRACE = /\bat .{1,200}:\d+:\d+|node:internal|\[object |undefined is not|Cannot read propert/;
 
 /** Hands changed and made-up texts to every reader in turn. The same seed tries the same texts in the same order. */
-export function fuzz({ seed, cases, mostMs, stop, now }: Fuzzing): FuzzCounts {
-  const counts: FuzzCounts = { cases: 0, accepted: 0, slowestMs: 0, casesOf: new Map(), faults: [] };
+export function fuzz({ seed, cases, mostMs, stop, done, now }: Fuzzing): FuzzCounts {
+  const counts: FuzzCounts = {
+    cases: 0,
+    accepted: 0,
+    slowestMs: 0,
+    casesOf: new Map(),
+    msOf: new Map(),
+    faults: [],
+  };
   const random = new SeededRandom(seed);
   const readers = allReaders(random);
   let changes: ((text: string) => string)[] = [];
@@ -57,9 +68,11 @@ export function fuzz({ seed, cases, mostMs, stop, now }: Fuzzing): FuzzCounts {
       wrong = `throws ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`;
     }
     const tookMs = now() - started;
+    counts.msOf.set(reader.name, (counts.msOf.get(reader.name) ?? 0) + tookMs);
     counts.slowestMs = Math.max(counts.slowestMs, tookMs);
     if (mostMs !== undefined && tookMs > mostMs) wrong ??= `takes ${Math.round(tookMs)} ms`;
     if (wrong !== null) counts.faults.push({ reader: reader.name, wrong, text });
+    done?.(counts);
   }
   return counts;
 }

@@ -29,17 +29,18 @@ function pick<T>(random: SeededRandom, all: readonly T[]): T {
 }
 
 function drawSaw(random: SeededRandom): SawWithTrim {
-  const trim = () => pick(random, [0, 0, 1_000, 10_000, 12_500]);
+  // Kerf and trims are rounded up to whole tenths of a millimetre: with a micrometre more, what fitted does not any more.
+  const trim = () => pick(random, [0, 0, 1_000, 10_000, 12_500, 10_001]);
   const even = trim();
   const unequal = random.below(3) === 0;
   return {
     name: 'test saw',
-    kerfUm: pick(random, [0, 100, 2_200, 3_200, 3_200, 4_400, 60_000]),
+    kerfUm: pick(random, [0, 100, 2_200, 3_200, 3_200, 3_201, 3_199, 4_400, 60_000]),
     firstCut: pick(random, ['rip', 'crosscut', 'either', 'either']),
     turns: pick(random, [null, null, null, 1, 2, 3]),
     smallestPartUm: pick(random, [0, 0, 50_000]),
     leastOffcut: { lengthUm: 400_000, widthUm: 200_000 },
-    longestCutUm: pick(random, [null, null, 2_510_000, 1_500_000]),
+    longestCutUm: pick(random, [null, null, null, null, null, 2_510_000, 1_500_000]),
     cuttingHeightUm: pick(random, [null, 45_000, 60_000]),
     trimUm: unequal
       ? { left: trim(), right: trim(), near: trim(), far: trim() }
@@ -80,7 +81,7 @@ function drawSize(
   }
 }
 
-/** Draws a list; how hard it is to nest is kept small, how awkward it is not. */
+/** Draws a list; how hard it is to nest is kept small, how awkward it is not: few lists are long, one in 200 very long. */
 export function drawList(random: SeededRandom): RandomList {
   const saw = drawSaw(random);
   const priced = random.below(2) === 0;
@@ -104,23 +105,29 @@ export function drawList(random: SeededRandom): RandomList {
   const kerf = saw.kerfUm / 1000;
   // Most lists fit by a hair, since one that does not is refused as a whole.
   const tooLarge = random.below(6) === 0;
-  const alike = random.below(60) === 0;
+  const alike = random.below(200) === 0;
   const panels = ['name,length,width,count,grain,thickness'];
-  const kinds = alike ? 1 : 1 + random.below(10);
+  const kinds = alike ? 1 : 1 + random.below(pick(random, [2, 4, 4, 10]));
   for (let kind = 1; kind <= kinds; kind++) {
-    const count = alike ? 1000 + random.below(1000) : pick(random, [1, 1, 1, 2, 3, 4, 7, 24]);
+    const count = alike ? 1000 + random.below(3000) : pick(random, [1, 1, 1, 2, 2, 3, 4, 7, 24]);
     const strip = random.below(10) === 0;
     const size: [number, number] = alike
       ? [97 + random.below(60), 53 + random.below(40)]
       : [
-          drawSize(random, length, (saw.trimUm.left + saw.trimUm.right) / 1000, kerf, tooLarge),
+          strip && random.below(2) === 0
+            ? length - (saw.trimUm.left + saw.trimUm.right) / 1000
+            : drawSize(random, length, (saw.trimUm.left + saw.trimUm.right) / 1000, kerf, tooLarge),
           strip
             ? pick(random, [3, 12, 50, 50.1])
             : drawSize(random, width, (saw.trimUm.near + saw.trimUm.far) / 1000, kerf, tooLarge),
         ];
     if (random.below(tooLarge ? 4 : 12) === 0) size.reverse();
     const grain = pick(random, ['none', 'none', 'none', 'none', 'length', tooLarge ? 'width' : 'length']);
-    panels.push([`panel ${kind}`, ...size.map((one) => one.toFixed(3)), count, grain, thickness].join(','));
+    const line = (name: string, more: number) =>
+      panels.push([name, ...size.map((one) => (one + more).toFixed(3)), count, grain, thickness].join(','));
+    line(`panel ${kind}`, 0);
+    // Sizes that a micrometre or a tenth of a millimetre tells apart.
+    if (!alike && random.below(12) === 0) line(`panel ${kind} again`, pick(random, [-0.001, 0.001, -0.1]));
   }
   const rows = random.below(3) === 0 ? 1 + random.below(3) : 0;
   return { panels: `${panels.join('\n')}\n`, sheets: `${sheets.join('\n')}\n`, saw, rows };

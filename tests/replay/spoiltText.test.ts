@@ -70,3 +70,14 @@ describe('a plan spoilt anywhere', () => {
     );
   });
 });
+
+it('a field that is not known is told by its beginning, however long its name', () => {
+  const plan = JSON.parse(text) as { groups: { stock: Record<string, unknown>[] }[] };
+  plan.groups[0]!.stock[0]![`${'x'.repeat(20_000)}\u0007`] = 1;
+  const { ok, findings } = replay(JSON.stringify(plan));
+  expect(ok).toBe(false);
+  expect(findings[0]!.message).toMatch(
+    /^Field groups › 1 › stock › 1 is not as a plan file has it: .*xxx….$/u,
+  );
+  expect(findings[0]!.message.length).toBeLessThan(300);
+});

@@ -19,11 +19,23 @@ export function misshapen(value: ExactValue): string | null {
   return departure(value, published, 'plan');
 }
 
+const limits = new Map<unknown, Fraction>();
+const patterns = new Map<string, RegExp>();
+
 /** Exact value of a number in the schema. */
 function limit(value: unknown): Fraction {
+  const known = limits.get(value);
+  if (known !== undefined) return known;
   const read = readExactJson(JSON.stringify(value));
   if (!(read instanceof Fraction)) throw new Error(`not a number in the schema: ${String(value)}`);
+  limits.set(value, read);
   return read;
+}
+
+function matches(text: string, pattern: string): boolean {
+  const compiled = patterns.get(pattern) ?? new RegExp(pattern, 'u');
+  patterns.set(pattern, compiled);
+  return compiled.test(text);
 }
 
 function isOfType(value: ExactValue, type: unknown): boolean {
@@ -88,7 +100,7 @@ function against(
     case 'maxLength':
       return unless(typeof value !== 'string' || [...value].length <= (wanted as number));
     case 'pattern':
-      return unless(typeof value !== 'string' || new RegExp(wanted as string, 'u').test(value));
+      return unless(typeof value !== 'string' || matches(value, wanted as string));
     case 'minItems':
       return unless(!Array.isArray(value) || value.length >= (wanted as number));
     case 'maxItems':

@@ -74,7 +74,9 @@ function checkGroup(group: Written): void {
     const there = stock.numberOrNull('count');
     if (there !== null && used.get(id)?.isMoreThan(there)) refuse(`there are no more than ${there} of ${id}`);
     for (const side of ['length', 'width'] as const) checkTenths(stock.number(side), id);
+    for (const side of ['left', 'right', 'near', 'far']) checkTenths(stock.part('trim').number(side), id);
   }
+  checkTenths(saw.kerf, 'the kerf');
   checkStacks(group, saw, stockOf);
   checkBound(group, cost, count);
 }
@@ -162,7 +164,7 @@ function checkPieces(
   return sawn;
 }
 
-/** Sizes of panels and sheets are whole tenths of a millimetre. */
+/** Sizes of panels and sheets, trims and the kerf are whole tenths of a millimetre. */
 function checkTenths(size: Fraction, id: string): void {
   if (!size.times(Fraction.of(10)).isWhole())
     refuse(`${id} has a size of ${size}, which is not in whole tenths`);
