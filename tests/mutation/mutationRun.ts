@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { type MutantResult, Stryker } from '@stryker-mutator/core';
+import { Stryker } from '@stryker-mutator/core';
 import { parts } from './parts.ts';
 
 /**
@@ -19,7 +19,9 @@ if (part === undefined) {
 }
 process.env['PLYWRIGHT_MUTATED'] = part.name;
 
-const results: readonly MutantResult[] = await new Stryker({
+type MutantResult = Awaited<ReturnType<Stryker['runMutationTest']>>[number];
+
+const results = await new Stryker({
   mutate: [...(values.file ?? part.files)],
   mutator: { excludedMutations: ['StringLiteral'], plugins: null },
   testRunner: 'vitest',
@@ -39,7 +41,6 @@ const results: readonly MutantResult[] = await new Stryker({
   checkers: [],
   disableTypeChecks: false,
   allowConsoleColors: false,
-  logLevel: 'warn',
 }).runMutationTest();
 
 const count = (...statuses: MutantResult['status'][]) =>
