@@ -3,7 +3,7 @@ import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Nest, NestOutcome } from '../model/nest.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { groupContent } from './groupContent.ts';
-import { nestInParts } from './nestInParts.ts';
+import { nestInParts } from './nestGroup.ts';
 
 /** Steps that the bounds may take which come before a nesting: without a solver, and with it. */
 const QUICK_EFFORT = 30_000_000;

@@ -7,6 +7,7 @@ import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { nest } from '../nesting/index.ts';
+import { betterOf, partsOfSearch } from './partsOfSearch.ts';
 import { patternsOfNest } from './patternsOfNest.ts';
 import { roundAndNest } from './roundAndNest.ts';
 
@@ -83,37 +84,79 @@ export function nestGroup(
   options: NestOptions,
   boundEffort = usualBoundEffort(options.workLimit),
 ): NestOutcome {
+  const begun = begin(group, options);
+  if (begun.isDone) return begun.outcome;
+  if (options.emphasis === 'plan alone') return planAlone(group, options, begun, boundEffort);
+  const byPatterns = boundByPatterns(group, solver, options, begun, boundEffort);
+  const known = withBound(begun.first, byPatterns.bound);
+  if (options.emphasis === 'bound alone') return { ok: true, nest: known };
+  return { ok: true, nest: new LongSearch(group, solver, options, byPatterns, boundEffort, known).run() };
+}
+
+/**
+ * What threads find that share a group as `partsOfSearch` says, the parts one after the other; else as `nestGroup`. In goes
+ * and out comes what does there.
+ */
+export function nestInParts(
+  group: StockGroup,
+  solver: LinearSolver | null,
+  options: NestOptions,
+): NestOutcome {
+  if (partsOfSearch(group, options.workLimit).length === 0) return nestGroup(group, solver, options);
+  const begun = begin(group, options);
+  if (begun.isDone) return begun.outcome;
+  const boundEffort = usualBoundEffort(options.workLimit);
+  const { bound } = boundByPatterns(group, solver, options, begun, boundEffort);
+  const alone = { ok: true, nest: withBound(begun.first, bound) } as const;
+  return betterOf(planAlone(group, options, begun, boundEffort), alone);
+}
+
+/** What every search begins with: the end of it, or a first plan with the quick bound. */
+type Begun =
+  | { readonly isDone: true; readonly outcome: NestOutcome }
+  | { readonly isDone: false; readonly first: Nest; readonly quick: LowerBound };
+
+function begin(group: StockGroup, options: NestOptions): Begun {
   const area = areaBound(group);
   // A plan is there to be seen before bounds and searches take their time.
   const rough = nest(group, area, { ...options, workLimit: 0, finish: 'as found' });
-  if (!rough.ok) return rough;
-  const { emphasis } = options;
-  // The bound by patterns, which follows at once, begins with the quick bound.
-  const { bound: quick, patterns: settled } =
-    rough.nest.proved || emphasis === 'bound alone'
-      ? { bound: area, patterns: [] }
-      : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT, planCost: rough.nest.costMinor });
+  if (!rough.ok) return { isDone: true, outcome: rough };
+  const quick = rough.nest.proved
+    ? { bound: area, patterns: [] }
+    : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT, planCost: rough.nest.costMinor });
   const firstMoves = Math.min(options.workLimit, FIRST_MOVES);
-  const first = nest(group, quick, { ...options, workLimit: firstMoves }, settled);
-  if (!first.ok || first.nest.proved || options.stop?.()) return first;
-  if (emphasis === 'plan alone') {
-    const onlyQuick = { bound: quick, patterns: settled };
-    return { ok: true, nest: new LongSearch(group, null, options, onlyQuick, boundEffort, first.nest).run() };
-  }
-  const planCost = first.nest.costMinor;
+  const first = nest(group, quick.bound, { ...options, workLimit: firstMoves }, quick.patterns);
+  if (!first.ok || first.nest.proved || options.stop?.()) return { isDone: true, outcome: first };
+  return { isDone: false, first: first.nest, quick };
+}
+
+type Open = Extract<Begun, { readonly isDone: false }>;
+
+function planAlone(group: StockGroup, options: NestOptions, open: Open, boundEffort: number): NestOutcome {
+  const search = new LongSearch(group, null, options, open.quick, boundEffort, open.first);
+  return { ok: true, nest: search.run() };
+}
+
+function boundByPatterns(
+  group: StockGroup,
+  solver: LinearSolver | null,
+  options: NestOptions,
+  { first, quick }: Open,
+  boundEffort: number,
+): LowerBound {
   const effort = firstEffort(group, boundEffort);
-  const byPatterns = lowerBound(group, {
+  return lowerBound(group, {
     solver,
     effort,
-    planCost,
+    planCost: first.costMinor,
     // With more effort more functions are tried.
-    ...(effort <= LEAST_BOUND_EFFORT && emphasis !== 'bound alone' && { known: quick }),
+    ...(effort <= LEAST_BOUND_EFFORT && { known: quick.bound }),
     ...(options.stop && { stop: options.stop }),
   });
-  const { bound } = byPatterns;
-  const known = { ...first.nest, bound, proved: planCost === bound.costMinor };
-  if (emphasis === 'bound alone') return { ok: true, nest: known };
-  return { ok: true, nest: new LongSearch(group, solver, options, byPatterns, boundEffort, known).run() };
+}
+
+function withBound(plan: Nest, bound: Bound): Nest {
+  return { ...plan, bound, proved: plan.costMinor === bound.costMinor };
 }
 
 function hasFewSizes(group: StockGroup): boolean {

@@ -8,7 +8,7 @@ import { designOf } from './compareDesigns.ts';
 import { groupContent } from './groupContent.ts';
 import { provePlan } from './makePapers.ts';
 import { describeNestFailure } from './nestFailures.ts';
-import { nestInParts } from './nestInParts.ts';
+import { nestInParts } from './nestGroup.ts';
 import { prepareOrder } from './prepareOrder.ts';
 
 /** How long and by which seed is searched, and groups that were nested before, by what they are made of. */

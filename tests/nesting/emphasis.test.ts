@@ -1,8 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
-import { nestGroup } from '../../src/pipeline/nestGroup.ts';
-import { nestInParts } from '../../src/pipeline/nestInParts.ts';
-import { partsOfSearch } from '../../src/pipeline/partsOfSearch.ts';
+import { nestGroup, nestInParts } from '../../src/pipeline/nestGroup.ts';
+import { betterOf, partsOfSearch } from '../../src/pipeline/partsOfSearch.ts';
 import { workshopListByBoard } from '../bench/workshopLists.ts';
 import { assertNest } from '../helpers/assertNest.ts';
 import { loadSolver } from '../helpers/loadSolver.ts';
@@ -47,6 +46,10 @@ describe('searches that share the work on a group', () => {
       expect(again).toEqual(one);
       if (!one!.ok) throw new Error('it can be nested');
       assertNest(group, one!.nest);
+      const [plan, bound] = partsOfSearch(group, 2000).map((emphasis) =>
+        nestGroup(group, solver, { seed: 1, workLimit: 2000, emphasis }),
+      );
+      expect(betterOf(plan!, bound!)).toEqual(one);
       const quick = nestGroup(group, null, { seed: 1, workLimit: 1000 });
       if (!quick.ok) throw new Error('it can be nested');
       expect(one!.nest.bound.costMinor).toBeLessThanOrEqual(one!.nest.costMinor);
