@@ -79,7 +79,7 @@ beforeAll(async () => {
     expect(run.code, run.stderr + run.stdout).toBe(0);
     runs.push(run);
   }
-});
+}, 300_000);
 
 function papers(ending: string): string[] {
   return readdirSync(join(folder, 'out'), { recursive: true })

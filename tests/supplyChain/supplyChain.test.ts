@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
@@ -96,6 +96,19 @@ describe('packages', () => {
     );
     for (const name of Object.keys({ ...about.dependencies, ...about.devDependencies }))
       expect([...told]).toContain(name);
+  });
+});
+
+describe('readers', () => {
+  it('unpack nothing, so that no small file can become a large one', () => {
+    const sources = ['src', 'cli'].flatMap((folder) =>
+      readdirSync(join(root, folder), { recursive: true }).map((file) => `${folder}/${String(file)}`),
+    );
+    const unpacking =
+      /from '(?:node:)?zlib'|import\('(?:node:)?zlib'\)|(?:gun|un)zip|inflate|DecompressionStream/i;
+    const found = sources.filter((file) => file.endsWith('.ts') && unpacking.test(read(file)));
+    expect(sources.length).toBeGreaterThan(200);
+    expect(found).toEqual([]);
   });
 });
 
