@@ -72,7 +72,17 @@ beforeAll(async () => {
   for (const args of [
     ['cut', 'order.yaml', '--papers', 'book', ...few],
     ['cut', '--panels', 'list.csv', '--sheets', 'sheets.csv', '--papers', 'all', ...few],
-    ['compare', 'order.yaml', '--vary', 'wall_shelves=1,2', '--out', 'out/designs', ...few],
+    [
+      'compare',
+      'order.yaml',
+      '--vary',
+      'wall_shelves=1,2',
+      '--out',
+      'out/designs',
+      '--cache',
+      'kept',
+      ...few,
+    ],
     ['sweep', 'order.yaml', '--vary', 'wall_shelves=1,2', '--out', 'out/swept', '--cache', 'kept', ...few],
   ]) {
     const run = await plywright(folder, args);
