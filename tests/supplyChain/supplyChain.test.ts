@@ -46,8 +46,8 @@ const looked: Readonly<Record<string, RegExp>> = {
   'dejavu-fonts-ttf': /Bitstream Vera[\s\S]*Permission is hereby granted, free of charge/,
 };
 
-/** What only tests and their tools use and is not handed on may be under a licence that binds changes of its own files. */
-const developmentOnly = /^MPL-2\.0$/;
+/** What only tests and their tools use and is not handed on may be under a licence that binds changes of its own files, or data. */
+const developmentOnly = /^(?:MPL-2\.0|CC-BY-4\.0)$/;
 
 describe('packages', () => {
   it('are under permissive licences', () => {
