@@ -200,11 +200,11 @@ class Placer {
       }
       const written =
         typeof pair.key.value === 'string' ? pair.key.value : (pair.key.source ?? String(pair.key.value));
-      const name = composed(written);
-      const within = field === '' ? shownText(name) : `${field}${FIELD_JOINT}${shownText(name)}`;
+      const shown = shownText(composed(written));
+      const within = field === '' ? shown : `${field}${FIELD_JOINT}${shown}`;
       const keyPlace = this.placeAt(offset, within);
       this.refuseMarks(pair.key, keyPlace);
-      this.scalar(written, keyPlace);
+      const name = String(this.scalar(written, keyPlace));
       if (!this.keyIsFine(name, spots, keyPlace)) continue;
       const placed = this.value(pair.value, keyPlace, within);
       object[name] = placed.value;

@@ -14,7 +14,9 @@ function built(unit: string, set: Values = {}) {
 }
 
 function refused(unit: string, set: Values, from = library): string {
-  return messages(alone(unit, set, from, order).findings).join('\n');
+  // Alone in its place a unit is on one side.
+  const { findings } = alone(unit, set, from, order);
+  return messages(findings.filter(({ severity }) => severity !== 'caution')).join('\n');
 }
 
 function panel(panels: readonly Panel[], name: string): Panel {

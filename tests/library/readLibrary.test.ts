@@ -195,7 +195,7 @@ describe('one wrong line', () => {
     ['formula word', [unit, '  inside: width', '  max: 3\n  inside: width'], { code: 'bad-name' }],
     ['identifier', [unit, '  inside: width', '  in-side: 3\n  inside: width'], { code: 'bad-name' }],
     ['panel name', [unit, '  shelf:', '  " shelf":'], { code: 'bad-name' }],
-    ['direction marks', [unit, '  shelf:', '  "she\\u202elf":'], { code: 'bad-name' }],
+    ['direction marks', [unit, '  shelf:', '  "she\\u202elf":'], { code: 'unreadable-text' }],
     ['shelf 2', [unit, '  door:', '  shelf 2:'], { code: 'duplicate-name' }],
     ['default choice', [unit, 'default: left,', 'default: lift,'], { nearest: 'left' }],
     [
