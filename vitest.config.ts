@@ -14,7 +14,17 @@ export default defineConfig({
         test: {
           name: 'parts',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/end-to-end/**'],
+          exclude: ['tests/end-to-end/**', 'tests/cli/faults.test.ts'],
+          // A third of the time would go into loading the same modules for every file; none of them keeps a state.
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'faulty disk',
+          // It puts another file system below the program, which no other test may see.
+          include: ['tests/cli/faults.test.ts'],
         },
       },
       {

@@ -17,14 +17,14 @@ describe('searches that share the work on a group', () => {
     let open = 0;
     // No plan of list 7's carcasses is proved best: to the end both searches have something to do.
     const groups = [workshopListByBoard(6, 0, 'both sizes')[0]!];
-    for (let seed = 1; seed <= 6; seed++) {
+    for (let seed = 1; seed <= 3; seed++) {
       groups.push(smallGroup(seed, { kinds: 8, pieces: 26, sheetKinds: 2, longest: 9, kerfUm: 300 }));
     }
     for (const [seed, group] of groups.entries()) {
       let asked = 0;
       const search = (emphasis: 'plan' | 'bound') => {
         asked = 0;
-        const stop = () => ++asked > 300;
+        const stop = () => ++asked > 100;
         return nestGroup(group, solver, { seed, workLimit: 2_000_000, emphasis, stop });
       };
       const [plan, bound] = [search('plan'), search('bound')];
@@ -39,7 +39,7 @@ describe('searches that share the work on a group', () => {
   });
 
   it('find in parts what can be sawn, with the bound by patterns, the same each time', () => {
-    const groups = [19, 23, 27].map((list) => workshopListByBoard(list, 0, 'both sizes')[0]!);
+    const groups = [19, 23].map((list) => workshopListByBoard(list, 0, 'both sizes')[0]!);
     for (const group of groups) {
       expect(partsOfSearch(group, 2000)).toEqual(['plan alone', 'bound alone']);
       const [one, again] = [1, 2].map(() => nestInParts(group, solver, { seed: 1, workLimit: 2000 }));
