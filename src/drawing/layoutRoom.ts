@@ -3,6 +3,7 @@ import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
 import type { Stroke } from './drawing.ts';
 import type { FurnitureWords } from './drawingWords.ts';
+import type { ExtensionLines } from './extensionLines.ts';
 import type { Units } from './lengthsInWords.ts';
 import type { SeenUnits } from './narrowUnits.ts';
 import type { Body } from './unitProjection.ts';
@@ -42,4 +43,6 @@ export interface Room {
   readonly words: FurnitureWords;
   readonly sizes: Units;
   readonly seen: SeenUnits;
+  /** Of the dimensions of all views, drawn once all figures stand. */
+  readonly extensions: ExtensionLines;
 }

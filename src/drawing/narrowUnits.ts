@@ -14,7 +14,13 @@ export interface SeenUnits {
   /** What is seen of any unit in any view. */
   readonly filled: Box[];
   /** Units that are too narrow for their number in the view with this border, with what is seen of them there. */
-  readonly narrow: { readonly number: number; readonly box: Box; readonly fields: readonly Box[] }[];
+  readonly narrow: {
+    readonly number: number;
+    readonly box: Box;
+    readonly fields: readonly Box[];
+    /** The outsides of all other units in that view. */
+    readonly others: readonly Box[];
+  }[];
 }
 
 /**
@@ -23,18 +29,43 @@ export interface SeenUnits {
  */
 export function numberNarrowUnits(sketch: Sketch, numbers: readonly number[], all: SeenUnits): void {
   for (const number of numbers.filter((each) => !all.numbered.has(each))) {
-    const text = String(number);
     const seen = all.narrow.filter((each) => each.number === number);
-    const white = seen.flatMap((each) => placesBeside(sketch, all, text, each, 'on white'));
-    const anywhere = () => seen.flatMap((each) => placesBeside(sketch, all, text, each, 'on anything'));
-    const places = white.length > 0 ? white : anywhere();
-    if (places.length === 0) continue;
-    const nearest = places.reduce((a, b) => (farFrom(b.at, b.to) < farFrom(a.at, a.to) ? b : a));
-    numberBeside(sketch, text, nearest);
+    if (numberOnWhite(sketch, all, seen)) continue;
+    const anywhere = seen.flatMap((each) => placesBeside(sketch, all, each, 'on anything'));
+    if (anywhere.length > 0) numberBeside(sketch, number, nearestOf(anywhere));
   }
 }
 
+/**
+ * Units that have their number in another view only get one in the view with this border too, where white is near: who reads
+ * one view looks for all of them in it.
+ */
+export function numberAgain(sketch: Sketch, view: Box, all: SeenUnits): void {
+  for (const each of all.narrow) {
+    if (each.box !== view || !all.numbered.has(each.number)) continue;
+    // Within the outside of another unit it would be read as that one's.
+    numberOnWhite(sketch, { ...all, filled: [...all.filled, ...each.others] }, [each]);
+  }
+}
+
+function numberOnWhite(sketch: Sketch, all: SeenUnits, seen: SeenUnits['narrow']): boolean {
+  const places = seen.flatMap((each) => placesBeside(sketch, all, each, 'on white'));
+  if (places.length === 0) return false;
+  numberBeside(sketch, seen[0]!.number, nearestOf(places));
+  return true;
+}
+
+function nearestOf(places: readonly Place[]): Place {
+  return places.reduce((a, b) => (farFrom(b.at, b.to) < farFrom(a.at, a.to) ? b : a));
+}
+
 type Spot = readonly [x: number, y: number];
+
+/** Where a number stands, and the spot of its unit that it belongs to. */
+interface Place {
+  readonly at: Spot;
+  readonly to: Spot;
+}
 
 function farFrom([x0, y0]: Spot, [x1, y1]: Spot): number {
   return Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
@@ -44,15 +75,14 @@ function numberSize(sketch: Sketch, text: string): { readonly wide: number; read
   return { wide: sketch.measure(text, SMALL, 'regular') + 1, high: SMALL * LINE_PITCH };
 }
 
-/** Places for a number beside what is seen of its unit in a view, each with the spot of the unit that it belongs to. */
+/** Places for a number beside what is seen of its unit in a view. */
 function placesBeside(
   sketch: Sketch,
   all: SeenUnits,
-  text: string,
-  { box, fields }: SeenUnits['narrow'][number],
+  { number, box, fields }: SeenUnits['narrow'][number],
   ground: 'on white' | 'on anything',
-): { readonly at: Spot; readonly to: Spot }[] {
-  const { wide, high } = numberSize(sketch, text);
+): Place[] {
+  const { wide, high } = numberSize(sketch, String(number));
   const free = (place: Box) =>
     sketch.taken.isFree(place) &&
     (ground === 'on white' ? all.filled : fields).every((other) => !boxesOverlap(place, other));
@@ -78,11 +108,8 @@ function placesBeside(
   );
 }
 
-function numberBeside(
-  sketch: Sketch,
-  text: string,
-  { at, to }: { readonly at: Spot; readonly to: Spot },
-): void {
+function numberBeside(sketch: Sketch, number: number, { at, to }: Place): void {
+  const text = String(number);
   const { wide, high } = numberSize(sketch, text);
   const [x, y] = to;
   const away = Math.max(Math.abs(x - at[0]) / (wide / 2), Math.abs(y - at[1]) / (high / 2), 1);

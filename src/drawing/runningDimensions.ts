@@ -1,4 +1,5 @@
 import type { Um } from '../model/geometry.ts';
+import type { ExtensionLines } from './extensionLines.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
 import { HAIRLINE, NARROW, SMALL } from './lettering.ts';
 import type { Sketch } from './sketch.ts';
@@ -26,8 +27,8 @@ export interface RunningPlace {
   /** From µm of the panel to mm of the page, along the edge. */
   readonly onPage: (um: Um) => number;
   readonly units: Units;
-  /** Figures stand on white, where extension lines of a row further out would run through them. */
-  readonly onWhite?: boolean;
+  /** Extension lines of rows further out, which begin outside the figures. */
+  readonly extensions?: ExtensionLines;
 }
 
 /**
@@ -111,16 +112,14 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
     });
     const half = SMALL * 0.27;
     const wide = sketch.measure(text, SMALL, 'regular');
-    const ground =
+    // Together with the line that leads to it, so that no other is taken for that.
+    const [low, high] = [Math.min(at, to - half * 1.4) - 0.3, Math.max(at, to + half * 1.4) + 0.3];
+    const far = FIGURE_MM + ASIDE_MM + wide + 0.8;
+    place.extensions?.keepClear(
       side === 'below'
-        ? { x0: to - half * 1.4, x1: to + half * 1.4, y0: edgeMm + FIGURE_MM, y1: edgeMm + FIGURE_MM + wide }
-        : {
-            x0: edgeMm - FIGURE_MM - ASIDE_MM - wide,
-            x1: edgeMm - FIGURE_MM - ASIDE_MM,
-            y0: to - half * 1.4,
-            y1: to + half * 1.4,
-          };
-    if (place.onWhite === true) sketch.rect('dimensions', ground, { fill: 0 });
+        ? { x0: low, x1: high, y0: edgeMm, y1: edgeMm + far }
+        : { x0: edgeMm - far, x1: edgeMm, y0: low, y1: high },
+    );
     if (side === 'below') {
       const style = { sizeMm: SMALL, reads: 'up', anchor: 'end' } as const;
       sketch.text('dimensions', text, to + half, edgeMm + FIGURE_MM, style);

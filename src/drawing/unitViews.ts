@@ -1,22 +1,16 @@
 import { extentSize } from '../basics/boxes.ts';
 import type { PlacedUnit } from '../model/furniture.ts';
-import type { Axis, Extent, Box as SolidBox, Um } from '../model/geometry.ts';
-import { DIMENSION_ROW_MM, type DimensionPlace, drawChain, hasRoom } from './dimensions.ts';
+import type { Axis, Extent, Box as SolidBox } from '../model/geometry.ts';
+import { depthOfRows, drawRows, type Row, type Rows } from './dimensionRows.ts';
 import { type Box, type Drawing, inset, type Segment, type Shape, type Stroke, textBox } from './drawing.ts';
 import { drawHole, viewHoles } from './drawnHoles.ts';
 import { drawApart, drawExplodedPages } from './explodedPage.ts';
+import { ExtensionLines } from './extensionLines.ts';
 import { type SlantedLine, type ViewLine, viewLines } from './hiddenLines.ts';
-import { printLength, type Units } from './lengthsInWords.ts';
+import type { Units } from './lengthsInWords.ts';
 import { SMALL, WIDE } from './lettering.ts';
 import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
-import {
-  drawOrigin,
-  drawRunningDimensions,
-  runningRoom,
-  runningRowMm,
-  widestFigureMm,
-} from './runningDimensions.ts';
 import { Sketch } from './sketch.ts';
 import { apartFrom, footExtents, innerExtents, openingRows } from './unitMeasures.ts';
 import { type Body, bodyOf, FROM_ABOVE, FROM_FRONT, FROM_LEFT, faceOf, type Look } from './unitProjection.ts';
@@ -89,98 +83,6 @@ export function drawBodies(
   );
 }
 
-/**
- * A row of dimensions beside a view: a chain; or, where figures of it would have no room between their arrows, running
- * dimensions from an edge of each panel, or of the unit.
- */
-interface Row {
-  readonly chains: readonly (readonly Extent[])[];
-  /** Where running dimensions of each chain begin, and what they tell: with these the row may become such. */
-  readonly running?: readonly { readonly fromUm: Um; readonly places: readonly Um[] }[];
-}
-
-interface Rows {
-  /** Nearest to the view first; the overall dimension comes last. */
-  readonly below: readonly Row[];
-  readonly left: readonly Row[];
-}
-
-/** Whether a row is drawn as running dimensions in a scale, and its depth on the page. */
-function asDrawn(
-  sketch: Sketch,
-  row: Row,
-  reduction: number,
-  units: Units,
-): { running: boolean; mm: number } {
-  const mm = (um: Um) => um / 1000 / reduction;
-  const fits = ([from, to]: Extent) => hasRoom(sketch, mm(to - from), printLength(to - from, units));
-  const { running } = row;
-  const chain = { running: false, mm: DIMENSION_ROW_MM };
-  if (running === undefined) return chain;
-  if (row.chains.length > 0 && row.chains.flat().every(fits)) return chain;
-  if (!running.every(({ places }) => runningRoom(places.map(mm)))) return chain;
-  const values = running.flatMap(({ fromUm, places }) => places.map((um) => um - fromUm));
-  return { running: true, mm: runningRowMm(widestFigureMm(sketch, values, units)) + 1 };
-}
-
-function depthOf(sketch: Sketch, rows: readonly Row[], reduction: number, units: Units): number {
-  return rows.reduce((sum, row) => sum + asDrawn(sketch, row, reduction, units).mm, 0);
-}
-
-function drawRow(
-  sketch: Sketch,
-  row: Row,
-  side: 'below' | 'left',
-  edgeMm: number,
-  view: Placed,
-  sign: 1 | -1,
-  reduction: number,
-  units: Units,
-): void {
-  const { running } = asDrawn(sketch, row, reduction, units);
-  const turned = ([from, to]: Extent): Extent => (sign === 1 ? [from, to] : [0 - to, 0 - from]);
-  const onPage = side === 'below' ? view.x : view.y;
-  if (running) {
-    for (const { fromUm, places } of row.running ?? []) {
-      const values = places.map((um) => um - fromUm);
-      const at = (um: Um) => onPage(sign * (fromUm + um));
-      drawRunningDimensions(sketch, values, { side, edgeMm, onPage: at, units, onWhite: true });
-      if (side === 'below') drawOrigin(sketch, at(0), edgeMm);
-      else drawOrigin(sketch, edgeMm, at(0));
-    }
-    return;
-  }
-  const fromMm = side === 'below' ? view.box.y1 : view.box.x0;
-  const away = side === 'below' ? 1 : -1;
-  const lineMm = edgeMm + away * (DIMENSION_ROW_MM + 1);
-  const reads = side === 'below' ? 'across' : 'up';
-  const place: DimensionPlace = { reads, lineMm, fromMm, onPage, units, onWhite: true };
-  for (const chain of row.chains) drawChain(sketch, chain.map(turned), place);
-}
-
-function drawRows(
-  sketch: Sketch,
-  rows: Rows,
-  view: Placed,
-  sign: { across: 1 | -1 },
-  reduction: number,
-  units: Units,
-): void {
-  for (const side of ['below', 'left'] as const) {
-    const away = side === 'below' ? 1 : -1;
-    let edgeMm = side === 'below' ? view.box.y1 : view.box.x0;
-    const placed = rows[side].map((row) => {
-      const at = edgeMm;
-      edgeMm += away * asDrawn(sketch, row, reduction, units).mm;
-      return { row, at };
-    });
-    // From outside, so that figures lie over the extension lines of rows further out.
-    for (const { row, at } of placed.reverse()) {
-      drawRow(sketch, row, side, at, view, side === 'below' ? sign.across : 1, reduction, units);
-    }
-  }
-}
-
 /** The rows of each view; empty chains take none. */
 function rowsOf(unit: PlacedUnit): { front: Rows; side: Rows; plan: Rows } {
   const inner = innerExtents(unit);
@@ -243,7 +145,7 @@ function arrange(
   const shown = shownOf(unit);
   const size = (axis: Axis, reduction: number) => extentSize(shown[axis]) / 1000 / reduction;
   const { frame } = PAGE;
-  const depth = (of: readonly Row[], reduction: number) => 2 + depthOf(sketch, of, reduction, units);
+  const depth = (of: readonly Row[], reduction: number) => 2 + depthOfRows(sketch, of, reduction, units);
   const leftOf = (reduction: number) =>
     Math.max(depth(rows.front.left, reduction), depth(rows.plan.left, reduction));
   const gapOf = (reduction: number) => depth(rows.front.below, reduction) + HEADING_MM + 2;
@@ -356,15 +258,17 @@ function drawViews(
     [FROM_LEFT, side, rows.side, says.views.left, -1],
     [FROM_ABOVE, plan, rows.plan, says.views.plan, 1],
   ] as const;
+  const extensions = new ExtensionLines();
   for (const [look, view, its, name, across] of views) {
     drawBodies(sketch, bodies, look, view, 'with hidden lines');
     for (const { u, v, diameterUm, seen } of viewHoles(unit.panels, bodies, look)) {
       drawHole(sketch, view.x(u), view.y(v), diameterUm / 2000 / reduction, seen ? 'seen' : 'hidden');
     }
-    drawRows(sketch, its, view, { across }, reduction, units);
+    drawRows(sketch, its, { view, across, reduction, units, extensions });
     heading(sketch, view, name);
     drawAppliances(sketch, unit, look, view);
   }
+  extensions.draw(sketch);
 }
 
 /** The outlines of what a unit holds, each with its name where that has room and lies on no other word. */

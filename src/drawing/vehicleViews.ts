@@ -6,14 +6,16 @@ import type { Extent, Box as SolidBox } from '../model/geometry.ts';
 import type { Finish, Vehicle } from '../model/library.ts';
 import { DIMENSION_ROW_MM, drawDimension } from './dimensions.ts';
 import { type Box, boxesOverlap, type Drawing, inset, type Segment, type Stroke } from './drawing.ts';
+import { drawWalkway } from './drawWalkway.ts';
+import { ExtensionLines } from './extensionLines.ts';
 import { fillFinish } from './finishFill.ts';
 import { cornersThenEdges, placesWithin } from './labelPlaces.ts';
 import { drawLegend, drawNames } from './layoutLegend.ts';
 import { hangsAbove, heightsOf, lengthsAlong, unitsBySide, walkway, withGaps } from './layoutMeasures.ts';
 import { type Appliance, DASHED, type Room, type Seen, type Standing } from './layoutRoom.ts';
-import { printLength, type Units } from './lengthsInWords.ts';
+import { printLength } from './lengthsInWords.ts';
 import { FRAME, NARROW, NORMAL, SMALL } from './lettering.ts';
-import { numberNarrowUnits } from './narrowUnits.ts';
+import { numberAgain, numberNarrowUnits } from './narrowUnits.ts';
 import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { drawOrigin, drawRunningDimensions } from './runningDimensions.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
@@ -114,10 +116,17 @@ function drawStanding(
   return () => {
     for (const { unit, number } of standing) {
       if (labelUnit(unit, number)) room.seen.numbered.add(number);
-      else room.seen.narrow.push({ number, box: view.box, fields: fieldsOf(number) });
+      else {
+        const others = standing.filter((other) => other.unit !== unit).map((other) => outside(other.unit));
+        room.seen.narrow.push({ number, box: view.box, fields: fieldsOf(number), others });
+      }
     }
     for (const appliance of appliances) labelAppliance(appliance);
   };
+  function outside(unit: PlacedUnit): Box {
+    const { u, v } = faceOf(unit.placeOutside, look);
+    return pageBox(u, v, view);
+  }
   function labelAppliance(appliance: Appliance): void {
     const { u, v } = faceOf(appliance.box, look);
     const seen = seenOf(appliance);
@@ -140,8 +149,7 @@ function drawStanding(
   }
   /** Places within a unit of which only narrow pieces are seen, such as slats, clear of other units; the middle first. */
   function clearWithin(unit: PlacedUnit, number: number): Box[] {
-    const { u, v } = faceOf(unit.placeOutside, look);
-    const around = pageBox(u, v, view);
+    const around = outside(unit);
     const others = fields
       .filter((field) => field.owner.number !== number)
       .map((field) => pageBox(field.u, field.v, view));
@@ -156,8 +164,7 @@ function drawStanding(
   }
   /** The room within a unit of which only edges are seen, where nothing else is seen in it. */
   function emptyWithin(unit: PlacedUnit, number: number): Box | null {
-    const { u, v } = faceOf(unit.placeOutside, look);
-    const around = pageBox(u, v, view);
+    const around = outside(unit);
     const others = fields.filter((field) => field.owner.number !== number);
     const apart = others.every((field) => {
       const box = pageBox(field.u, field.v, view);
@@ -258,53 +265,41 @@ function across(
   view: Placed,
   side: 'above' | 'below',
   row: number,
-  units: Units,
+  room: Room,
 ): void {
   const away = 1 + DIMENSION_ROW_MM * row;
   const place =
     side === 'below'
       ? { lineMm: view.box.y1 + away, fromMm: view.box.y1 }
       : { lineMm: view.box.y0 - away, fromMm: view.box.y0 };
-  drawDimension(sketch, extent, { reads: 'across', onPage: view.x, units, ...place });
-}
-
-/** Writes to the right of an upright line, or to its left where only that is free of the fields. */
-function writeBeside(sketch: Sketch, text: string, x: number, y: number, fields: readonly Box[]): void {
-  const wide = sketch.measure(text, SMALL, 'regular') + 1.2;
-  const free = (x0: number) =>
-    fields.every(
-      (field) =>
-        field.x1 <= x0 || x0 + wide <= field.x0 || field.y1 <= y - SMALL / 2 || y + SMALL / 2 <= field.y0,
-    );
-  const from = free(x) || !free(x - wide) ? x + 1.2 : x - wide;
-  sketch.text('dimensions', text, from, y + SMALL * 0.36, { sizeMm: SMALL });
+  drawDimension(sketch, extent, {
+    reads: 'across',
+    onPage: view.x,
+    units: room.sizes,
+    extensions: room.extensions,
+    ...place,
+  });
 }
 
 function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed): void {
   const { vehicle } = room;
   const standing = room.units.filter(({ unit }) => !hangsAbove(unit, vehicle));
   const { left, right } = unitsBySide(furniture, vehicle);
-  const way = walkway(left, right, room.floor);
-  if (way !== null) {
-    const x = view.x(way.atUm);
-    const [low, high] = [view.y(way.across[1]), view.y(way.across[0])];
-    sketch.arrow('dimensions', [x, low], [x, high], 'both', 1.5);
-    const text = room.words.walkway(printLength(way.across[1] - way.across[0], room.sizes));
-    const fields = standing.map(({ unit }) => {
+  const writeLabels = drawStanding(sketch, standing, room.appliances, PLAN, view, room);
+  const hanging = room.units.filter((each) => hangsAbove(each.unit, vehicle));
+  const outsides = (units: readonly Standing[]) =>
+    units.map(({ unit }) => {
       const { u, v } = faceOf(unit.placeOutside, PLAN);
       return pageBox(u, v, view);
     });
-    writeBeside(sketch, text, x, (low + high) / 2, fields);
-  }
-  const writeLabels = drawStanding(sketch, standing, room.appliances, PLAN, view, room);
-  const hanging = room.units.filter((each) => hangsAbove(each.unit, vehicle));
-  for (const { unit } of hanging) {
-    const { u, v } = faceOf(unit.placeOutside, PLAN);
-    const box = pageBox(u, v, view);
-    dashedBox(sketch, box, HIDDEN);
-  }
+  for (const box of outsides(hanging)) dashedBox(sketch, box, HIDDEN);
   sketch.rect('surroundings', pageBox([0, vehicle.insideLengthUm], room.floor, view), { stroke: NARROW });
   sketch.rect('surroundings', view.box, { stroke: FRAME });
+  const writeWalkway = () => {
+    const way = walkway(left, right, room.floor);
+    const fields = [...outsides(standing), ...outsides(hanging)];
+    if (way !== null) drawWalkway(sketch, way, room, view, fields);
+  };
   const labelHanging = () => {
     for (const { unit, number } of hanging) {
       const { u, v } = faceOf(unit.placeOutside, PLAN);
@@ -316,21 +311,27 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
     }
   };
   const writeObstacles = drawObstacles(sketch, room, PLAN, view, () => true);
+  writeWalkway();
   writeLabels();
   labelHanging();
   writeObstacles();
   const whole: Extent = [0, vehicle.insideLengthUm];
-  for (const extent of withGaps(lengthsAlong(left), whole))
-    across(sketch, extent, view, 'below', 1, room.sizes);
-  across(sketch, whole, view, 'below', 2, room.sizes);
-  for (const extent of withGaps(lengthsAlong(right), whole))
-    across(sketch, extent, view, 'above', 1, room.sizes);
-  upright(sketch, room.floor, view, 1, room.sizes);
+  for (const extent of withGaps(lengthsAlong(left), whole)) across(sketch, extent, view, 'below', 1, room);
+  across(sketch, whole, view, 'below', 2, room);
+  for (const extent of withGaps(lengthsAlong(right), whole)) across(sketch, extent, view, 'above', 1, room);
+  upright(sketch, room.floor, view, 1, room);
 }
 
-function upright(sketch: Sketch, extent: Extent, view: Placed, row: number, units: Units): void {
+function upright(sketch: Sketch, extent: Extent, view: Placed, row: number, room: Room): void {
   const lineMm = view.box.x0 - 1 - DIMENSION_ROW_MM * row;
-  drawDimension(sketch, extent, { reads: 'up', onPage: view.y, units, lineMm, fromMm: view.box.x0 });
+  drawDimension(sketch, extent, {
+    reads: 'up',
+    onPage: view.y,
+    units: room.sizes,
+    extensions: room.extensions,
+    lineMm,
+    fromMm: view.box.x0,
+  });
 }
 
 function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: Placed): void {
@@ -360,18 +361,24 @@ function drawElevation(sketch: Sketch, room: Room, look: Look, y: Extent, view: 
   const floor = standing.filter(({ unit }) => !hangsAbove(unit, vehicle)).map(({ unit }) => unit);
   const whole: Extent = [0, vehicle.insideLengthUm];
   for (const extent of withGaps(lengthsAlong(floor), whole)) {
-    across(sketch, turned(extent), view, 'below', 1, room.sizes);
+    across(sketch, turned(extent), view, 'below', 1, room);
   }
   for (const { unit } of standing.filter((each) => hangsAbove(each.unit, vehicle))) {
-    across(sketch, turned(unit.placeOutside.x), view, 'above', 1, room.sizes);
+    across(sketch, turned(unit.placeOutside.x), view, 'above', 1, room);
   }
   const heights = heightsOf(
     standing.map(({ unit }) => unit),
     vehicle,
   );
-  const place = { side: 'left', edgeMm: view.box.x0, onPage: view.y, units: room.sizes } as const;
+  const place = {
+    side: 'left',
+    edgeMm: view.box.x0,
+    onPage: view.y,
+    units: room.sizes,
+    extensions: room.extensions,
+  } as const;
   if (drawRunningDimensions(sketch, heights, place)) drawOrigin(sketch, view.box.x0, view.y(0));
-  else upright(sketch, [0, vehicle.insideHeightUm], view, 1, room.sizes);
+  else upright(sketch, [0, vehicle.insideHeightUm], view, 1, room);
 }
 
 /** The outside of a unit; where it follows the wall, what of it lies within the section. */
@@ -405,8 +412,8 @@ function drawSection(sketch: Sketch, room: Room, view: Placed): void {
   for (const each of [...vehicle.wheelArches, ...(vehicle.obstacles ?? [])]) {
     drawObstacle(sketch, each, TO_FRONT_END, view, '');
   }
-  across(sketch, room.floor, view, 'below', 1, room.sizes);
-  across(sketch, room.across, view, 'below', 2, room.sizes);
+  across(sketch, room.floor, view, 'below', 1, room);
+  across(sketch, room.across, view, 'below', 2, room);
 }
 
 /**
@@ -444,6 +451,7 @@ function roomOf(
     across: [0 - beyond, floorUm + beyond],
     floor: [0, floorUm],
     seen: { numbered: new Set(), filled: [], narrow: [] },
+    extensions: new ExtensionLines(),
     finishes,
     appliances: furniture.units.flatMap((unit) =>
       (unit.appliances ?? []).map(({ title, name, body }) => ({
@@ -541,12 +549,14 @@ export function drawLayout(
   drawSection(sketch, room, section);
   drawElevation(sketch, room, TO_RIGHT_WALL, [middle, room.across[1]], toRight);
   drawElevation(sketch, room, TO_LEFT_WALL, [room.across[0], middle], toLeft);
+  room.extensions.draw(sketch);
   numberNarrowUnits(
     sketch,
     room.units.filter(({ unit }) => unit.panels.length > 0).map(({ number }) => number),
     room.seen,
   );
   numberHiddenUnits(sketch, room, plan);
+  numberAgain(sketch, plan.box, room.seen);
   const legend = { x0: section.box.x1 + 10, y0: frame.y0 + 8, x1: frame.x1, y1: upper };
   drawLegend(sketch, room, legend);
   if (isLarge(page)) drawNames(sketch, room, { ...legend, x0: legend.x0 + 50 }, 2, 32);

@@ -149,23 +149,41 @@ describe.each(NAMES)('the drawings of every unit of %s', (name) => {
 });
 
 describe.each(LAYOUTS)('the layout of %s', (name) => {
-  it('has the number of every unit in one of its views at least', () => {
-    const order = demoOrder(library, name);
+  it.each(['A3', 'A4'] as const)(
+    'has the number of every unit in one of its views at least, on %s',
+    (page) => {
+      const order = demoOrder(library, name);
+      const furniture = furnish(order, library).furniture!;
+      const vehicle = library.vehicles.get(order.vehicle)!;
+      const [drawing] = drawLayout(furniture, vehicle, library.finishes, { ...options, page });
+      const legend = furniture.units.map((unit, index) => `${index + 1} ${unit.name}`);
+      const texts = drawing!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+      for (const text of legend) expect(texts).toContain(text);
+      const inViews = [...texts];
+      for (const text of legend) inViews.splice(inViews.lastIndexOf(text), 1);
+      for (const [index, { name: unit }] of furniture.units.entries()) {
+        const number = new RegExp(`^${index + 1}( |$)`);
+        expect(
+          inViews.some((text) => number.test(text)),
+          `${index + 1} ${unit}`,
+        ).toBe(true);
+      }
+    },
+  );
+});
+
+describe('the plan of a layout', () => {
+  it('has numbers beside boards on edge that are seen in it, also of those that have theirs on a wall', () => {
+    const order = demoOrder(library, 'weekend-dog-long');
     const furniture = furnish(order, library).furniture!;
     const vehicle = library.vehicles.get(order.vehicle)!;
-    const [drawing] = drawLayout(furniture, vehicle, library.finishes, options);
-    const legend = furniture.units.map((unit, index) => `${index + 1} ${unit.name}`);
-    const texts = drawing!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
-    for (const text of legend) expect(texts).toContain(text);
-    const inViews = [...texts];
-    for (const text of legend) inViews.splice(inViews.lastIndexOf(text), 1);
-    for (const [index, { name: unit }] of furniture.units.entries()) {
-      const number = new RegExp(`^${index + 1}( |$)`);
-      expect(
-        inViews.some((text) => number.test(text)),
-        `${index + 1} ${unit}`,
-      ).toBe(true);
-    }
+    const [drawing] = drawLayout(furniture, vehicle, library.finishes, { ...options, page: 'A4' });
+    const texts = drawing!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape] : []));
+    const wall = texts.find(({ text }) => text === words.furniture.rightWall)!;
+    const section = texts.find(({ text }) => text === words.furniture.inside.vehicle.section)!;
+    const inPlan = texts.filter(({ x, y }) => x < section.x && y < wall.y).map(({ text }) => text);
+    const divider = furniture.units.findIndex(({ unit }) => unit === 'boot-divider') + 1;
+    expect(inPlan).toContain(String(divider));
   });
 });
 

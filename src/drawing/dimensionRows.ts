@@ -1,0 +1,177 @@
+import type { Extent, Um } from '../model/geometry.ts';
+import { DIMENSION_ROW_MM, type DimensionPlace, drawChain, hasRoom, placeFigure } from './dimensions.ts';
+import type { Box } from './drawing.ts';
+import type { ExtensionLines } from './extensionLines.ts';
+import { printLength, type Units } from './lengthsInWords.ts';
+import { SMALL } from './lettering.ts';
+import {
+  drawOrigin,
+  drawRunningDimensions,
+  runningRoom,
+  runningRowMm,
+  widestFigureMm,
+} from './runningDimensions.ts';
+import type { Sketch } from './sketch.ts';
+
+/**
+ * A row of dimensions beside a view: a chain; or, where figures of it would have no room between their arrows, running
+ * dimensions from an edge of each panel, or of the unit.
+ */
+export interface Row {
+  readonly chains: readonly (readonly Extent[])[];
+  /** Where running dimensions of each chain begin, and what they tell: with these the row may become such. */
+  readonly running?: readonly { readonly fromUm: Um; readonly places: readonly Um[] }[];
+}
+
+export interface Rows {
+  /** Nearest to the view first; the overall dimension comes last. */
+  readonly below: readonly Row[];
+  readonly left: readonly Row[];
+}
+
+/** A view on the page: its border, and how µm across and up it become mm. */
+export interface RowsOfView {
+  readonly view: {
+    readonly box: Box;
+    readonly x: (um: number) => number;
+    readonly y: (um: number) => number;
+  };
+  /** Whether what runs across the page runs against its axis. */
+  readonly across: 1 | -1;
+  readonly reduction: number;
+  readonly units: Units;
+  readonly extensions: ExtensionLines;
+}
+
+/** Whether a row is drawn as running dimensions in a scale, and its depth on the page. */
+function asDrawn(
+  sketch: Sketch,
+  row: Row,
+  reduction: number,
+  units: Units,
+): { running: boolean; mm: number } {
+  const mm = (um: Um) => um / 1000 / reduction;
+  const fits = ([from, to]: Extent) => hasRoom(sketch, mm(to - from), printLength(to - from, units));
+  const { running } = row;
+  const chain = { running: false, mm: DIMENSION_ROW_MM };
+  if (running === undefined) return chain;
+  if (row.chains.length > 0 && row.chains.flat().every(fits)) return chain;
+  if (!running.every(({ places }) => runningRoom(places.map(mm)))) return chain;
+  const values = running.flatMap(({ fromUm, places }) => places.map((um) => um - fromUm));
+  return { running: true, mm: runningRowMm(widestFigureMm(sketch, values, units)) + 1 };
+}
+
+/** What some rows take beside a view in a scale, in mm of the page. */
+export function depthOfRows(sketch: Sketch, rows: readonly Row[], reduction: number, units: Units): number {
+  return rows.reduce((sum, row) => sum + asDrawn(sketch, row, reduction, units).mm, 0);
+}
+
+/** Draws the rows below and left of a view; its extension lines are drawn later, since they give way to all figures. */
+export function drawRows(sketch: Sketch, rows: Rows, of: RowsOfView): void {
+  for (const side of ['below', 'left'] as const) {
+    const away = side === 'below' ? 1 : -1;
+    let edgeMm = side === 'below' ? of.view.box.y1 : of.view.box.x0;
+    const ordered = inClearOrder(sketch, rows[side], side, of);
+    ordered.forEach((row, index) => {
+      const avoid = ordered.slice(index + 1).flatMap((outer) => linesOf(sketch, outer, side, of));
+      drawRow(sketch, row, side, edgeMm, avoid, of);
+      edgeMm += away * asDrawn(sketch, row, of.reduction, of.units).mm;
+    });
+  }
+}
+
+/** Where an extent lies along a side of a view on the page. */
+function alongPage([from, to]: Extent, side: 'below' | 'left', { view, across }: RowsOfView): Extent {
+  const onPage = side === 'below' ? view.x : view.y;
+  const sign = side === 'below' ? across : 1;
+  const [a, b] = [onPage(sign * from), onPage(sign * to)];
+  return a < b ? [a, b] : [b, a];
+}
+
+/** The dimensions of a chain row that are drawn: those with room, or a lone one. */
+function drawnExtents(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfView) {
+  return row.chains.flatMap((chain) =>
+    chain.flatMap((extent) => {
+      const text = printLength(extent[1] - extent[0], of.units);
+      const ends = alongPage(extent, side, of);
+      const inside = hasRoom(sketch, ends[1] - ends[0], text);
+      return inside || chain.length === 1 ? [{ ends, text, inside }] : [];
+    }),
+  );
+}
+
+/** Where the extension lines of a row stand along the page; running dimensions have none. */
+function linesOf(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfView): number[] {
+  if (asDrawn(sketch, row, of.reduction, of.units).running) return [];
+  return drawnExtents(sketch, row, side, of).flatMap(({ ends }) => ends);
+}
+
+/**
+ * The rows in the order in which fewest figures are in the way of extension lines of rows further out; where none is better,
+ * as they are. Running dimensions stay at the view, from whose edge they begin, and the overall dimension outside.
+ */
+function inClearOrder(
+  sketch: Sketch,
+  rows: readonly Row[],
+  side: 'below' | 'left',
+  of: RowsOfView,
+): readonly Row[] {
+  const isRunning = (row: Row) => asDrawn(sketch, row, of.reduction, of.units).running;
+  const [running, chains] = [rows.filter(isRunning), rows.filter((row) => !isRunning(row))];
+  const inTheWay = (order: readonly Row[]) =>
+    order.reduce((sum, row, index) => {
+      const avoid = order.slice(index + 1).flatMap((outer) => linesOf(sketch, outer, side, of));
+      const crossed = drawnExtents(sketch, row, side, of).filter(
+        ({ ends, text, inside }) =>
+          inside && !placeFigure(ends, sketch.measure(text, SMALL, 'regular'), avoid).clear,
+      );
+      return sum + crossed.length;
+    }, 0);
+  const orders = permutations(chains.slice(0, -1)).map((order) => [...order, ...chains.slice(-1)]);
+  const best = orders.reduce(
+    (least, order) => {
+      const count = least.count === 0 ? 0 : inTheWay(order);
+      return count < least.count ? { order, count } : least;
+    },
+    { order: chains as readonly Row[], count: inTheWay(chains) },
+  );
+  return [...running, ...best.order];
+}
+
+/** Every order of a few things, the given one first; of more than five only that. */
+function permutations<T>(things: readonly T[]): (readonly T[])[] {
+  if (things.length < 2 || things.length > 5) return [things];
+  return things.flatMap((first, index) =>
+    permutations(things.filter((_, other) => other !== index)).map((rest) => [first, ...rest]),
+  );
+}
+
+function drawRow(
+  sketch: Sketch,
+  row: Row,
+  side: 'below' | 'left',
+  edgeMm: number,
+  avoid: readonly number[],
+  of: RowsOfView,
+): void {
+  const { view, units, extensions } = of;
+  const sign = side === 'below' ? of.across : 1;
+  const turned = ([from, to]: Extent): Extent => (sign === 1 ? [from, to] : [0 - to, 0 - from]);
+  const onPage = side === 'below' ? view.x : view.y;
+  if (asDrawn(sketch, row, of.reduction, units).running) {
+    for (const { fromUm, places } of row.running ?? []) {
+      const values = places.map((um) => um - fromUm);
+      const at = (um: Um) => onPage(sign * (fromUm + um));
+      drawRunningDimensions(sketch, values, { side, edgeMm, onPage: at, units, extensions });
+      if (side === 'below') drawOrigin(sketch, at(0), edgeMm);
+      else drawOrigin(sketch, edgeMm, at(0));
+    }
+    return;
+  }
+  const fromMm = side === 'below' ? view.box.y1 : view.box.x0;
+  const away = side === 'below' ? 1 : -1;
+  const lineMm = edgeMm + away * (DIMENSION_ROW_MM + 1);
+  const reads = side === 'below' ? 'across' : 'up';
+  const place: DimensionPlace = { reads, lineMm, fromMm, onPage, units, extensions, avoid };
+  for (const chain of row.chains) drawChain(sketch, chain.map(turned), place);
+}
