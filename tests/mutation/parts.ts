@@ -1,3 +1,6 @@
+import { readdirSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+
 /** A part of the program whose mutants are tried, and the tests near it that must catch them. */
 export interface MutatedPart {
   readonly name: string;
@@ -16,12 +19,12 @@ export const parts: readonly MutatedPart[] = [
   {
     name: 'ledger',
     files: ['src/store/*.ts'],
-    tests: ['tests/store/book.test.ts', 'tests/store/ledgerText.test.ts'],
+    tests: ['tests/store/*.test.ts'],
   },
   {
     name: 'cut-sizes',
     files: ['src/panels/sizePanel.ts', 'src/panels/materials.ts', 'src/panels/orientPanel.ts'],
-    tests: ['tests/panels/makePanels.test.ts', 'tests/outside/panelSizes.test.ts'],
+    tests: ['tests/panels/*.test.ts', 'tests/outside/panelSizes.test.ts'],
   },
   {
     name: 'panels',
@@ -36,3 +39,31 @@ export const parts: readonly MutatedPart[] = [
   { name: 'units', files: ['src/units/*.ts'], tests: ['tests/units/*.test.ts'] },
   { name: 'bounds', files: ['src/bounds/*.ts'], tests: ['tests/bounds/*.test.ts'] },
 ];
+
+/** The part that PLYWRIGHT_MUTATED names. */
+export function mutatedPart(): MutatedPart {
+  const part = parts.find(({ name }) => name === process.env['PLYWRIGHT_MUTATED']);
+  if (part === undefined) throw new Error('PLYWRIGHT_MUTATED names no part');
+  return part;
+}
+
+/** The files of patterns: a star stands for any text of a file name, and a pattern after `!` leaves files out. */
+export function filesOf(patterns: readonly string[]): string[] {
+  const files = new Set<string>();
+  for (const pattern of patterns) {
+    const out = pattern.startsWith('!');
+    const path = out ? pattern.slice(1) : pattern;
+    const [before = '', after] = basename(path).split('*');
+    const found =
+      after === undefined
+        ? [path]
+        : readdirSync(dirname(path))
+            .filter((name) => name.startsWith(before) && name.endsWith(after))
+            .map((name) => `${dirname(path)}/${name}`);
+    for (const file of found) {
+      if (out) files.delete(file);
+      else files.add(file);
+    }
+  }
+  return [...files].sort();
+}

@@ -1,10 +1,21 @@
-import { describe, expect, it } from 'vitest';
-import { alone, demoLibrary, demoOrder, furnish, messages, panelOf } from '../helpers/demoVan.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  alone,
+  demoLibrary,
+  demoOrder,
+  type Furnished,
+  furnish,
+  messages,
+  panelOf,
+} from '../helpers/demoVan.ts';
 import { type PanelText, unit, withUnits } from '../helpers/handBuilt.ts';
 
 const library = demoLibrary();
 const order = demoOrder(library);
-const furnished = furnish(order, library);
+let furnished: Furnished;
+beforeAll(() => {
+  furnished = furnish(order, library);
+});
 
 function made(
   panels: Record<string, PanelText>,
@@ -132,6 +143,29 @@ describe('makePanels', () => {
     expect(bottom.finishedLengthUm).toBeGreaterThan(bottom.finishedWidthUm);
   });
 
+  it.each([
+    ['the first side of two where it is longer', 500, 300, ['y', 'z']],
+    ['the second side of two where it is longer', 300, 500, ['z', 'y']],
+    ['the first side of a square', 400, 400, ['y', 'z']],
+  ] as const)('without a grain takes for the length %s', (_what, y, z, axes) => {
+    const plain: PanelText = { x: [0, 'thickness.carcass'], y: [0, y], z: [0, z] };
+    const panel = made({ a: plain }).unit!.panels[0]!;
+    expect([panel.lengthAxis, panel.widthAxis]).toEqual(axes);
+  });
+
+  it('leaves all edges raw where the order gives the role no edging', () => {
+    const raw = { ...order, roles: new Map(order.roles) };
+    raw.roles.set('carcass', { ...order.roles.get('carcass')!, edging: null });
+    const board = unit('test', [1000, 1000, 1000], {
+      a: { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z', edging: 'all' },
+    });
+    const panel = alone('test', {}, withUnits(library, board), raw).unit!.panels[0]!;
+    expect(panel).toMatchObject({ cutLengthUm: 400_000, cutWidthUm: 300_000 });
+    expect(panel.edges.map(({ edging }) => edging)).toEqual([null, null, null, null]);
+    // All of the board and nothing else.
+    expect(panel.massKg).toBeCloseTo(0.4 * 0.3 * library.boards.get(panel.board)!.arealMassKgPerM2, 12);
+  });
+
   it('counts every part for each of the vans alike', () => {
     const five = furnish({ ...order, count: 5 }, library);
     expect(five.furniture!.count).toBe(5);
@@ -199,12 +233,84 @@ describe('makePanels refuses', () => {
       'the cut-out “hole” of the a of unit must state z and y, the sides of the panel, and nothing else',
     ],
     [
+      'an opening over the far edge along the length',
+      {
+        x: [0, 16.2],
+        y: [0, 300],
+        z: [0, 400],
+        grain: 'z',
+        cutOuts: { hole: { y: [50, 60], z: [350, 400.1] } },
+      },
+      'the cut-out “hole” of the a of unit goes 0.1 mm over the edge along z',
+    ],
+    ...(
+      [
+        ['without its place along the length', { y: [50, 60] }],
+        ['without its place along the width', { z: [50, 60] }],
+        ['with a place through the thickness besides', { x: [0, 16.2], y: [50, 60], z: [50, 60] }],
+      ] as const
+    ).map(([what, hole]): [string, PanelText, string] => [
+      `an opening ${what}`,
+      { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z', cutOuts: { hole } },
+      'the cut-out “hole” of the a of unit must state z and y, the sides of the panel, and nothing else',
+    ]),
+    [
       'a role that the order does not know',
       { role: 'frnt', x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z' },
       'the order gives no board and finish for the role “frnt” of the a of unit',
     ],
   ])('%s', (_what, panel, sentence) => {
     expect(messages(made({ a: panel }).findings)).toEqual([sentence]);
+  });
+
+  it('says the three sides of a box that is nowhere as thick as its board', () => {
+    const { findings } = made({ a: { x: [0, 18], y: [0, 300], z: [0, 400.55], grain: 'z' } });
+    expect(findings[0]?.found).toBe('18.0 mm × 300.0 mm × 400.6 mm');
+  });
+
+  it.each([
+    ['frnt', 'front'],
+    ['quite another', undefined],
+  ])('the role “%s”, with the roles of the order and the nearest of them', (role, nearest) => {
+    const { findings } = made({ a: { role, x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z' } });
+    expect(findings[0]).toMatchObject({
+      found: role,
+      expected: `one of ${[...order.roles.keys()].join(', ')}`,
+      advice: `add the role ${role} to the order`,
+    });
+    expect(findings[0]?.nearest).toBe(nearest);
+    expect('nearest' in findings[0]!).toBe(nearest !== undefined);
+  });
+
+  it.each(['boards', 'finishes'] as const)(
+    'a role whose entry the %s of the library do not have',
+    (which) => {
+      const panel: PanelText = { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z' };
+      const bare = {
+        ...withUnits(library, unit('test', [1000, 1000, 1000], { a: panel })),
+        [which]: new Map(),
+      };
+      expect(messages(alone('test', {}, bare, order).findings)).toContain(
+        'the order gives no board and finish for the role “carcass” of the a of unit',
+      );
+    },
+  );
+
+  it('narrow edging only on panels that have edging, and none that is as wide as the board', () => {
+    const among = (widthUm: number, edging: PanelText['edging']) => {
+      const edgings = new Map(library.edgings);
+      edgings.set('pale-grey-19', { ...edgings.get('pale-grey-19')!, widthUm });
+      const board = unit('test', [1000, 1000, 1000], {
+        a: { x: [0, 16.2], y: [0, 300], z: [0, 400], grain: 'z', ...(edging && { edging }) },
+      });
+      const { findings } = alone('test', {}, withUnits({ ...library, edgings }, board), order);
+      return messages(findings.filter(({ code }) => code === 'edging-too-narrow'));
+    };
+    expect(among(16_200, 'all')).toEqual([]);
+    expect(among(16_199, undefined)).toEqual([]);
+    expect(among(16_199, ['front'])).toEqual([
+      'the edging pale-grey-19 is 16.2 mm wide, the a of unit is 16.2 mm thick',
+    ]);
   });
 
   it('edging narrower than the board', () => {
