@@ -43,7 +43,7 @@ export function checkStacks(group: PlanGroup, faults: Faults): void {
       }
       used.set(number, (used.get(number) ?? 0) + copies * stack.times);
       first ??= sheet;
-      const difference = first === sheet ? null : differenceOf(first, sheet);
+      const difference = differenceOf(first, sheet);
       if (difference !== null)
         faults.add('stack-wrong', `the sheets of ${name} are not cut alike: ${difference}`);
     }

@@ -20,10 +20,10 @@ interface SawnToTheEnd {
  */
 function spareUm(name: string, sawn: SawnToTheEnd, cuts: ReadonlyMap<string, PartingStep>): Um {
   const step = cuts.get(name);
-  if (step === undefined || step.cut === 'part') {
+  if (step === undefined) {
     const piece = sawn.sizes.get(name)!;
     const end = sawn.ends.find((candidate) => candidate.piece.name === name);
-    if (step !== undefined || end?.is === 'panel') return 0;
+    if (end?.is === 'panel') return 0;
     return sawn.wanted === 'length' ? piece.y1 - piece.y0 : piece.x1 - piece.x0;
   }
   const spares = step.gives.map((given) => spareUm(given, sawn, cuts));
@@ -38,18 +38,17 @@ function spareUm(name: string, sawn: SawnToTheEnd, cuts: ReadonlyMap<string, Par
  */
 export function checkFirstCut(sawn: SawnToTheEnd, faults: Faults): void {
   const cuts = new Map<string, PartingStep>();
-  let first: { step: PartingStep; number: number } | null = null;
-  sawn.sheet.steps.forEach((step, index) => {
-    if (step.cut === 'trim') return;
+  let first: { step: PartingStep; number: number } | undefined;
+  for (const [index, step] of sawn.sheet.steps.entries()) {
+    if (step.cut === 'trim') continue;
     cuts.set(step.piece, step);
-    if (first === null && step.cut !== 'part') first = { step, number: index + 1 };
-  });
-  const found = first as { step: PartingStep; number: number } | null;
-  if (found === null || found.step.blade === sawn.wanted) return;
-  if (spareUm(found.step.piece, sawn, cuts) <= sawn.kerfUm) return;
+    first ??= { step, number: index + 1 };
+  }
+  if (first === undefined || first.step.blade === sawn.wanted) return;
+  if (spareUm(first.step.piece, sawn, cuts) <= sawn.kerfUm) return;
   const [wanted, other] = sawn.wanted === 'length' ? ['rip', 'crosscut'] : ['crosscut', 'rip'];
   faults.add('first-cut-wrong', `this saw has to ${wanted} first, and the first cut is a ${other}`, {
     sheet: sawn.sheet.number,
-    cut: found.number,
+    cut: first.number,
   });
 }

@@ -46,11 +46,17 @@ const results = await new Stryker({
   allowConsoleColors: false,
 }).runMutationTest();
 
+const SAID: Partial<Record<MutantResult['status'], string>> = {
+  Survived: 'survived',
+  NoCoverage: 'reached by no test',
+  RuntimeError: 'spoilt a test for good',
+};
+
 const count = (...statuses: MutantResult['status'][]) =>
   results.filter(({ status }) => statuses.includes(status)).length;
 for (const { status, fileName, location, replacement, mutatorName } of results) {
-  if (status !== 'Survived' && status !== 'NoCoverage') continue;
-  const said = status === 'Survived' ? 'survived' : 'reached by no test';
+  const said = SAID[status];
+  if (said === undefined) continue;
   console.log(
     `${relative(process.cwd(), fileName)}:${location.start.line}:${location.start.column} ${mutatorName} ${said}: ${replacement}`,
   );
@@ -61,6 +67,6 @@ const percent = all === 0 ? 100 : Math.floor((caught * 1000) / all) / 10;
 console.log(
   `${values.file?.join(', ') ?? part.name}: ${all} mutants, ${caught} caught (${count('Timeout')} of them by their endless loop), ` +
     `${count('Survived')} survived, ${count('NoCoverage')} reached by no test, ${percent} % caught; ` +
-    `${count('Ignored')} left out, ${count('RuntimeError', 'CompileError')} that do not run`,
+    `${count('Ignored')} left out, ${count('RuntimeError')} that spoilt a test for good`,
 );
-if (percent < LEAST_CAUGHT) process.exitCode = 1;
+if (percent < LEAST_CAUGHT || count('RuntimeError') > 0) process.exitCode = 1;

@@ -80,12 +80,12 @@ async function runChanged(
   told: TryChange,
   near: readonly string[],
   tests: ReadonlyMap<string, RunnerTestCase>,
-): Promise<Tried> {
+): Promise<FromTests> {
   switches.activeMutant = told.change;
   switches.hitCount = 0;
   switches.hitLimit = told.mostReached;
   const prepared = new Set<RunnerTestSuite>();
-  let failed: Tried['failed'] = null;
+  let failed: (Tried['failed'] & { readonly of: RunnerTestCase }) | null = null;
   let ran = 0;
   for (const name of near) {
     const test = tests.get(name);
@@ -93,14 +93,18 @@ async function runChanged(
     const fault = await runTest(test, prepared);
     ran += 1;
     if (fault !== null) {
-      failed = { test: name, fault };
+      failed = { test: name, fault, of: test };
       break;
     }
   }
   const endless = told.mostReached !== undefined && (switches.hitCount ?? 0) > told.mostReached;
   switches.activeMutant = undefined;
   switches.hitCount = undefined;
-  return { kind: 'tried', ran, failed, endless };
+  if (failed === null || endless) return { kind: 'tried', ran, failed: null, endless };
+  // A change that leaves something behind would make all later ones look caught.
+  const still = await runTest(failed.of, new Set());
+  if (still !== null) return { kind: 'broken', fault: `without the change, too: ${still}` };
+  return { kind: 'tried', ran, failed: { test: failed.test, fault: failed.fault }, endless };
 }
 
 /** Runs one test with what its suites prepare, unless they are among the prepared ones; null, or what went wrong. */
