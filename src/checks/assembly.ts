@@ -1,8 +1,8 @@
 import { axes, axisFaces, boxAround } from '../basics/boxes.ts';
+import { facing, type Joint, jointOf } from '../basics/joints.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Hanging, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Face } from '../model/geometry.ts';
-import { facing, type Joint, jointOf } from './joints.ts';
 import { mm, panelFinding, panelOfUnit, panelPhrase, unitFinding } from './names.ts';
 
 /**

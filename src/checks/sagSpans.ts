@@ -1,7 +1,7 @@
 import { boxInVehicle, extentSize, sharedUm } from '../basics/boxes.ts';
+import { cutOutBox, facing, jointOf } from '../basics/joints.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
-import { cutOutBox, facing, jointOf } from './joints.ts';
 
 /** A back or another thin board keeps no shelf from sagging. Common practice, no source. */
 const LEAST_SUPPORT_UM = 8000;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sharedUm } from '../../src/basics/boxes.ts';
-import { cutOutBox } from '../../src/checks/joints.ts';
+import { cutOutBox } from '../../src/basics/joints.ts';
 import type { Furniture, Panel, PlacedUnit } from '../../src/model/furniture.ts';
 import type { Box } from '../../src/model/geometry.ts';
 import { tryAllPairs } from '../helpers/allChoices.ts';

@@ -3,6 +3,7 @@ import { Sketch } from '../../drawing/sketch.ts';
 import type { Book, DrawingsBlock, Section, TextBlock } from './book.ts';
 import {
   BESIDE_SIZES,
+  CLOSE_BESIDE_SIZES,
   CLOSE_ROWS,
   CLOSE_SIZES,
   CLOSEST_ROWS,
@@ -161,6 +162,10 @@ class Pages {
       if (tried.left.length > 0 && !(isTooMuch && tried.left.length < laid.left.length)) continue;
       chosen = drawings;
       laid = tried;
+    }
+    if (block.pieces.length === 0 && laid.left.length > 0) {
+      const closer = this.layInSizes(chosen, groups, CLOSE_BESIDE_SIZES);
+      if (closer.left.length === 0) laid = closer;
     }
     const size = chosen.at(-1) ?? LYING[this.page];
     if (block.pieces.length > 0 && laid.left.length > 0 && this.isShort(size, laid.left.flat())) {

@@ -57,6 +57,17 @@ export const BESIDE_SIZES: Sizes = {
   column: 58,
 };
 
+/** Beside a drawing in its own lettering, before a few lines take a page of their own. */
+export const CLOSE_BESIDE_SIZES: Sizes = {
+  ...BESIDE_SIZES,
+  heading: 2.8,
+  text: SMALL,
+  table: SMALL,
+  box: 2.9,
+  row: 0.7,
+  column: 50,
+};
+
 /** Beside a drawing with much room. */
 export const LARGER_SIZES: Sizes = {
   chapter: 3.9,

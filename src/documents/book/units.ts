@@ -6,6 +6,7 @@ import {
 } from '../../drawing/index.ts';
 import { printLength } from '../../drawing/lengthsInWords.ts';
 import type { PlacedUnit } from '../../model/furniture.ts';
+import { assemblySteps } from './assembly.ts';
 import type { Block, Row, Section, TextBlock } from './book.ts';
 import { columnsOf } from './columns.ts';
 import { type BookFacts, sizeText } from './subject.ts';
@@ -121,6 +122,10 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
             ],
           })),
         };
+  const assembly: TextBlock[] = [
+    { kind: 'heading', text: says.assembly.heading },
+    { kind: 'steps', steps: assemblySteps(drawn, ordered?.library.fittings ?? new Map(), says.assembly) },
+  ];
   const blocks: Block[] = [
     {
       kind: 'drawings',
@@ -128,7 +133,7 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
       drawings,
       pieces: [],
       onPaper: (smaller) => attempts[smaller] ?? null,
-      beside: [panels, [fittings]],
+      beside: [panels, [fittings], assembly],
     },
   ];
   return { id: `unit-${index + 1}`, heading: unit.name, level: 3, startsPage: true, blocks };

@@ -1,3 +1,4 @@
+import { assemblyDe } from './assemblyDe.ts';
 import { cautionsDe } from './cautionsDe.ts';
 import { compareDe } from './compareDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
@@ -142,6 +143,7 @@ export const de: Words = {
     fittingColumns: ['Beschlag', 'Stück', 'erledigt'],
     noFittings: 'Keine Beschläge.',
     mass: (kg) => `Die Teile wiegen ${kg} kg.`,
+    assembly: assemblyDe,
   },
   fittings: {
     heading: 'Alle Beschläge',

@@ -1,3 +1,4 @@
+import { assemblyEn } from './assemblyEn.ts';
 import { cautionsEn } from './cautionsEn.ts';
 import { compareEn } from './compareEn.ts';
 import { drawingsEn } from './drawingsEn.ts';
@@ -129,6 +130,7 @@ export const en: Words = {
     fittingColumns: ['fitting', 'count', 'done'],
     noFittings: 'No fittings.',
     mass: (kg) => `Panels weigh ${kg} kg.`,
+    assembly: assemblyEn,
   },
   fittings: {
     heading: 'All fittings',

@@ -1,5 +1,6 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
+import type { AssemblyWords } from './assemblyWords.ts';
 import type { CautionWords } from './cautionWords.ts';
 import type { CompareWords } from './compareWords.ts';
 import type { LaterWords } from './laterWords.ts';
@@ -122,6 +123,7 @@ export interface Words {
     readonly fittings: string;
     readonly fittingColumns: readonly string[];
     readonly noFittings: string;
+    readonly assembly: AssemblyWords;
     readonly mass: (kg: string) => string;
   };
   readonly fittings: {

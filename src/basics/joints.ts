@@ -1,6 +1,6 @@
-import { axes, extentSize, leastMove, sharedBox, sharedUm } from '../basics/boxes.ts';
 import type { Panel } from '../model/furniture.ts';
 import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
+import { axes, extentSize, leastMove, sharedBox, sharedUm } from './boxes.ts';
 
 /** How two panels of a unit stand to each other. */
 export type Joint =

@@ -1,0 +1,99 @@
+import { type AssemblyStep, assemblyOrder, type HeldPiece } from '../../basics/assemblyOrder.ts';
+import type { Panel, PlacedUnit } from '../../model/furniture.ts';
+import type { Fitting } from '../../model/library.ts';
+import type { StepInWords } from '../stepsInWords.ts';
+import type { AssemblyWords } from '../words/assemblyWords.ts';
+
+/** Numbers with names, those of panels called alike together: `12 bottom, 14–17 slat`. */
+function panelsInWords(panels: readonly Panel[]): string {
+  const groups = new Map<string, number[]>();
+  for (const { baseName, number } of panels) groups.set(baseName, [...(groups.get(baseName) ?? []), number]);
+  return [...groups].map(([name, numbers]) => `${numbersInWords(numbers)}\u00a0${name}`).join(', ');
+}
+
+/** Three or more that follow each other as the first and the last. */
+function numbersInWords(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last !== undefined && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  const words = runs.flatMap(([from, to]) =>
+    to - from > 1 ? [`${from}–${to}`] : from === to ? [String(from)] : [String(from), String(to)],
+  );
+  return words.join(', ');
+}
+
+function stepInWords({ kind, panels, slidesFrom }: AssemblyStep, index: number, says: AssemblyWords): string {
+  const list = panelsInWords(panels);
+  if (index === 0) return says.begin[kind](list);
+  return slidesFrom === null ? says.put[kind](list) : says.slide(list, slidesFrom);
+}
+
+/** What fittings hold, in the order in which it is held, neighbours of one sort together. */
+function heldInWords(held: readonly HeldPiece[], says: AssemblyWords): string[] {
+  const sortOf = ({ panels, isFront }: HeldPiece) =>
+    panels.length > 1 ? 'apart' : isFront ? 'front' : 'one';
+  const groups: HeldPiece[][] = [];
+  for (const piece of held) {
+    const last = groups.at(-1);
+    if (last !== undefined && sortOf(last[0]!) === sortOf(piece)) last.push(piece);
+    else groups.push([piece]);
+  }
+  return groups.map((group) => {
+    const sort = sortOf(group[0]!);
+    if (sort === 'apart') return says.apart(group.map(({ panels }) => panelsInWords(panels)));
+    const list = panelsInWords(group.flatMap(({ panels }) => panels));
+    return sort === 'front' ? says.fronts(list) : says.held(list);
+  });
+}
+
+/**
+ * How a unit is put together, in numbered sentences that name each of its panels once, with the number that it has in `unit`:
+ * the carcass in the order of `assemblyOrder`, square before back or top close it, the fittings that are no screws, offered up to the
+ * wall where edges are scribed, then what fittings hold.
+ */
+export function assemblySteps(
+  unit: PlacedUnit,
+  fittings: ReadonlyMap<string, Fitting>,
+  says: AssemblyWords,
+): StepInWords[] {
+  const { steps, held } = assemblyOrder(unit);
+  const title = (id: string) => fittings.get(id)?.title ?? id;
+  const isScrew = (id: string) => fittings.get(id)?.screw !== undefined;
+  const screws = unit.fittings.filter(({ fitting }) => isScrew(fitting)).map(({ fitting }) => title(fitting));
+  const others = unit.fittings.filter(({ fitting }) => !isScrew(fitting));
+  const isAlone = unit.panels.length === 1;
+  const carcass = steps.map((step, index) =>
+    isAlone ? says.alone(panelsInWords(step.panels)) : stepInWords(step, index, says),
+  );
+  const closes = steps.findIndex(
+    ({ kind, slidesFrom }, index) => index > 0 && (kind === 'back' || kind === 'top' || slidesFrom !== null),
+  );
+  // Uprights alone are not joined yet.
+  const squareAt = (closes > 1 ? closes : steps.length) - 1;
+  const hasUprights = steps.flatMap(({ kind, panels }) => (kind === 'upright' ? panels : [])).length > 1;
+  const sentences = [
+    ...carcass.map((sentence, index) =>
+      [
+        sentence,
+        ...(index === Math.min(1, steps.length - 1) && screws.length > 0 && !isAlone
+          ? [says.joints(screws.join(', '))]
+          : []),
+        ...(index === squareAt && hasUprights ? [says.square] : []),
+      ].join(' '),
+    ),
+    ...(others.length === 0
+      ? []
+      : [says.fittings(others.map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`).join(', '))]),
+    ...(unit.panels.some(({ scribed }) => (scribed ?? []).length > 0) ? [says.wall] : []),
+    ...heldInWords(held, says),
+  ];
+  return sentences.map((sentence, index) => ({
+    number: index + 1,
+    sentence,
+    pushStick: false,
+    outcomes: [],
+  }));
+}

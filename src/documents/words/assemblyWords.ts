@@ -1,0 +1,25 @@
+import type { AssemblyKind } from '../../basics/assemblyOrder.ts';
+import type { Face } from '../../model/geometry.ts';
+
+/** Words of the steps by which a unit is put together; `panels` are numbers with names. */
+export interface AssemblyWords {
+  readonly heading: string;
+  /** A unit that is one panel. */
+  readonly alone: (panels: string) => string;
+  /** What the first step begins with. */
+  readonly begin: Readonly<Record<AssemblyKind, (panels: string) => string>>;
+  readonly put: Readonly<Record<AssemblyKind, (panels: string) => string>>;
+  /** Into grooves of what stands already. */
+  readonly slide: (panels: string, from: Face) => string;
+  /** With which screws panels are joined. */
+  readonly joints: (screws: string) => string;
+  readonly square: string;
+  /** Where edges were left over for scribing. */
+  readonly wall: string;
+  readonly fronts: (panels: string) => string;
+  /** What is held by fittings, is no front and one panel. */
+  readonly held: (panels: string) => string;
+  /** What is put together for itself first: one piece, or several. */
+  readonly apart: (pieces: readonly string[]) => string;
+  readonly fittings: (list: string) => string;
+}
