@@ -146,6 +146,15 @@ export function bookAll(all: readonly Asked[]): Ledger[] {
   return ledgers;
 }
 
+/** The ledger after these bookings, each of which must be taken. */
+export function ledgerAfterAll(...drafts: readonly Draft[]): Ledger {
+  return drafts.reduce((ledger, one) => {
+    const after = book(ledger, one);
+    if (!after.ok) throw new Error(after.findings[0]!.message);
+    return after.value;
+  }, emptyLedger);
+}
+
 export function amountIn(ledger: Ledger, item: StoreItem): number {
   return ledger.stock.get(itemKey(item))?.amount ?? 0;
 }

@@ -73,6 +73,7 @@ describe('the text of a ledger', () => {
     ];
     for (const [how, changed, line] of wrong) {
       const read = readLedgerText(changed, 'ledger.jsonl');
+      expect(read.ok, how).toBe(false);
       expect(read.findings[0], how).toMatchObject({ code: 'ledger-changed', place: { line } });
     }
   });
@@ -93,10 +94,91 @@ describe('the text of a ledger', () => {
   });
 });
 
+describe('a line that is no line of a ledger', () => {
+  /** The text of a ledger whose lines are these, each with a check that fits. */
+  const checked = (...bodies: string[]) => {
+    let check = '';
+    return bodies
+      .map((body) => {
+        check = checksum(check + body);
+        return `${body.slice(0, -1)},"check":"${check}"}\n`;
+      })
+      .join('');
+  };
+  const head = JSON.stringify({ format: 'plywright store', version: 1 });
+  const found = (of: string) => {
+    const read = readLedgerText(of, 'ledger.jsonl');
+    expect(read.ok).toBe(false);
+    return read.findings.map(({ code, message, place }) => ({ code, message, place }));
+  };
+
+  it('is made here as it is written', () => {
+    expect(checked(head)).toBe(newLedgerText());
+    expect(readLedgerText(newLedgerText(), 'x')).toMatchObject({ ok: true, findings: [] });
+  });
+
+  it('is told by its version, or as that of something else', () => {
+    const no = { code: 'ledger-changed', message: 'This is not the ledger of a store.' };
+    const place = { file: 'ledger.jsonl', line: 1 };
+    expect(found(checked(JSON.stringify({ format: 'plywright store', version: 2 })))).toMatchObject([
+      { place: { ...place, field: 'version' }, message: expect.stringContaining('2') },
+    ]);
+    expect(found(checked(JSON.stringify({ format: 'a diary', version: 2 })))).toEqual([{ ...no, place }]);
+    expect(found(checked(JSON.stringify({ format: 'plywright store' })))).toEqual([{ ...no, place }]);
+    expect(found(checked('{no JSON}'))).toEqual([{ ...no, place }]);
+    expect(found('')).toEqual([{ ...no, place }]);
+  });
+
+  it('is told with the field that is wrong, counted from 1', () => {
+    const { lines, ...rest } = { ...ledger.bookings[0]!, number: 1 };
+    const spoilt = { ...rest, lines: [lines[0], { ...lines[1], metres: 'many' }] };
+    expect(found(checked(head, JSON.stringify(spoilt)))).toEqual([
+      {
+        code: 'ledger-field-wrong',
+        message: 'The booking is not as a ledger has it: metres above 0.',
+        place: { file: 'ledger.jsonl', line: 2, field: 'lines › 2 › metres' },
+      },
+    ]);
+    expect(found(checked(head, '{no JSON}'))).toEqual([
+      {
+        code: 'ledger-field-wrong',
+        message: 'The booking is not as a ledger has it: it is not JSON.',
+        place: { file: 'ledger.jsonl', line: 2 },
+      },
+    ]);
+  });
+
+  it('is told with its line where one is changed, and shows it', () => {
+    const changed = text.replace('"count":4', '"count":5');
+    const [finding] = readLedgerText(changed, 'ledger.jsonl').findings;
+    expect(finding).toMatchObject({
+      message: 'This line is not as it was booked, or one before it is missing.',
+      found: expect.stringMatching(/^\{"number":1,/),
+      advice: expect.stringContaining('bookings are never changed'),
+    });
+  });
+
+  it('is told with its line where the tenth booking breaks a rule', () => {
+    const { number: _first, ...again } = ledger.bookings[2]!;
+    const issue = (number: number) => JSON.stringify({ ...again, number, lines: [lineOf(sheet, 1, 'out')] });
+    const receive = JSON.stringify({ ...ledger.bookings[0]!, lines: [lineOf(sheet, 8, 'in')] });
+    const issues = Array.from({ length: 9 }, (_, index) => issue(index + 2));
+    expect(found(checked(head, receive, ...issues))).toMatchObject([
+      { code: 'not-in-store', place: { file: 'ledger.jsonl', line: 11 } },
+    ]);
+  });
+});
+
 it('the check is CRC-32: its published check value, and bytes as UTF-8 has them', () => {
   // "Catalogue of parametrised CRC algorithms", CRC-32/ISO-HDLC: check = 0xcbf43926.
   expect(checksum('123456789')).toBe('cbf43926');
   expect(checksum('')).toBe('00000000');
   // crc32 of zlib over the same bytes.
   expect(checksum('ä 板 😀')).toBe('b47a0c73');
+  // The same at the ends of each number of bytes.
+  expect(checksum('\u007f\u0080\u07ff\u0800\uffff\u{10000}')).toBe('45429447');
+  // Halves of a pair count as U+FFFD, as an encoder writes them.
+  for (const half of ['\ud800', '\udbff', '\udc00', '\udfff'])
+    expect(checksum(half)).toBe(checksum('\ufffd'));
+  expect(checksum('\ud7ff\ue000')).toBe('7818a133');
 });
