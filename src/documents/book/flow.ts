@@ -105,6 +105,12 @@ export interface Entry {
   readonly lines: readonly { readonly text: string; readonly weight: 'regular' | 'bold' }[];
 }
 
+/** What is said where entries go on further left on a page, by the mark of the first of them there. */
+export interface Turn {
+  readonly goesOn: (mark: string) => string;
+  readonly goesOnHere: (mark: string) => string;
+}
+
 /** No room is left where no further page may be begun. */
 export class NoRoom extends Error {}
 
@@ -229,15 +235,32 @@ export class Flow {
     this.sketch.rect('tables', { x0: x, y0: y, x1: x + side, y1: y + side }, { stroke: WIDE });
   }
 
-  /** Entries in as many columns as the room is wide for, about as high as each other where they end. */
-  entries(entries: readonly Entry[]): void {
+  /**
+   * Entries in as many columns as the room is wide for, about as high as each other where they end. Where they go on in a room
+   * further left on the page, `turn` says so at the end of the one and over the other.
+   */
+  entries(entries: readonly Entry[], turn?: Turn): void {
     let left: readonly Entry[] = entries;
     while (left.length > 0) {
       const first = left[0]!;
       this.mustFit(() => this.measured(first, this.columnsHere().width).height);
-      left = this.columnsOfEntries(left);
-      if (left.length > 0) this.next();
+      const told = turn !== undefined && this.turnsLeft ? turn : null;
+      left = this.columnsOfEntries(left, told === null ? 0 : this.sizes.table * LINE_PITCH);
+      if (left.length === 0) return;
+      const { mark } = left[0]!;
+      if (told !== null) this.lines(told.goesOn(mark), this.sizes.table, 'bold', INDENT);
+      this.next();
+      if (told !== null) {
+        this.lines(told.goesOnHere(mark), this.sizes.heading, 'bold');
+        this.y += this.sizes.heading * 0.25;
+      }
     }
+  }
+
+  /** Whether the next room is on this page and begins further left, against the order of reading. */
+  private get turnsLeft(): boolean {
+    const next = this.place.rooms[this.index + 1];
+    return next !== undefined && next.x0 < this.room.x0;
   }
 
   private columnsHere(): { readonly count: number; readonly width: number } {
@@ -246,15 +269,16 @@ export class Flow {
     return { count, width: (wide - COLUMN_GAP * (count - 1)) / count };
   }
 
-  /** Lays entries into the columns of this room and gives those that found no place. */
-  private columnsOfEntries(entries: readonly Entry[]): Entry[] {
-    const { x0, y1 } = this.room;
+  /** Lays entries into the columns of this room and gives those that found no place; then so much is left below. */
+  private columnsOfEntries(entries: readonly Entry[], keptMm: number): Entry[] {
+    const { x0 } = this.room;
     const { count, width } = this.columnsHere();
     const measured = entries.map((entry) => this.measured(entry, width));
     const top = this.y;
     let lowest = top;
     let at = 0;
     let rest = measured.reduce((sum, { height }) => sum + height, 0);
+    const y1 = this.y + rest <= this.room.y1 ? this.room.y1 : this.room.y1 - keptMm;
     for (let column = 0; column < count && at < measured.length; column++) {
       // All columns of the last room end at about the same height.
       const goal = measured.length > 3 ? rest / (count - column) : rest;

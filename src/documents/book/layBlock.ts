@@ -33,7 +33,7 @@ export function layBlock(flow: Flow, block: TextBlock, words: Words): void {
       flow.entries(block.items.map(tickEntry));
       return;
     case 'steps':
-      flow.entries(stepEntries(block, words));
+      flow.entries(stepEntries(block, words), words.steps);
       return;
     case 'table':
       layTable(flow, block);

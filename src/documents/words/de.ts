@@ -43,6 +43,8 @@ export const de: Words = {
     offcut: (piece, size) => `${piece} ist ein Reststück fürs Lager, ${size}.`,
     waste: (piece, size) => `${piece} ist Abfall, ${size}.`,
     pushStick: 'Schiebestock.',
+    goesOn: (step) => `Weiter mit ${step} links unten.`,
+    goesOnHere: (step) => `Schritte ab ${step}`,
   },
   title: {
     heading: 'Der Auftrag',

@@ -38,6 +38,8 @@ export const en: Words = {
     offcut: (piece, size) => `${piece} is an offcut to keep, ${size}.`,
     waste: (piece, size) => `${piece} is waste, ${size}.`,
     pushStick: 'Push stick.',
+    goesOn: (step) => `Goes on with ${step} at the lower left.`,
+    goesOnHere: (step) => `Steps from ${step} on`,
   },
   title: {
     heading: 'The order',

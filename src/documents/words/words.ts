@@ -42,6 +42,9 @@ export interface Words {
     readonly offcut: (piece: string, size: string) => string;
     readonly waste: (piece: string, size: string) => string;
     readonly pushStick: string;
+    /** At the foot of steps that go on further left on the page, and over the first of them there. */
+    readonly goesOn: (step: string) => string;
+    readonly goesOnHere: (step: string) => string;
   };
   readonly title: {
     readonly heading: string;

@@ -43,6 +43,23 @@ export function everyBookIsWellLaid(orders: readonly DemoOrder[]): void {
         for (const page of pages) assertReadable(page);
       });
 
+      it('says so where steps go on further left on their page', () => {
+        for (const page of pages) {
+          const texts = textsOf(page);
+          const marks = texts.filter(
+            ({ text, anchor, weight }) => /^\d+$/.test(text) && anchor === 'end' && weight === 'bold',
+          );
+          marks.slice(1).forEach((mark, index) => {
+            const before = marks[index]!;
+            if (Number(mark.text) !== Number(before.text) + 1 || mark.x > before.x - 10) return;
+            const heading = texts.find(({ text }) => text === words.steps.goesOnHere(mark.text));
+            const pointer = texts.find(({ text }) => text === words.steps.goesOn(mark.text));
+            expect(heading?.y, page.title).toBeLessThan(mark.y);
+            expect(pointer?.y, page.title).toBeGreaterThan(before.y);
+          });
+        }
+      });
+
       it('breaks no heading of the table of masses, and has a row for each appliance', () => {
         const texts = pages.flatMap((page) => textsOf(page).map(({ text }) => text));
         expect(texts).toEqual(expect.arrayContaining([...words.mass.columns, words.appliances.heading]));
