@@ -44,9 +44,24 @@ export const parts: readonly MutatedPart[] = [
       '!src/panels/materials.ts',
       '!src/panels/orientPanel.ts',
     ],
-    tests: ['tests/panels/*.test.ts'],
+    tests: [
+      'tests/panels/*.test.ts',
+      'tests/checks/drilling.test.ts',
+      'tests/checks/fit.test.ts',
+      'tests/outside/panelSizes.test.ts',
+    ],
   },
-  { name: 'units', files: ['src/units/*.ts'], tests: ['tests/units/*.test.ts'] },
+  {
+    name: 'units',
+    files: ['src/units/*.ts'],
+    tests: [
+      'tests/units/*.test.ts',
+      'tests/checks/appliances.test.ts',
+      'tests/checks/vanUnits.test.ts',
+      'tests/library/cautions.test.ts',
+      'tests/outside/panelSizes.test.ts',
+    ],
+  },
   { name: 'bounds', files: ['src/bounds/*.ts'], tests: ['tests/bounds/*.test.ts'] },
 ];
 

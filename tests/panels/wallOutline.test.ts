@@ -95,6 +95,41 @@ describe('a side against a wall that draws in', () => {
     expect(panel?.massKg).toBe(onePanel(side).panel?.massKg);
   });
 
+  it('keeps the same allowance at the right wall', () => {
+    const scribed: PanelText = { ...side, followsWall: { back: 15 } };
+    const { panel } = onePanel(scribed, { y: 1260 }, drawnIn, 'left');
+    expect(panel?.cutWidthUm).toBe(514_000);
+    expect(sawn(panel)).toEqual(sawn(onePanel(scribed).panel));
+  });
+
+  it('lies level at its own height, whatever the wall does below', () => {
+    // 1500 at the floor, so that the wall is 130 further out from 500 on.
+    const widening = body([
+      [0, 1500],
+      [500, 1760],
+    ]);
+    const level: PanelText = {
+      x: [0, 600],
+      y: [0, 500],
+      z: [0, 16.2],
+      grain: 'x',
+      followsWall: { back: 0 },
+    };
+    const { panel } = onePanel(level, { y: -130, z: 800 }, widening);
+    expect(panel).toMatchObject({ finishedLengthUm: 600_000, finishedWidthUm: 500_000 });
+    expect(panel?.scribed).toEqual([{ face: 'back', allowanceUm: 0 }]);
+    const behind = onePanel(level, { y: -140, z: 800 }, widening);
+    expect(behind.panel?.finishedWidthUm).toBe(490_000);
+  });
+
+  it('is told which of its edges can follow a wall', () => {
+    const { findings } = onePanel({ ...side, edging: [], followsWall: { left: 0 } });
+    expect(findings.find(({ code }) => code === 'follows-on-face')).toMatchObject({
+      found: 'left',
+      expected: 'front or back',
+    });
+  });
+
   it('is shaped alike, mirrored or turned, wherever the unit looks', () => {
     const expected = points(onePanel(side).panel);
     expect(points(onePanel(side, { y: 1260 }, drawnIn, 'left').panel)).toEqual(expected);
