@@ -1,3 +1,4 @@
+import { takeInOrder } from '../../src/basics/takeInOrder.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type {
   BookingKind,
@@ -20,7 +21,7 @@ import {
   itemInWords,
   itemOnOrder,
   lineOf,
-  linesOutOfOnOrder,
+  markOf,
   type OnOrderWish,
   onOrderLine,
   receivedLines,
@@ -97,19 +98,13 @@ function correcting(ledger: Ledger, item: StockItemWord, options: ItemOptions): 
 
 /** Which goods on order the options mean. */
 export function onOrderWish({ purchase, supplier }: Pick<ItemOptions, 'purchase' | 'supplier'>): OnOrderWish {
-  return {
-    ...(purchase === undefined ? {} : { purchase }),
-    ...(supplier === undefined ? {} : { supplier }),
-  };
+  return { purchase, supplier };
 }
 
-function purchaseMark({ purchase, supplier, expected }: ItemOptions): PurchaseMark {
+/** Under which purchase, with whom and for when the options say that goods are on order. */
+export function markAsked({ purchase, supplier, expected }: ItemOptions): PurchaseMark {
   if (purchase === undefined) throw new Error('the purchase is missing');
-  return {
-    purchase,
-    ...(supplier === undefined ? {} : { supplier }),
-    ...(expected === undefined ? {} : { expected }),
-  };
+  return markOf({ purchase, supplier, expected });
 }
 
 function withdrawing(
@@ -124,15 +119,13 @@ function withdrawing(
   const freeFirst = [...goods].sort(
     (a, b) => Number(a.reservedFor !== undefined) - Number(b.reservedFor !== undefined),
   );
-  const { lines, left } = linesOutOfOnOrder(freeFirst, amount, (one, part) =>
-    onOrderLine(one, part, 'withdraw'),
-  );
-  if (left === 0) return good(lines);
+  const { taken, missing } = takeInOrder(freeFirst, amount);
+  if (missing === 0) return good(taken.map((one) => onOrderLine(one, 'withdraw')));
   const finding: Finding = {
     code: 'not-on-order',
     severity: 'error',
     message: `Less of ${itemInWords(meant.value)} is on order.`,
-    found: `${amountInWords(meant.value, amount - left)} on order under ${options.purchase}`,
+    found: `${amountInWords(meant.value, amount - missing)} on order under ${options.purchase}`,
     expected: amountInWords(meant.value, amount),
     advice: 'what is on order stands in `plywright stock show`',
   };
@@ -159,7 +152,7 @@ function linesFor(
     case 'expect': {
       const meant = itemComingIn(ledger, wish);
       return meant.ok
-        ? good([lineOf(meant.value, amount, 'expect', options.order, purchaseMark(options))])
+        ? good([lineOf(meant.value, amount, 'expect', options.order, markAsked(options))])
         : meant;
     }
     case 'withdraw':

@@ -6,33 +6,26 @@ import { expectListLines } from '../../src/pipeline/receiveList.ts';
 import type { BookOptions, ItemOptions, PostponeOptions } from '../commands/stock.ts';
 import { diskReader } from '../files/reader.ts';
 import { reportFindings } from '../terminal/report.ts';
-import { bookAndTell, onOrderWish } from './bookItem.ts';
+import { bookAndTell, markAsked } from './bookItem.ts';
 import { aboutBooking } from './tell.ts';
 
 /** Runs `plywright stock expect list`: all of the list as one booking, or nothing. */
 export async function expectList(path: string, options: ItemOptions): Promise<void> {
   const text = await diskReader.text(path, 'list');
   if (!text.ok) return reportFindings(text.findings, options);
-  const { purchase, supplier, expected, order } = options;
-  if (purchase === undefined) throw new Error('the purchase is missing');
-  const listed = {
-    purchase,
-    ...(supplier === undefined ? {} : { supplier }),
-    ...(expected === undefined ? {} : { expected }),
-    ...(order === undefined ? {} : { order }),
-  };
+  const forOrder = options.order === undefined ? {} : { order: options.order };
+  const listed = { ...markAsked(options), ...forOrder };
   await bookAndTell(options, (ledger) => {
     const lines = expectListLines(text.value, path, ledger, listed);
     if (!lines.ok) return lines;
     const about = aboutBooking({ ...options, why: options.why ?? basename(path) });
-    const forOrder = order === undefined ? {} : { order };
     return { ...lines, value: { ...about, kind: 'expect', ...forOrder, lines: lines.value } };
   });
 }
 
 /** What is still on order of a purchase; told where nothing is. */
 function goodsOf(ledger: Ledger, purchase: string, supplier: string | undefined): Checked<OnOrder[]> {
-  const goods = goodsOnOrder(ledger, { purchase, ...(supplier === undefined ? {} : { supplier }) });
+  const goods = goodsOnOrder(ledger, { purchase, supplier });
   if (goods.length > 0) return { ok: true, value: goods, findings: [] };
   const nearest = nearestPurchase(ledger, purchase);
   const finding: Finding = {
@@ -52,7 +45,7 @@ async function bookPurchase(
   linesOf: (goods: readonly OnOrder[]) => Checked<BookingLine[]>,
 ): Promise<void> {
   await bookAndTell(options, (ledger) => {
-    const goods = goodsOf(ledger, purchase, onOrderWish(options).supplier);
+    const goods = goodsOf(ledger, purchase, options.supplier);
     const lines = goods.ok ? linesOf(goods.value) : goods;
     if (!lines.ok) return lines;
     return { ...lines, value: { ...aboutBooking(options), kind, lines: lines.value } };
@@ -62,7 +55,7 @@ async function bookPurchase(
 function allAs(move: 'in' | 'withdraw'): (goods: readonly OnOrder[]) => Checked<BookingLine[]> {
   return (goods) => ({
     ok: true,
-    value: goods.map((one) => onOrderLine(one, one.amount, move)),
+    value: goods.map((one) => onOrderLine(one, move)),
     findings: [],
   });
 }

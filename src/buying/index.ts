@@ -1,5 +1,6 @@
+import { takeInOrder } from '../basics/takeInOrder.ts';
 import type { Supplier } from '../model/library.ts';
-import type { Coming, Need, Purchase, PurchaseLine, Spare, SupplierOrder } from '../model/purchase.ts';
+import type { Need, Purchase, PurchaseLine, Spare, SupplierOrder } from '../model/purchase.ts';
 import { cheapestOffers } from './cheapestQuantity.ts';
 import { arrivalDay, dayBeforeWork, firstWorkDay, lastOrderDay } from './orderDays.ts';
 import { sparesOf } from './spare.ts';
@@ -15,33 +16,21 @@ export interface Terms {
   readonly starts: ReadonlyMap<string, string | null>;
 }
 
-/** The parts of what is on order that an amount takes, in their order. */
-function partsTaken(coming: readonly Coming[], amount: number): Coming[] {
-  let left = amount;
-  return coming.flatMap((part) => {
-    const taken = Math.min(part.amount, left);
-    left -= taken;
-    return taken > 0 ? [{ ...part, amount: taken }] : [];
-  });
-}
-
 function lineOf(need: Need, spare: number, { today, freeDays }: Terms): PurchaseLine {
   const wanted = need.amount + spare;
   const fromStore = Math.min(need.available, wanted);
-  const parts = partsTaken(need.coming, wanted - fromStore);
-  const fromOnOrder = parts.reduce((sum, { amount }) => sum + amount, 0);
+  const { taken: parts, missing: toBuy } = takeInOrder(need.coming, wanted - fromStore);
   const expected =
     parts
       .flatMap((part) => part.expected ?? [])
       .sort()
       .at(-1) ?? null;
   const thereBy = need.start === null ? null : dayBeforeWork(need.start, freeDays);
-  const toBuy = wanted - fromStore - fromOnOrder;
   return {
     need,
     spare,
     fromStore,
-    fromOnOrder,
+    fromOnOrder: wanted - fromStore - toBuy,
     expected,
     comesLate: expected !== null && thereBy !== null && expected > thereBy ? { thereBy } : null,
     overdue: parts.filter((part) => part.expected !== null && part.expected < today),

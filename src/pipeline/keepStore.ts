@@ -20,6 +20,7 @@ export {
   itemOf,
   lineOf,
   markInWords,
+  markOf,
   onOrderLine,
 } from '../store/items.ts';
 export {
@@ -31,7 +32,6 @@ export {
 export { offcutsFor } from '../store/offcutsFor.ts';
 export {
   goodsOnOrder,
-  linesOutOfOnOrder,
   nearestPurchase,
   type OnOrderWish,
   postponedLines,

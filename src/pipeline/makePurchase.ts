@@ -1,4 +1,5 @@
 import { mmToUm } from '../basics/lengths.ts';
+import { takeInOrder } from '../basics/takeInOrder.ts';
 import { makePurchase, type Terms } from '../buying/index.ts';
 import type { GroupSummary } from '../documents/index.ts';
 import type { Library } from '../model/library.ts';
@@ -6,8 +7,8 @@ import type { PlanFile, PlanGroup } from '../model/plan.ts';
 import type { BoughtItem, Quantity, Way, WayGroup, WayResult } from '../model/purchase.ts';
 import type { BookingLine, Ledger, OffcutItem, OnOrder } from '../model/store.ts';
 import { reservedAmount } from '../store/applyLine.ts';
-import { itemKey, lineOf } from '../store/items.ts';
-import { goodsOnOrder, linesOutOfOnOrder } from '../store/onOrder.ts';
+import { itemKey, lineOf, markOf } from '../store/items.ts';
+import { goodsOnOrder } from '../store/onOrder.ts';
 import type { OrderedFurniture } from './job.ts';
 import type { ProvenPlan } from './makePapers.ts';
 import { needKey, needsOf, otherUses, sheetUses, type Use } from './purchaseNeeds.ts';
@@ -153,7 +154,7 @@ function coverUses(uses: readonly Use[], ledger: Ledger): Covered[] {
     wanted.set(key, { use, amount: (wanted.get(key)?.amount ?? 0) + storedAmount(use) });
   }
   const free = new Map<string, number>();
-  const coming = new Map<string, OnOrder[]>();
+  const coming = new Map<string, readonly OnOrder[]>();
   return [...wanted.values()].map(({ use, amount }) => {
     const key = itemKey(use.item);
     const entry = ledger.stock.get(key);
@@ -168,22 +169,12 @@ function coverUses(uses: readonly Use[], ledger: Ledger): Covered[] {
       .reduce((sum, one) => sum + one.amount, 0);
     const still = Math.max(0, amount - own - fromStore - ownComing);
     const unkept = coming.get(key) ?? goods.filter(({ reservedFor }) => reservedFor === undefined);
-    const { lines, left: missing } = linesOutOfOnOrder(unkept, still, (one, part) =>
-      lineOf(one.item, part, 'reserve', use.name, one),
-    );
-    coming.set(key, withoutFirst(unkept, still - missing));
+    const { taken, rest, missing } = takeInOrder(unkept, still);
+    coming.set(key, rest);
+    const fromOnOrder = taken.map((one) => lineOf(one.item, one.amount, 'reserve', use.name, one));
     const fromStock =
       entry === undefined || fromStore === 0 ? [] : [lineOf(entry.item, fromStore, 'reserve', use.name)];
-    return { use, kept: [...fromStock, ...lines], missing };
-  });
-}
-
-function withoutFirst(goods: readonly OnOrder[], amount: number): OnOrder[] {
-  let left = amount;
-  return goods.flatMap((one) => {
-    const taken = Math.min(one.amount, left);
-    left -= taken;
-    return taken === one.amount ? [] : [{ ...one, amount: one.amount - taken }];
+    return { use, kept: [...fromStock, ...fromOnOrder], missing };
   });
 }
 
@@ -212,26 +203,22 @@ export function expectedLines(
   const covered = coverUses(uses, ledger).filter(({ missing }) => missing > 0);
   return purchase.lines.flatMap((line) => {
     const { item } = line.need;
-    const wanted = covered.flatMap(({ use, missing }) =>
+    let wanted: readonly { name: string; amount: number }[] = covered.flatMap(({ use, missing }) =>
       use.item.item !== 'offcut' && use.item.item === item.item && needKey(use.item) === needKey(item)
-        ? [{ name: use.name, missing }]
+        ? [{ name: use.name, amount: missing }]
         : [],
     );
     return line.quantities.flatMap((quantity) => {
       const order = purchase.suppliers.find((each) => each.lines.some((own) => own.quantity === quantity));
-      const mark = {
+      const mark = markOf({
         purchase: name,
-        ...(quantity.offer.supplier === null ? {} : { supplier: quantity.offer.supplier }),
-        ...(order?.expected == null ? {} : { expected: order.expected }),
-      };
-      let left = storedQuantity(quantity, item);
-      const lines = wanted.flatMap((one) => {
-        const part = Math.min(one.missing, left);
-        one.missing -= part;
-        left -= part;
-        return part > 0 ? [lineOf(item, part, 'expect', one.name, mark)] : [];
+        supplier: quantity.offer.supplier ?? undefined,
+        expected: order?.expected ?? undefined,
       });
-      return left > 0 ? [...lines, lineOf(item, left, 'expect', undefined, mark)] : lines;
+      const { taken, rest, missing: beyond } = takeInOrder(wanted, storedQuantity(quantity, item));
+      wanted = rest;
+      const lines = taken.map((one) => lineOf(item, one.amount, 'expect', one.name, mark));
+      return beyond > 0 ? [...lines, lineOf(item, beyond, 'expect', undefined, mark)] : lines;
     });
   });
 }

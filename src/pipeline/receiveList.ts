@@ -3,7 +3,7 @@ import { type ReceivedRow, readReceivedList } from '../lists/receivedList.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { BookingLine, Ledger, StoreItem } from '../model/store.ts';
 import { itemComingIn } from '../store/findItem.ts';
-import { itemKey, lineOf } from '../store/items.ts';
+import { itemKey, lineOf, markOf } from '../store/items.ts';
 import { type OnOrderWish, receivedLines } from '../store/onOrder.ts';
 
 interface ListedItem {
@@ -82,8 +82,8 @@ export function receiveListLines(
 export interface ListOnOrder {
   readonly purchase: string;
   /** Only what this supplier delivers, where a list names suppliers. */
-  readonly supplier?: string;
-  readonly expected?: string;
+  readonly supplier?: string | undefined;
+  readonly expected?: string | undefined;
   /** For whom it is kept once it has come. */
   readonly order?: string;
 }
@@ -98,14 +98,8 @@ export function expectListLines(
   ledger: Ledger,
   { purchase, supplier, expected, order }: ListOnOrder,
 ): Checked<BookingLine[]> {
-  const markOfRow = (row: ReceivedRow) => {
-    const [from, on] = [row.supplier ?? supplier, expected ?? row.expected];
-    return {
-      purchase,
-      ...(from === undefined ? {} : { supplier: from }),
-      ...(on === undefined ? {} : { expected: on }),
-    };
-  };
+  const markOfRow = (row: ReceivedRow) =>
+    markOf({ purchase, supplier: row.supplier ?? supplier, expected: expected ?? row.expected });
   const listed = listedItems(text, file, ledger, supplier === undefined ? {} : { supplier }, (item, row) =>
     JSON.stringify([itemKey(item), markOfRow(row)]),
   );

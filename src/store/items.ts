@@ -89,9 +89,9 @@ export function onOrderKey(item: StoreItem, mark: PurchaseMark, reservedFor: str
   return JSON.stringify([itemKey(item), purchase, supplier ?? null, expected ?? null, reservedFor ?? null]);
 }
 
-/** A line that moves an amount of goods on order (at most all of them). */
-export function onOrderLine(goods: OnOrder, amount: number, move: BookingLine['move']): BookingLine {
-  return lineOf(goods.item, amount, move, goods.reservedFor, goods);
+/** A line that moves goods on order, all of them. */
+export function onOrderLine(goods: OnOrder, move: BookingLine['move']): BookingLine {
+  return lineOf(goods.item, goods.amount, move, goods.reservedFor, goods);
 }
 
 /** Under which purchase, with whom and for when goods are on order, for a sentence. */

@@ -1,5 +1,6 @@
 import { errorFinding, shownText, warningFinding } from '../basics/findings.ts';
 import { nearestWord } from '../basics/nearestWord.ts';
+import { takeInOrder } from '../basics/takeInOrder.ts';
 import type { Finding } from '../model/finding.ts';
 import type { BookingLine, Ledger, OnOrder, PurchaseMark, StoreItem } from '../model/store.ts';
 import {
@@ -98,8 +99,8 @@ function byDay(a: OnOrder, b: OnOrder): number {
 
 /** Which goods on order are meant; what is not said does not count. */
 export interface OnOrderWish {
-  readonly purchase?: string;
-  readonly supplier?: string;
+  readonly purchase?: string | undefined;
+  readonly supplier?: string | undefined;
   readonly order?: string;
 }
 
@@ -122,31 +123,11 @@ export function nearestPurchase(ledger: Ledger, word: string): string | undefine
   return nearestWord(word, [...new Set([...ledger.onOrder.values()].map(({ purchase }) => purchase))]);
 }
 
-/** Lines by which amounts (pieces; of edging mm) move out of what is on order, and what is left of the amount. */
-export function linesOutOfOnOrder(
-  goods: readonly OnOrder[],
-  amount: number,
-  line: (one: OnOrder, part: number) => BookingLine,
-): { readonly lines: BookingLine[]; readonly left: number } {
-  const lines: BookingLine[] = [];
-  let left = amount;
-  for (const one of goods) {
-    const part = Math.min(left, one.amount);
-    if (part > 0) lines.push(line(one, part));
-    left -= part;
-  }
-  return { lines, left };
-}
-
 /** Lines that put goods on order to another day. */
 export function postponedLines(goods: readonly OnOrder[], expected: string): BookingLine[] {
   return goods.flatMap((one) => {
     if (one.expected === expected) return [];
-    const { item, amount, reservedFor } = one;
-    return [
-      lineOf(item, amount, 'withdraw', reservedFor, one),
-      lineOf(item, amount, 'expect', reservedFor, { ...one, expected }),
-    ];
+    return [onOrderLine(one, 'withdraw'), onOrderLine({ ...one, expected }, 'expect')];
   });
 }
 
@@ -162,9 +143,10 @@ export function receivedLines(
   wish: OnOrderWish,
 ): { readonly lines: BookingLine[]; readonly findings: Finding[] } {
   const goods = goodsOnOrder(ledger, wish, item);
-  const { lines, left } = linesOutOfOnOrder(goods, amount, (one, part) => onOrderLine(one, part, 'in'));
-  if (left === 0) return { lines, findings: [] };
-  const more = [...lines, lineOf(item, left, 'in')];
+  const { taken, missing } = takeInOrder(goods, amount);
+  const lines = taken.map((one) => onOrderLine(one, 'in'));
+  if (missing === 0) return { lines, findings: [] };
+  const more = [...lines, lineOf(item, missing, 'in')];
   if (goods.length === 0 && wish.purchase === undefined) return { lines: more, findings: [] };
   const what = shownText(itemInWords(item));
   const finding = warningFinding(
@@ -173,7 +155,7 @@ export function receivedLines(
     undefined,
     {
       found: `${amountInWords(item, amount)} came in`,
-      expected: `${amountInWords(item, amount - left)} on order`,
+      expected: `${amountInWords(item, amount - missing)} on order`,
       advice:
         'it was booked in as free: send back what you did not order, or reverse the booking if it was counted wrongly',
     },

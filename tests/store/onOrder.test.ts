@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { takeInOrder } from '../../src/basics/takeInOrder.ts';
 import type { Draft, Ledger } from '../../src/model/store.ts';
 import { expectListLines, receiveListLines } from '../../src/pipeline/receiveList.ts';
 import { reservedAmount, sameState } from '../../src/store/applyLine.ts';
 import { book, emptyLedger, reversal } from '../../src/store/book.ts';
 import { itemInWords, itemKey, lineOf, onOrderLine } from '../../src/store/items.ts';
-import { goodsOnOrder, linesOutOfOnOrder, postponedLines, receivedLines } from '../../src/store/onOrder.ts';
+import { goodsOnOrder, postponedLines, receivedLines } from '../../src/store/onOrder.ts';
 import { must } from '../helpers/demoVan.ts';
 import {
   amountIn,
@@ -145,8 +146,9 @@ describe('goods on order', () => {
     const ledger = booked(expected, draft('expect', [lineOf(sheet, 1, 'expect', undefined, april)]));
     const goods = goodsOnOrder(ledger, {}, sheet);
     expect(goods.map(({ amount }) => amount)).toEqual([6, 2, 3, 1]);
-    const { lines, left } = linesOutOfOnOrder(goods, 12, (one, part) => onOrderLine(one, part, 'withdraw'));
-    expect(left).toBe(0);
+    const { taken, missing } = takeInOrder(goods, 12);
+    expect(missing).toBe(0);
+    const lines = taken.map((one) => onOrderLine(one, 'withdraw'));
     expect(lines.map((line) => [line.onOrder, 'count' in line && line.count])).toEqual([
       [soon, 6],
       [soon, 2],
