@@ -1,3 +1,4 @@
+import { sumOfBoards } from '../../src/basics/sumOfBoards.ts';
 import type {
   PurchaseLine,
   PurchaseReport,
@@ -27,22 +28,6 @@ function sheetWords({ sheets, offcuts }: Pick<WayGroup, 'sheets' | 'offcuts'>): 
   return offcuts === 0 ? String(sheets) : `${sheets} + ${offcuts}`;
 }
 
-function sumOf(groups: readonly WayGroup[]) {
-  const sum = (of: (group: WayGroup) => number) => groups.reduce((all, group) => all + of(group), 0);
-  return {
-    panels: sum(({ panels }) => panels),
-    sheets: sum(({ sheets }) => sheets),
-    offcuts: sum(({ offcuts }) => offcuts),
-    least: sum(({ least }) => least),
-    used:
-      sum(({ panelAreaUm2 }) => panelAreaUm2) /
-      Math.max(
-        1,
-        sum(({ sheetAreaUm2 }) => sheetAreaUm2),
-      ),
-  };
-}
-
 /** Both ways to cut beside each other, board by board. */
 function waysTable({ chosen, other }: PurchaseReport): string {
   const ways = other === undefined ? [chosen] : chosen.way === 'together' ? [chosen, other] : [other, chosen];
@@ -60,7 +45,7 @@ function waysTable({ chosen, other }: PurchaseReport): string {
       return [sheetWords(same), String(same.least), within(same)];
     }),
   ]);
-  const all = ways.map(({ groups }) => sumOf(groups));
+  const all = ways.map(({ groups }) => sumOfBoards(groups));
   rows.push([
     'all',
     String(all[0]!.panels),
@@ -77,7 +62,8 @@ function waysLines(report: PurchaseReport): string[] {
   const { chosen, other, currency } = report;
   const note = 'sheets: whole sheets, + pieces from the rack; least: no plans cut in this way take fewer';
   const line = (way: WayResult) => {
-    const used = (sumOf(way.groups).used * 100).toFixed(1);
+    const { sheetAreaUm2, panelAreaUm2 } = sumOfBoards(way.groups);
+    const used = ((panelAreaUm2 / Math.max(1, sheetAreaUm2)) * 100).toFixed(1);
     return `cut ${way.way}: to order for ${money(totalOf(way), currency)}, of it delivery ${money(
       way.purchase.deliveryMinor,
       currency,

@@ -1,4 +1,5 @@
 import { mmToUm } from '../../basics/lengths.ts';
+import { sumOfBoards } from '../../basics/sumOfBoards.ts';
 import { wasteOf } from '../../basics/waste.ts';
 import { printLength, printSize, type Units } from '../../drawing/lengthsInWords.ts';
 import { plainText } from '../../drawing/lettering.ts';
@@ -136,20 +137,12 @@ class PurchaseWriter {
         }),
       ],
     }));
-    const sum = (groups: readonly WayGroup[], of: (group: WayGroup) => number) =>
-      groups.reduce((all, group) => all + of(group), 0);
+    const sums = ways.map(({ groups }) => sumOfBoards(groups));
     rows.push({
       cells: [
         this.says.all,
-        String(sum(chosen.groups, ({ panels }) => panels)),
-        ...ways.flatMap(({ groups }) => [
-          this.sheetsOf({
-            sheets: sum(groups, ({ sheets }) => sheets),
-            offcuts: sum(groups, ({ offcuts }) => offcuts),
-          }),
-          String(sum(groups, ({ least }) => least)),
-          '',
-        ]),
+        String(sumOfBoards(chosen.groups).panels),
+        ...sums.flatMap((sum) => [this.sheetsOf(sum), String(sum.least), '']),
       ],
     });
     const columns = columnsOf(
@@ -165,8 +158,8 @@ class PurchaseWriter {
   }
 
   private wayLines({ way, groups, purchase }: WayResult): string[] {
-    const area = (of: 'sheetAreaUm2' | 'panelAreaUm2') => groups.reduce((sum, group) => sum + group[of], 0);
-    const waste = wasteOf(area('sheetAreaUm2'), area('panelAreaUm2'));
+    const { sheetAreaUm2, panelAreaUm2 } = sumOfBoards(groups);
+    const waste = wasteOf(sheetAreaUm2, panelAreaUm2);
     const { goodsMinor, deliveryMinor } = purchase;
     return [
       this.says.cost(

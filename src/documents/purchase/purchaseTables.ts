@@ -1,3 +1,4 @@
+import { sumOfBoards } from '../../basics/sumOfBoards.ts';
 import { wasteOf } from '../../basics/waste.ts';
 import type {
   BoughtItem,
@@ -237,25 +238,11 @@ function suppliersTable({ chosen, currency }: PurchaseReport): Table {
   return tableOf('purchase-suppliers', PURCHASE_SUPPLIERS_COLUMNS, rows);
 }
 
-/** Both shares are named with their base, since both are called waste. */
-function wasteCells(area: Pick<WayGroup, 'sheetAreaUm2' | 'panelAreaUm2'>) {
-  const { ofSheets, ofPanels } = wasteOf(area.sheetAreaUm2, area.panelAreaUm2);
-  return { 'waste of sheets': 100 * ofSheets, 'waste of panels': 100 * ofPanels };
-}
-
-/** What cutting some boards takes, added up. */
+/** What cutting some boards takes, added up. Both shares are named with their base, since both are called waste. */
 function taken(groups: readonly WayGroup[]) {
-  const sum = (of: (group: WayGroup) => number) => groups.reduce((all, group) => all + of(group), 0);
-  return {
-    panels: sum(({ panels }) => panels),
-    sheets: sum(({ sheets }) => sheets),
-    offcuts: sum(({ offcuts }) => offcuts),
-    least: sum(({ least }) => least),
-    ...wasteCells({
-      sheetAreaUm2: sum(({ sheetAreaUm2 }) => sheetAreaUm2),
-      panelAreaUm2: sum(({ panelAreaUm2 }) => panelAreaUm2),
-    }),
-  };
+  const { sheetAreaUm2, panelAreaUm2, ...counts } = sumOfBoards(groups);
+  const { ofSheets, ofPanels } = wasteOf(sheetAreaUm2, panelAreaUm2);
+  return { ...counts, 'waste of sheets': 100 * ofSheets, 'waste of panels': 100 * ofPanels };
 }
 
 /** A row for each board of a way to cut, and one for all of them with what is ordered for it. */
