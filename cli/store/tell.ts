@@ -9,6 +9,7 @@ import {
   itemKey,
   itemOf,
   markInWords,
+  reservedAmount,
   sheetsInWords,
 } from '../../src/pipeline/keepStore.ts';
 import type { BookOptions } from '../commands/stock.ts';
@@ -100,10 +101,11 @@ export function bookingInWords(booking: Booking, reversedBy?: number): string {
 }
 
 /** An entry of the stock for other programs; edging in metres. */
-export function entryAsData({ item, amount, reserved }: StockEntry) {
+export function entryAsData(entry: StockEntry) {
+  const { item, amount, reserved } = entry;
   const inUnit = (value: number) => (item.item === 'edging' ? value / 1000 : value);
   const kept = Object.fromEntries([...reserved].map(([order, value]) => [order, inUnit(value)]));
-  const free = amount - [...reserved.values()].reduce((sum, value) => sum + value, 0);
+  const free = amount - reservedAmount(entry);
   return { ...item, amount: inUnit(amount), free: inUnit(free), reserved: kept };
 }
 

@@ -16,8 +16,9 @@ import type { Quotation, QuoteFacts } from '../model/quotation.ts';
 import type { SheetSupply } from '../model/stock.ts';
 import type { Ledger, StoreItem } from '../model/store.ts';
 import { MATERIAL_ONLY, makeQuotation } from '../quoting/index.ts';
+import { amountFor } from '../store/applyLine.ts';
 import { itemKey } from '../store/items.ts';
-import { goodsOnOrder } from '../store/onOrder.ts';
+import { comesFor, goodsOnOrder } from '../store/onOrder.ts';
 import { sheetsBooked } from '../store/planBookings.ts';
 import { type Job, type OrderedFurniture, placedIn } from './job.ts';
 import { quoteFacts } from './makeQuote.ts';
@@ -187,9 +188,7 @@ function onHand(
 ): (row: Taken) => number {
   return (row) => {
     const entry = stock.get(itemKey(itemOf(row, ordered)));
-    if (entry === undefined) return 0;
-    const others = [...entry.reserved].filter(([name]) => !names.includes(name));
-    return entry.amount - others.reduce((sum, [, amount]) => sum + amount, 0);
+    return entry === undefined ? 0 : amountFor(entry, names);
   };
 }
 
@@ -202,7 +201,7 @@ function buyingFor(ledger: Ledger | null, ordered: OrderedFurniture, names: read
       const item = itemOf(row, ordered);
       if (ledger === null || item.item === 'offcut') return 0;
       return goodsOnOrder(ledger, {}, item)
-        .filter(({ reservedFor }) => reservedFor === undefined || names.includes(reservedFor))
+        .filter((goods) => comesFor(goods, names))
         .reduce((sum, { amount }) => sum + amount, 0);
     },
     costMinor: (row, amount) => {

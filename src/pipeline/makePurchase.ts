@@ -6,12 +6,12 @@ import type { Library } from '../model/library.ts';
 import type { PlanFile, PlanGroup } from '../model/plan.ts';
 import type { BoughtItem, Quantity, Way, WayGroup, WayResult } from '../model/purchase.ts';
 import type { BookingLine, Ledger, OffcutItem, OnOrder } from '../model/store.ts';
-import { reservedAmount } from '../store/applyLine.ts';
+import { amountFor } from '../store/applyLine.ts';
 import { itemKey, lineOf, markOf } from '../store/items.ts';
 import { goodsOnOrder } from '../store/onOrder.ts';
 import type { OrderedFurniture } from './job.ts';
 import type { ProvenPlan } from './makePapers.ts';
-import { needKey, needsOf, otherUses, sheetUses, type Use } from './purchaseNeeds.ts';
+import { isOf, needsOf, otherUses, sheetUses, type Use } from './purchaseNeeds.ts';
 
 /** Plans of one way to cut: the one of all orders together, or one for each order. */
 export interface PlansOfWay {
@@ -158,8 +158,7 @@ function coverUses(uses: readonly Use[], ledger: Ledger): Covered[] {
   return [...wanted.values()].map(({ use, amount }) => {
     const key = itemKey(use.item);
     const entry = ledger.stock.get(key);
-    const reserved = entry === undefined ? 0 : reservedAmount(entry);
-    const left = free.get(key) ?? (entry?.amount ?? 0) - reserved;
+    const left = free.get(key) ?? (entry === undefined ? 0 : amountFor(entry, []));
     const own = entry?.reserved.get(use.name) ?? 0;
     const fromStore = Math.max(0, Math.min(left, amount - own));
     free.set(key, left - fromStore);
@@ -204,9 +203,7 @@ export function expectedLines(
   return purchase.lines.flatMap((line) => {
     const { item } = line.need;
     let wanted: readonly { name: string; amount: number }[] = covered.flatMap(({ use, missing }) =>
-      use.item.item !== 'offcut' && use.item.item === item.item && needKey(use.item) === needKey(item)
-        ? [{ name: use.name, amount: missing }]
-        : [],
+      isOf(use.item, item) ? [{ name: use.name, amount: missing }] : [],
     );
     return line.quantities.flatMap((quantity) => {
       const order = purchase.suppliers.find((each) => each.lines.some((own) => own.quantity === quantity));

@@ -2,7 +2,9 @@ import { mmToUm, roundDownToTenth } from '../basics/lengths.ts';
 import type { Library, SheetOffer } from '../model/library.ts';
 import type { PlanFile, PlanGroup, PlanSheet, PlanStock } from '../model/plan.ts';
 import type { SheetSupply } from '../model/stock.ts';
-import type { Ledger, OffcutItem, OnOrder, SheetItem, StockEntry } from '../model/store.ts';
+import type { Ledger, OffcutItem, OnOrder, SheetItem } from '../model/store.ts';
+import { amountFor } from '../store/applyLine.ts';
+import { comesFor } from '../store/onOrder.ts';
 
 /**
  * What is paid for is cut before anything is bought, but not wasted: a sheet of the store counts as a tenth of its price,
@@ -21,12 +23,9 @@ export interface OnHand {
   readonly isComing?: true;
 }
 
-function freeOf(entry: StockEntry): number {
-  return [...entry.reserved.values()].reduce((left, kept) => left - kept, entry.amount);
-}
-
-function comingFor({ item, amount, reservedFor }: OnOrder, names: readonly string[]): OnHand[] {
-  if (item.item !== 'sheet' || (reservedFor !== undefined && !names.includes(reservedFor))) return [];
+function comingFor(goods: OnOrder, names: readonly string[]): OnHand[] {
+  const { item, amount, reservedFor } = goods;
+  if (item.item !== 'sheet' || !comesFor(goods, names)) return [];
   return [{ item, keptFor: reservedFor ?? null, count: amount, isComing: true }];
 }
 
@@ -39,7 +38,7 @@ export function onHandFor({ stock, onOrder }: Ledger, names: readonly string[]):
     const { item } = entry;
     if (item.item !== 'sheet' && item.item !== 'offcut') return [];
     const kept = names.map((name) => ({ item, keptFor: name, count: entry.reserved.get(name) ?? 0 }));
-    return [...kept, { item, keptFor: null, count: freeOf(entry) }].filter(({ count }) => count > 0);
+    return [...kept, { item, keptFor: null, count: amountFor(entry, []) }].filter(({ count }) => count > 0);
   });
   return [...there, ...[...onOrder.values()].flatMap((goods) => comingFor(goods, names))];
 }

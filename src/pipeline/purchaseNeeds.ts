@@ -4,8 +4,9 @@ import type { Library, Purchasing } from '../model/library.ts';
 import type { PlanFile, PlanSheet } from '../model/plan.ts';
 import type { BoughtItem, Coming, Need, Offer } from '../model/purchase.ts';
 import type { Ledger, OffcutItem, StoreItem } from '../model/store.ts';
+import { amountFor } from '../store/applyLine.ts';
 import { itemKey } from '../store/items.ts';
-import { goodsOnOrder } from '../store/onOrder.ts';
+import { comesFor, goodsOnOrder } from '../store/onOrder.ts';
 import type { OrderedFurniture } from './job.ts';
 import { sheetItemOf, sheetKey, takenBy } from './onHand.ts';
 
@@ -117,52 +118,52 @@ function titleOf(item: BoughtItem, library: Library): string {
   }
 }
 
-/** Equal for what is one need: sheets as they are nested. */
-export function needKey(item: BoughtItem): string {
+/** Equal for what is one need: sheets as they are nested. Those of two kinds of items are never equal. */
+function needKey(item: BoughtItem): string {
   return item.item === 'sheet' ? sheetKey(item) : itemKey(item);
+}
+
+/** Whether something in the store or on order is what is needed. */
+export function isOf(item: StoreItem, needed: BoughtItem): boolean {
+  return item.item !== 'offcut' && needKey(item) === needKey(needed);
+}
+
+/** An amount of the store as a need has it: edging lies in the store in whole mm. */
+function neededAmount(item: BoughtItem, stored: number): number {
+  return item.item === 'edging' ? mmToUm(stored) : stored;
 }
 
 /** What the store has of an item in amounts of a need: for these names, and kept for others. */
 function inStore(item: BoughtItem, ledger: Ledger | null, names: readonly string[]) {
-  let [available, keptForOthers] = [0, 0];
+  let [available, all] = [0, 0];
   for (const entry of ledger?.stock.values() ?? []) {
-    if (
-      entry.item.item === 'offcut' ||
-      entry.item.item !== item.item ||
-      needKey(entry.item) !== needKey(item)
-    )
-      continue;
-    // Edging lies in the store in whole mm.
-    const amounts = item.item === 'edging' ? mmToUm : (amount: number) => amount;
-    const others = [...entry.reserved].reduce(
-      (sum, [name, amount]) => (names.includes(name) ? sum : sum + amount),
-      0,
-    );
-    available += amounts(entry.amount - others);
-    keptForOthers += amounts(others);
+    if (!isOf(entry.item, item)) continue;
+    available += amountFor(entry, names);
+    all += entry.amount;
   }
-  return { available, keptForOthers };
+  return {
+    available: neededAmount(item, available),
+    keptForOthers: neededAmount(item, all - available),
+  };
 }
 
 /** What is on order of an item in amounts of a need: for these names or for nobody, and for others. */
 function onItsWay(item: BoughtItem, ledger: Ledger | null, names: readonly string[]) {
-  const amounts = item.item === 'edging' ? mmToUm : (amount: number) => amount;
-  const goods = (ledger === null ? [] : goodsOnOrder(ledger, {})).filter(
-    (one) => one.item.item === item.item && needKey(one.item) === needKey(item),
-  );
-  const isOwn = ({ reservedFor }: (typeof goods)[number]) =>
-    reservedFor !== undefined && names.includes(reservedFor);
-  const free = goods.filter(({ reservedFor }) => reservedFor === undefined);
-  const coming = [...goods.filter(isOwn), ...free].map(
+  const goods = (ledger === null ? [] : goodsOnOrder(ledger, {})).filter((one) => isOf(one.item, item));
+  const own = goods.filter((one) => comesFor(one, names));
+  const kept = own.filter(({ reservedFor }) => reservedFor !== undefined);
+  const free = own.filter(({ reservedFor }) => reservedFor === undefined);
+  const coming = [...kept, ...free].map(
     ({ amount, purchase, supplier, expected }): Coming => ({
-      amount: amounts(amount),
+      amount: neededAmount(item, amount),
       purchase,
       supplier: supplier ?? null,
       expected: expected ?? null,
     }),
   );
-  const all = goods.reduce((sum, { amount }) => sum + amounts(amount), 0);
-  return { coming, comingForOthers: all - coming.reduce((sum, { amount }) => sum + amount, 0) };
+  const others = goods.filter((one) => !comesFor(one, names));
+  const comingForOthers = others.reduce((sum, { amount }) => sum + neededAmount(item, amount), 0);
+  return { coming, comingForOthers };
 }
 
 const kinds = ['sheet', 'edging', 'fitting'] as const;

@@ -5,6 +5,7 @@ import { labelledPieces } from '../documents/panelStickerPieces.ts';
 import type { Finding } from '../model/finding.ts';
 import type { PlanFile, SawnCopies } from '../model/plan.ts';
 import type { BookingLine, Ledger, StoreItem } from '../model/store.ts';
+import { amountFor } from '../store/applyLine.ts';
 import { issueLines } from '../store/draftLines.ts';
 import { amountInWords, amountOf, itemInWords, itemKey, itemOf } from '../store/items.ts';
 import { bookingsOfPlan } from '../store/planBookings.ts';
@@ -58,9 +59,7 @@ function takenBefore(ledger: Ledger, plans: readonly string[], item: StoreItem):
 /** What jobs may take of an item: what is free, and what is reserved for them. */
 function available(ledger: Ledger, item: StoreItem, jobs: readonly string[]): number {
   const entry = ledger.stock.get(itemKey(item));
-  if (entry === undefined) return 0;
-  const others = [...entry.reserved].filter(([order]) => !jobs.includes(order));
-  return entry.amount - others.reduce((sum, [, amount]) => sum + amount, 0);
+  return entry === undefined ? 0 : amountFor(entry, jobs);
 }
 
 function tooLittle(item: StoreItem, wanted: number, there: number): Finding {

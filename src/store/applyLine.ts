@@ -11,6 +11,13 @@ export function reservedAmount(entry: StockEntry): number {
   return sum;
 }
 
+/** How much of an entry orders of some names may take: what is free, and what is kept for them. */
+export function amountFor(entry: StockEntry, names: readonly string[]): number {
+  let left = entry.amount;
+  for (const [name, amount] of entry.reserved) if (!names.includes(name)) left -= amount;
+  return left;
+}
+
 /** For whom an entry is kept, for a sentence: `2 for demo-long, 1 for demo-short`. */
 export function reservationsInWords(entry: StockEntry): string {
   return [...entry.reserved]

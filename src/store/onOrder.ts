@@ -118,6 +118,11 @@ export function goodsOnOrder(ledger: Ledger, wish: OnOrderWish, item?: StoreItem
     .sort(byDay);
 }
 
+/** Whether goods on order come for one of some names, or for nobody. */
+export function comesFor({ reservedFor }: OnOrder, names: readonly string[]): boolean {
+  return reservedFor === undefined || names.includes(reservedFor);
+}
+
 /** The purchase with goods on order whose name is nearest to a word. */
 export function nearestPurchase(ledger: Ledger, word: string): string | undefined {
   return nearestWord(word, [...new Set([...ledger.onOrder.values()].map(({ purchase }) => purchase))]);

@@ -1,14 +1,13 @@
 import { mmToUm, umToMm } from '../basics/lengths.ts';
 import type { SheetSupply } from '../model/stock.ts';
 import type { Ledger, SheetItem } from '../model/store.ts';
+import { amountFor } from './applyLine.ts';
 import { itemKey } from './items.ts';
 
 /** How many sheets of a size an order may take: those that are free, and those that are reserved for it. */
 export function sheetsThere({ stock }: Ledger, order: string, item: SheetItem): number {
   const entry = stock.get(itemKey(item));
-  if (entry === undefined) return 0;
-  const others = [...entry.reserved].filter(([name]) => name !== order);
-  return entry.amount - others.reduce((sum, [, amount]) => sum + amount, 0);
+  return entry === undefined ? 0 : amountFor(entry, [order]);
 }
 
 function itemOfSupply(supply: SheetSupply): SheetItem {
