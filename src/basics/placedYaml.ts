@@ -11,7 +11,7 @@ import {
 } from 'yaml';
 import type { Finding, Place } from '../model/finding.ts';
 import { errorFinding, ordinal, shownText } from './findings.ts';
-import { composed, unreadablePart, withoutUnseen } from './visibleText.ts';
+import { composed, unreadablePart, withoutHeapedMarks, withoutUnseen } from './visibleText.ts';
 import { yamlSyntaxFinding } from './yamlSyntax.ts';
 
 /** Largest file that is read, in UTF-16 units (about bytes): what people write is a thousand times smaller. */
@@ -174,7 +174,7 @@ class Placer {
     const advice = 'Type the text anew: such characters often come along when it is copied from elsewhere.';
     this.refuse('unreadable-text', `This text holds ${unreadable}.`, place, advice);
     // What is left is checked on, so that one mistake is told once.
-    return composed(withoutUnseen(value, '', '\n\t').replace(/\p{M}{5,}/gu, ''));
+    return composed(withoutHeapedMarks(withoutUnseen(value, '', '\n\t')));
   }
 
   private textPlace(node: Node, place: Place): Place {

@@ -11,7 +11,7 @@ const UNSEEN =
  * More marks on one letter than any script writes (pointed Hebrew has up to four); heaped up they cover the lines above
  * and below.
  */
-const HEAPED_MARKS = /\p{M}{5,}/u;
+const HEAPED_MARKS = /\p{M}{5,}/gu;
 
 const LEFTWARDS =
   '\\p{Script=Hebrew}\\p{Script=Arabic}\\p{Script=Syriac}\\p{Script=Thaana}\\p{Script=Nko}\\p{Script=Samaritan}\\p{Script=Mandaic}\\p{Script=Adlam}\\p{Script=Hanifi_Rohingya}';
@@ -31,12 +31,17 @@ export function unreadablePart(text: string): string | undefined {
     if (character === '\n' || character === '\t') continue;
     return `${codePoint(character)}, a character that cannot be seen or changes how others are read`;
   }
-  return HEAPED_MARKS.test(text) ? 'more than four marks on one letter' : undefined;
+  return text.search(HEAPED_MARKS) >= 0 ? 'more than four marks on one letter' : undefined;
 }
 
 /** The text with `instead` for each character that cannot be seen or changes how others are read. */
 export function withoutUnseen(text: string, instead: string, kept = ''): string {
   return text.replace(UNSEEN, (character) => (kept.includes(character) ? character : instead));
+}
+
+/** The text without marks that are heaped up on one letter. */
+export function withoutHeapedMarks(text: string): string {
+  return text.replace(HEAPED_MARKS, '');
 }
 
 /**
