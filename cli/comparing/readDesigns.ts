@@ -184,13 +184,12 @@ export async function readDesigns(
       const whatIf = { below: base.whatIf.below, set: [...(options.set ?? []), ...way] };
       const job = prepareOrder(base.text, base.file, base.library, whatIf);
       const mayFail = base.mayFail || way.length > 0;
-      // What is to be minded of each of many ways would bury what differs.
-      if (job.ok && way.length === 0) findings.push(...job.findings);
       if (job.ok) {
+        // What is to be minded of each of many ways would bury what differs.
+        if (way.length === 0) findings.push(...job.findings);
         const prepared = { job: job.value, file: base.file, folder: '' };
         designs.push({ name, prepared, text: base.text, whatIf });
-      }
-      if (!job.ok) findings.push(...(mayFail ? leftOut(name, job.findings) : job.findings));
+      } else findings.push(...(mayFail ? leftOut(name, job.findings) : job.findings));
     }
   }
   if (findings.some(({ severity }) => severity === 'error')) return { ok: false, findings };
