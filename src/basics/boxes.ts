@@ -70,8 +70,15 @@ export function turnedBox(box: Box, facing: Facing): Box {
   }
 }
 
-/** A box of a unit in the vehicle's frame, given where the unit's outside box stands there. */
-export function boxInVehicle(box: Box, outside: Box, placeOutside: Box, facing: Facing): Box {
+/** What of a unit says where it stands: its outside box in its own frame and in the vehicle's, and where its front looks. */
+export interface Standing {
+  readonly outside: Box;
+  readonly placeOutside: Box;
+  readonly facing: Facing;
+}
+
+/** A box of a unit in the vehicle's frame. */
+export function inVehicle(box: Box, { outside, placeOutside, facing }: Standing): Box {
   const turned = turnedBox(box, facing);
   const from = turnedBox(outside, facing);
   return movedBox(turned, {

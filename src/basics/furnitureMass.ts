@@ -1,7 +1,7 @@
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Um } from '../model/geometry.ts';
 import type { Library, Vehicle } from '../model/library.ts';
-import { boxInVehicle } from './boxes.ts';
+import { inVehicle } from './boxes.ts';
 import { boxShape, type MassShape, panelShape } from './massShape.ts';
 import { widthAtUm } from './vehicleSection.ts';
 
@@ -72,7 +72,7 @@ function lumpsOf(unit: PlacedUnit, library: MassLibrary): Lump[] {
   });
   const fittingsKg = fittingsKgOf(unit, library.fittings);
   const appliances = (unit.appliances ?? []).flatMap(({ body, massKg }): Lump[] => {
-    const place = boxInVehicle(body, unit.outside, unit.placeOutside, unit.facing);
+    const place = inVehicle(body, unit);
     return massKg === null ? [] : [{ ...NOTHING, shape: boxShape(place), appliancesKg: massKg }];
   });
   return [...panels, { ...NOTHING, shape: boxShape(unit.placeOutside), fittingsKg }, ...appliances];

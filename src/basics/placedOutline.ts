@@ -1,6 +1,6 @@
 import type { Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Axis, Um } from '../model/geometry.ts';
-import { boxInVehicle } from './boxes.ts';
+import { inVehicle } from './boxes.ts';
 
 /** A place in µm. */
 export type Spot = Readonly<Record<Axis, Um>>;
@@ -20,7 +20,7 @@ export function outlineInUnit(panel: Panel): Spot[] {
 export function outlineInVehicle(panel: Panel, unit: PlacedUnit): Spot[] {
   return outlineInUnit(panel).map(({ x, y, z }) => {
     const point = { x: [x, x], y: [y, y], z: [z, z] } as const;
-    const placed = boxInVehicle(point, unit.outside, unit.placeOutside, unit.facing);
+    const placed = inVehicle(point, unit);
     return { x: placed.x[0], y: placed.y[0], z: placed.z[0] };
   });
 }

@@ -1,4 +1,4 @@
-import { sharedBox } from '../basics/boxes.ts';
+import { inVehicle, sharedBox } from '../basics/boxes.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Panel } from '../model/furniture.ts';
 import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
@@ -7,7 +7,6 @@ import { panelOfUnit } from './names.ts';
 import {
   applianceFinding,
   appliancePhrase,
-  inVehicle,
   type StandingAppliance,
   wallsAround,
 } from './standingAppliance.ts';

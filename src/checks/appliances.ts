@@ -1,4 +1,4 @@
-import { axes, sharedBox } from '../basics/boxes.ts';
+import { axes, inVehicle, sharedBox } from '../basics/boxes.ts';
 import { printMmShort } from '../basics/lengths.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Furniture, Panel } from '../model/furniture.ts';
@@ -9,7 +9,6 @@ import { mm, panelOfUnit } from './names.ts';
 import {
   applianceFinding,
   appliancePhrase,
-  inVehicle,
   type StandingAppliance,
   wallsAround,
 } from './standingAppliance.ts';

@@ -1,4 +1,4 @@
-import { boxInVehicle, extentSize, sharedUm } from '../basics/boxes.ts';
+import { extentSize, inVehicle, sharedUm } from '../basics/boxes.ts';
 import { cutOutBox, facing, jointOf } from '../basics/joints.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Axis, Box, Extent, Um } from '../model/geometry.ts';
@@ -110,7 +110,7 @@ export function freeSpans(panel: Panel, unit: PlacedUnit, furniture: Furniture):
 /** The least width of wood across a span, openings taken off, in µm. */
 export function leastWidthAcross(panel: Panel, unit: PlacedUnit, span: FreeSpan): Um {
   const openings = panel.cutOuts.map((cutOut) => {
-    const box = boxInVehicle(cutOutBox(panel, cutOut), unit.outside, unit.placeOutside, unit.facing);
+    const box = inVehicle(cutOutBox(panel, cutOut), unit);
     const wide = span.along === 'length' ? cutOut.alongWidth : cutOut.alongLength;
     return { along: box[span.axis], wideUm: extentSize(wide) };
   });

@@ -1,4 +1,3 @@
-import { boxInVehicle } from '../basics/boxes.ts';
 import { freeAcrossUm, isRoom } from '../basics/vehicleSection.ts';
 import type { Finding } from '../model/finding.ts';
 import type { PlacedAppliance, PlacedUnit } from '../model/furniture.ts';
@@ -11,11 +10,6 @@ export interface StandingAppliance {
   readonly held: PlacedAppliance;
   readonly appliance: Appliance;
   readonly body: Box;
-}
-
-/** A box of an appliance's unit in the vehicle's frame. */
-export function inVehicle(box: Box, { outside, placeOutside, facing }: PlacedUnit): Box {
-  return boxInVehicle(box, outside, placeOutside, facing);
 }
 
 /** As findings name it: `the gas hob of the galley worktop`. */

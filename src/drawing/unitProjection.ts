@@ -1,4 +1,4 @@
-import { boxInVehicle } from '../basics/boxes.ts';
+import { inVehicle } from '../basics/boxes.ts';
 import { outlineInUnit, outlineInVehicle, type Spot } from '../basics/placedOutline.ts';
 import { type Corner, type Polygon, rectangle } from '../basics/polygons.ts';
 import type { Panel, PlacedUnit } from '../model/furniture.ts';
@@ -110,7 +110,7 @@ export function bodyOf(panel: Panel): Body {
 /** A panel's body where it stands in the vehicle. */
 export function placedBodyOf(panel: Panel, unit: PlacedUnit): Body {
   const own = bodyOf(panel);
-  const place = (box: Box) => boxInVehicle(box, unit.outside, unit.placeOutside, unit.facing);
+  const place = (box: Box) => inVehicle(box, unit);
   const corners = outlineInVehicle(panel, unit);
   const turned = unit.facing === 'front' || unit.facing === 'rear';
   const { thicknessAxis } = panel;

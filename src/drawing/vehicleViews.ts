@@ -1,4 +1,4 @@
-import { boxInVehicle } from '../basics/boxes.ts';
+import { inVehicle } from '../basics/boxes.ts';
 import { polygonBounds } from '../basics/polygons.ts';
 import { freeAcrossUm, isRoom, widthAtUm, withinSection } from '../basics/vehicleSection.ts';
 import type { Furniture, Panel, PlacedUnit } from '../model/furniture.ts';
@@ -457,7 +457,7 @@ function roomOf(
       (unit.appliances ?? []).map(({ title, name, body }) => ({
         title,
         name,
-        box: boxInVehicle(body, unit.outside, unit.placeOutside, unit.facing),
+        box: inVehicle(body, unit),
       })),
     ),
     units: furniture.units.map((unit, index) => ({

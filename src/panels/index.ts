@@ -1,4 +1,4 @@
-import { boxInVehicle, sharedBox } from '../basics/boxes.ts';
+import { inVehicle, sharedBox } from '../basics/boxes.ts';
 import type { ExpandedAppliance, ExpandedOrder, ExpandedPanel, ExpandedUnit } from '../model/expanded.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Furniture, Hanging, Panel, PlacedAppliance, PlacedUnit } from '../model/furniture.ts';
@@ -127,7 +127,7 @@ class FurnitureMaker {
       grain: panel.grain !== null && materials.finish.grain ? 'length' : 'none',
       count: this.expanded.count,
       box: panel.box,
-      placeBox: boxInVehicle(panel.box, unit.outside, unit.placeOutside, unit.facing),
+      placeBox: inVehicle(panel.box, unit),
       lengthAxis: shape.length,
       widthAxis: shape.width,
       thicknessAxis: shape.thickness,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axes, boxAround, boxInVehicle, extentSize, sharedBox, turnedBox } from '../../src/basics/boxes.ts';
+import { axes, boxAround, extentSize, inVehicle, sharedBox, turnedBox } from '../../src/basics/boxes.ts';
 import { freeAcrossUm, leastWidthUm, widthAtUm } from '../../src/basics/vehicleSection.ts';
 import type { Box, Extent, Facing } from '../../src/model/geometry.ts';
 import { demoLibrary } from '../helpers/demoVan.ts';
@@ -46,7 +46,7 @@ describe('boxes', () => {
           at[axis][0] + extentSize(size[axis]),
         ];
         const placeOutside = { x: standing('x'), y: standing('y'), z: standing('z') };
-        expect(boxInVehicle(outside, outside, placeOutside, facing)).toEqual(placeOutside);
+        expect(inVehicle(outside, { outside, placeOutside, facing })).toEqual(placeOutside);
       }),
     );
   });

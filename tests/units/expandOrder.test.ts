@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxInVehicle } from '../../src/basics/boxes.ts';
+import { inVehicle } from '../../src/basics/boxes.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { Facing } from '../../src/model/geometry.ts';
 import type { Formula, UnitDefinition } from '../../src/model/library.ts';
@@ -126,7 +126,7 @@ describe('expandOrder', () => {
       y: [600_000, (600 + depth) * 1000],
       z: [10_000, 110_000],
     });
-    const post = boxInVehicle(one!.panels[0]!.box, one!.outside, one!.placeOutside, facing);
+    const post = inVehicle(one!.panels[0]!.box, { ...one!, facing });
     const um = ([from, to]: readonly [number, number]) => [from * 1000, to * 1000];
     expect(post).toEqual({ x: um(x), y: um(y), z: [10_000, 110_000] });
   });
