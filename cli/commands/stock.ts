@@ -252,48 +252,47 @@ function addItemOption(command: Command, option: ItemOption): void {
   }
 }
 
+/** What some commands take as a whole, in place of a single item. */
+const wholes: Partial<Readonly<Record<ItemCommand, readonly ('list' | 'purchase')[]>>> = {
+  receive: ['list', 'purchase'],
+  expect: ['list'],
+  withdraw: ['purchase'],
+};
+const wholeInWords = { list: 'file of the list', purchase: 'name of the purchase' } as const;
+
 function addItemCommand(stock: Command, name: ItemCommand): void {
   const { summary, description, example, options } = itemCommands[name];
   const command = withItem(stock.command(name).summary(summary).description(description));
   for (const option of options) addItemOption(command, option);
-  const more = { receive: 'list, or of the purchase', expect: 'list', withdraw: 'purchase' } as const;
-  const hasMore = name in more;
-  if (hasMore) {
-    const what = more[name as keyof typeof more];
-    command.argument(
-      '[NAME]',
-      `for '${what.replace(', or of the ', "' or '")}': file of the list or name of the purchase`,
-    );
+  const known = wholes[name] ?? [];
+  if (known.length > 0) {
+    const named = known.map((word) => `'${word}'`).join(' or ');
+    command.argument('[NAME]', `for ${named}: ${known.map((word) => wholeInWords[word]).join(' or ')}`);
   }
   command
     .addHelpText('after', `\nExamples:\n  ${example}\n`)
     .action(async (item: string, ...rest: [string | undefined, ItemOptions] | [ItemOptions]) => {
-      const [second, given] = hasMore
-        ? (rest as [string | undefined, ItemOptions])
-        : [undefined, rest[0] as ItemOptions];
+      const [second, given] =
+        known.length > 0 ? (rest as [string | undefined, ItemOptions]) : [undefined, rest[0] as ItemOptions];
       const word = item.toLowerCase();
-      const whole =
-        (word === 'list' && (name === 'receive' || name === 'expect')) ||
-        (word === 'purchase' && (name === 'receive' || name === 'withdraw'));
-      if (whole) {
+      if (known.some((whole) => whole === word)) {
         const wrong = wrongWholeOptions(name, word, second, given);
         if (wrong !== null) command.error(`error: ${wrong}`);
         return bookWhole(name, word, second!, given);
       }
       if (second !== undefined) {
-        command.error(
-          `error: '${second}' goes with '${name} list' or '${name} purchase', not with '${item}'`,
-        );
+        const places = known.map((whole) => `'${name} ${whole}'`).join(' or ');
+        command.error(`error: '${second}' goes with ${places}, not with '${item}'`);
       }
-      const known = stockItems.find((one) => one === word.replace(/s$/, ''));
-      if (known === undefined) {
+      const single = stockItems.find((one) => one === word.replace(/s$/, ''));
+      if (single === undefined) {
         command.error(`error: '${item}' is not sheet, offcut, edging or fitting`);
         return;
       }
-      const wrong = wrongItemOptions(name, known, given) ?? wrongOnOrderOptions(name, known, given);
+      const wrong = wrongItemOptions(name, single, given) ?? wrongOnOrderOptions(name, single, given);
       if (wrong !== null) command.error(`error: ${wrong}`);
       const { bookItem } = await import('../store/bookItem.ts');
-      await bookItem(name, known, given);
+      await bookItem(name, single, given);
     });
 }
 

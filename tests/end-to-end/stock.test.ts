@@ -99,6 +99,12 @@ describe('plywright stock', () => {
       [['show', '--store', 'stor'], 4, 'no store in this folder'],
       [['begin'], 4, 'a store in this folder already'],
       [['receive', 'board', '--count', '2'], 2, 'is not sheet, offcut'],
+      [
+        ['expect', 'purchase', 'may', '--count', '2'],
+        2,
+        "'may' goes with 'expect list', not with 'purchase'",
+      ],
+      [['withdraw', 'list', 'a.csv'], 2, "'a.csv' goes with 'withdraw purchase', not with 'list'"],
       [['receive', 'fitting', '--name', 'hinge'], 2, 'give --count'],
       [['receive', 'edging', '--name', 'grey', '--count', '1'], 2, 'in --metres'],
       [['reserve', 'fitting', '--name', 'hinge', '--count', '1'], 2, 'give --order'],
