@@ -312,6 +312,52 @@ describe('a screw', () => {
     expect(alone.findings.map(({ code }) => code)).toEqual(['screw-holds-nothing']);
   });
 
+  it('goes as deep wherever its panels stand', () => {
+    for (const by of [-300, 300]) {
+      const held = panel(
+        'side',
+        [
+          [by, by + T],
+          [0, 400],
+          [0, 500],
+        ],
+        {
+          holes: [screw('left', at, 40_000)],
+        },
+      );
+      // One that is let in ends within the panel that is held, and holds nothing.
+      const letIn = panel('let in', [
+        [by + 5, by + T],
+        [101.9, 118.1],
+        [0, 300],
+      ]);
+      const made = must(make([unit([held, letIn, shelf({}, [by + T, by + 516.2])])])).units[0]!.panels;
+      expect(made.map(({ edgeHoles }) => edgeHoles)).toEqual([undefined, undefined, [inEdge]]);
+      const turned = panel(
+        'side',
+        [
+          [by, by + T],
+          [0, 400],
+          [0, 500],
+        ],
+        {
+          holes: [screw('right', at, 40_000)],
+        },
+      );
+      const inward = panel('let in', [
+        [by, by + T - 5],
+        [101.9, 118.1],
+        [0, 300],
+      ]);
+      const other = must(make([unit([turned, inward, shelf({}, [by - 500, by])])])).units[0]!.panels;
+      expect(other.map(({ edgeHoles }) => edgeHoles)).toEqual([
+        undefined,
+        undefined,
+        [{ ...inEdge, face: 'right' }],
+      ]);
+    }
+  });
+
   it.each([
     [30, 13_800],
     // 1.5 mm before the face behind the drill stops.
