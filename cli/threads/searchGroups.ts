@@ -2,13 +2,12 @@ import { availableParallelism } from 'node:os';
 import type { NestProgress, NestRequest } from '../../src/edge/index.ts';
 import type { NestOutcome } from '../../src/model/nest.ts';
 import type { StockGroup } from '../../src/model/stock.ts';
-import { betterOf, partsOfSearch } from '../../src/pipeline/partsOfSearch.ts';
+import { betterOf, MANY_MOVES, partsOfSearch } from '../../src/pipeline/partsOfSearch.ts';
 import { type NestedGroup, type NestPoolOptions, type NestThreads, nestInThreads } from './nestPool.ts';
 
 /** Search moves per stock group when neither a number of them nor a time is given. */
 export const USUAL_WORK = 30_000;
-/** From so many moves on a group is searched from two seeds with half of them each, which two threads do at once. */
-const WORK_FOR_TWO_SEEDS = 400_000;
+/** More groups of many moves than this keep two threads busy by themselves; fewer are searched from two seeds each. */
 const MOST_GROUPS_OF_TWO_SEEDS = 2;
 /** Between the seeds of searches for one group. */
 const SEED_STEP = 1_000_003;
@@ -17,7 +16,7 @@ const LEAST_TIME = 0.2;
 
 /** Whether what a group comes to with so many moves depends on no other groups that are searched together with it. */
 export function isSearchedByItself(work: number): boolean {
-  return work < WORK_FOR_TWO_SEEDS;
+  return work < MANY_MOVES;
 }
 
 export interface GroupSearchOptions {
@@ -49,7 +48,7 @@ export async function searchGroups(
   const clockOnly = options.time !== undefined && options.work === undefined;
   const wanted = groups.map((group) => {
     const work = options.work ?? (clockOnly ? USUAL_WORK : (options.movesFor?.(group) ?? USUAL_WORK));
-    return { work, isLong: work >= WORK_FOR_TWO_SEEDS };
+    return { work, isLong: !isSearchedByItself(work) };
   });
   // With more long searches there is enough for the threads to do.
   const splits = wanted.filter(({ isLong }) => isLong).length <= MOST_GROUPS_OF_TWO_SEEDS;

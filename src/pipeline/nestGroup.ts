@@ -7,7 +7,7 @@ import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { nest } from '../nesting/index.ts';
-import { betterOf, partsOfSearch } from './partsOfSearch.ts';
+import { betterOf, MANY_COPIES, partsOfSearch, withBound } from './partsOfSearch.ts';
 import { patternsOfNest } from './patternsOfNest.ts';
 import { roundAndNest } from './roundAndNest.ts';
 
@@ -18,6 +18,8 @@ const BOUND_STEPS_A_MOVE = 1500;
 const LEAST_BOUND_EFFORT = 50_000_000;
 const MOST_BOUND_EFFORT = 1_000_000_000;
 const LATER_EFFORT = 10;
+/** The same over several sizes of sheet, once a rounding has patterns at whose prices few pricings are needed. */
+const EFFORT_FROM_ROUNDING = 4;
 const MOST_LATER_EFFORT = 5_000_000_000;
 /** Moves after which the bound is worked on again, when so many times more are allowed. */
 const MOVES_TO_LATER_BOUND = 300_000;
@@ -31,8 +33,6 @@ const MOST_SIZES = 150;
 /** Where patterns are used often, sheets of several kinds are rounded with more sizes, and blocks left out sooner. */
 const MOST_SIZES_OF_MANY_COPIES = 200;
 const SIZES_FOR_FOUR_STAGES = 110;
-/** From so many pieces a size on, patterns are used often, and rounding them pays soon. */
-const MANY_COPIES = 8;
 /** With fewer pieces a size than this, roundings take their time and serve plans of few sheets least. */
 const SOME_COPIES = 1.5;
 const SHEETS_FOR_SOME_COPIES = 20;
@@ -155,10 +155,6 @@ function boundByPatterns(
   });
 }
 
-function withBound(plan: Nest, bound: Bound): Nest {
-  return { ...plan, bound, proved: plan.costMinor === bound.costMinor };
-}
-
 function hasFewSizes(group: StockGroup): boolean {
   return group.demands.length <= MOST_SIZES;
 }
@@ -187,6 +183,7 @@ function usualBoundEffort(workLimit: number): number {
 class LongSearch {
   private readonly group: StockGroup;
   private readonly problem: RectangleProblem;
+  private readonly pieces: number;
   private readonly solver: LinearSolver | null;
   private readonly options: NestOptions;
   private bound: Bound;
@@ -208,6 +205,7 @@ class LongSearch {
   ) {
     this.group = group;
     this.problem = makeRectangleProblem(group);
+    this.pieces = this.problem.items.count.reduce((sum, count) => sum + count, 0);
     this.solver = solver;
     this.options = options;
     this.bound = bound;
@@ -237,13 +235,13 @@ class LongSearch {
    * sheets come in wherever the money left is too little for a larger one, and seldom go out again.
    */
   private searchBestValue(): void {
-    const { sheets } = this.group;
-    const pieces = this.group.demands.reduce((sum, { count }) => sum + count, 0);
-    const used = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
-    if (sheets.length === 1 || pieces <= MANY_PIECES || used <= MANY_SHEETS || this.isDone()) return;
-    const index = bestValue(this.group);
+    const { group, pieces } = this;
+    const { sheets } = group;
+    if (sheets.length === 1 || pieces <= MANY_PIECES || this.isDone()) return;
+    if (this.sheetsOfPlan() <= MANY_SHEETS) return;
+    const index = bestValue(group);
     if (index < 0) return;
-    const alone = { ...this.group, sheets: [sheets[index]!] };
+    const alone = { ...group, sheets: [sheets[index]!] };
     const half = Math.floor(this.movesLeft / PART_FOR_BEST_VALUE);
     const workLimit = Math.min(half, BEST_VALUE_MOVES_A_PIECE * pieces);
     const outcome = nest(alone, this.bound, { ...this.options, workLimit, finish: 'as found' });
@@ -251,8 +249,7 @@ class LongSearch {
     this.movesLeft -= outcome.nest.moves;
     if (outcome.nest.costMinor >= this.best.costMinor) return;
     const found = outcome.nest.sheets.map((sheet) => ({ ...sheet, sheet: index }));
-    const proved = outcome.nest.costMinor === this.bound.costMinor;
-    this.best = { ...outcome.nest, sheets: found, bound: this.bound, proved };
+    this.best = withBound({ ...outcome.nest, sheets: found }, this.bound);
     this.start = this.asPatterns(this.best);
   }
 
@@ -262,36 +259,45 @@ class LongSearch {
     return allowed && !this.boundedAgain && !this.isDone();
   }
 
-  /** The bound by patterns once more, with the cost of the better plan and more effort. */
-  private boundAgain(solver: LinearSolver): void {
+  /** Over several sizes of sheet the bound's own patterns lead it nowhere where there are many sheets; a rounding's do. */
+  private wantsBoundFrom(rounding: PatternRounding): boolean {
+    const { emphasis } = this.options;
+    const isNew = !this.boundedAgain && emphasis !== 'plan' && rounding.patterns().length > 0;
+    return isNew && this.group.sheets.length > 1 && hasFewSizes(this.group);
+  }
+
+  /** The bound by patterns once more, with the cost of the better plan, more effort and more patterns. */
+  private boundAgain(
+    solver: LinearSolver,
+    timesEffort = LATER_EFFORT,
+    patterns: readonly SheetPattern[] = [],
+  ): void {
     if (this.isDone()) return;
     this.boundedAgain = true;
-    const { bound, patterns } = lowerBound(this.group, {
+    const { bound, patterns: used } = lowerBound(this.group, {
       solver,
-      effort: Math.min(MOST_LATER_EFFORT, LATER_EFFORT * this.boundEffort),
+      effort: Math.min(MOST_LATER_EFFORT, timesEffort * this.boundEffort),
       planCost: this.best.costMinor,
-      patterns: this.boundPatterns,
+      patterns: [...patterns, ...this.boundPatterns],
       ...(this.options.stop && { stop: this.options.stop }),
     });
-    this.boundPatterns = patterns;
+    this.boundPatterns = used;
     if (bound.costMinor <= this.bound.costMinor) return;
     this.bound = bound;
-    this.best = { ...this.best, bound, proved: this.best.costMinor === bound.costMinor };
+    this.best = withBound(this.best, bound);
   }
 
   /** Roundings have three stages of cuts or four, and know of no longest cut. */
   private canBeRounded(): boolean {
     const { turns, longestCutUm } = this.group.saw;
-    const sheets = this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
     const most =
       this.isOfManyCopies() && this.group.sheets.length > 1 ? MOST_SIZES_OF_MANY_COPIES : MOST_SIZES;
-    if (this.problem.items.kinds > most || sheets <= FEW_SHEETS) return false;
+    if (this.problem.items.kinds > most || this.sheetsOfPlan() <= FEW_SHEETS) return false;
     return (turns === null || turns >= 2) && longestCutUm === null;
   }
 
   private takeTurns(solver: LinearSolver): void {
-    const pieces = this.problem.items.count.reduce((sum, wanted) => sum + wanted, 0);
-    const kind = this.kindOfList(pieces);
+    const kind = this.kindOfList();
     // With few copies the programme takes its time: the search alone does more with few moves.
     if (kind !== 'many copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
     let rounding: PatternRounding | null = null;
@@ -299,7 +305,7 @@ class LongSearch {
     for (const { moves, from, boundAgain, rounds } of PHASES[kind]) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       const start = from === 'nothing' ? [] : this.start;
-      const enough = kind === 'many copies' ? moves : Math.max(moves, MOVES_A_PIECE * pieces);
+      const enough = kind === 'many copies' ? moves : Math.max(moves, MOVES_A_PIECE * this.pieces);
       this.search(Math.min(enough, part, this.movesLeft), this.options.seed + seed, 'as found', start);
       if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver);
       if (rounds > 0 && !this.isDone()) {
@@ -311,17 +317,19 @@ class LongSearch {
     }
   }
 
-  private isOfManyCopies(): boolean {
-    const pieces = this.problem.items.count.reduce((sum, wanted) => sum + wanted, 0);
-    return pieces >= MANY_COPIES * this.problem.items.kinds;
+  private sheetsOfPlan(): number {
+    return this.best.sheets.reduce((sum, { copies }) => sum + copies, 0);
   }
 
-  private kindOfList(pieces: number): keyof typeof PHASES {
-    const copies = pieces / this.problem.items.kinds;
+  private isOfManyCopies(): boolean {
+    return this.pieces >= MANY_COPIES * this.problem.items.kinds;
+  }
+
+  private kindOfList(): keyof typeof PHASES {
+    const copies = this.pieces / this.problem.items.kinds;
     if (this.isOfManyCopies()) return 'many copies';
     if (this.group.sheets.length > 1 || copies < SOME_COPIES) return 'few copies';
-    const sheets = this.best.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
-    return sheets >= SHEETS_FOR_SOME_COPIES ? 'some copies' : 'few copies';
+    return this.sheetsOfPlan() >= SHEETS_FOR_SOME_COPIES ? 'some copies' : 'few copies';
   }
 
   /** Roundings; where no patterns of few stages can reach the bound, those of the bound are made use of on the way. */
@@ -334,10 +342,14 @@ class LongSearch {
     const first = Math.min(FIRST_ROUNDS, rounds);
     this.round(solver, rounding, { firstSeed, rounds: first });
     if (this.isDone()) return;
-    if (this.wantsLaterBound() && !rounding.reaches(this.bound.costMinor)) {
+    if (this.wantsBoundFrom(rounding)) {
+      this.boundAgain(solver, EFFORT_FROM_ROUNDING, rounding.patterns());
+      rounding.learn(this.boundPatterns);
+    } else if (this.wantsLaterBound() && !rounding.reaches(this.bound.costMinor)) {
       this.boundAgain(solver);
       rounding.learn(this.boundPatterns);
     }
+    if (this.isDone()) return;
     this.round(solver, rounding, { firstSeed: firstSeed + first, rounds: rounds - first });
   }
 

@@ -10,7 +10,7 @@ import { Draw, rowsOf } from './workshopLists.ts';
 
 /**
  * Orders of 80 panels each, pooled by board and finish, nested, written and replayed.
- * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 600 moves a panel by default, at
+ * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 1000 moves a panel by default, at
  * most 1,200,000 a finish, as `plywright buy` allows.
  *
  * Cupboards as in the workshop lists, whose sizes are drawn in steps of 5 mm, so that few panels of different vans agree.
@@ -90,7 +90,7 @@ function timed<T>(run: () => T): { readonly value: T; readonly processor: number
 
 const orders = Number(process.argv[2] ?? 100);
 const vans = Number(process.argv[3] ?? 8);
-const moves = Number(process.argv[4] ?? 600);
+const moves = Number(process.argv[4] ?? 1000);
 const solver = await loadSolver();
 const parts = Array.from({ length: orders }, (_, order) => partsOf(order, vans)).flat();
 const made = timed(() =>
