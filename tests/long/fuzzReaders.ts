@@ -39,6 +39,8 @@ export interface Reader {
   /** Texts that get further than a change of letters would, such as with sums that are right. */
   readonly near?: (text: string, random: SeededRandom) => string;
   readonly read: (text: string) => Read;
+  /** Reads a folder of files for the one that is changed: its turn comes in every fourth round only. */
+  readonly readsFolder?: true;
 }
 
 const ROOT = 'libraries/small';
@@ -83,6 +85,7 @@ function libraryReaders(): Reader[] {
     file: ROOT,
     texts: [whole],
     read: (text) => readLibrary(new Map(files).set(path, text), ROOT),
+    readsFolder: true as const,
   }));
 }
 
