@@ -103,7 +103,8 @@ all('[data-zooms]').forEach(function (button) {
   button.addEventListener('click', function () {
     var by = button.getAttribute('data-zooms');
     all('.drawing', document.getElementById(button.getAttribute('data-of'))).forEach(function (drawing) {
-      var now = Number(drawing.getAttribute('data-zoom') || 0);
+      var first = matchMedia('(max-width:40rem)').matches ? 1 : 0;
+      var now = Number(drawing.getAttribute('data-zoom') || first);
       drawing.setAttribute('data-zoom', String(by === 'fit' ? 0 : Math.max(0, Math.min(3, now + Number(by)))));
     });
   });

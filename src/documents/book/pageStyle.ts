@@ -1,4 +1,7 @@
-/** The looks of the job book on screens and, where a browser prints it, on paper. Contrast at least 4.5 : 1. */
+/**
+ * The looks of the job book on screens and, where a browser prints it, on paper. Contrast at least 4.5 : 1. On a phone drawings begin
+ * in their own size, to be moved about in, since as wide as the screen nobody reads their figures.
+ */
 export const pageStyle = `
 :root{color-scheme:light;--paper:#fff;--ground:#f3f1ec;--ink:#1b1b19;--soft:#55524b;--line:#b9b4a8;--mark:#0b5c4a;--on-mark:#fff;--done:#dcefe6;--care:#8a3b00}
 :root[data-theme=dark]{color-scheme:dark;--paper:#23241f;--ground:#161713;--ink:#f1efe8;--soft:#c0bcb0;--line:#5b5a51;--mark:#7fdcbb;--on-mark:#10211b;--done:#21443a;--care:#ffb27a}
@@ -59,7 +62,9 @@ ol.steps p{margin:0}
 ol.steps .gives{font-weight:bold}
 ol.steps .care{color:var(--care);font-weight:bold}
 .drawing{overflow:auto;background:#fff;border:1px solid var(--line);max-height:80vh;margin:.5rem 0}
-.drawing svg{display:block;width:100%;height:auto}
+.drawing svg{display:block;height:auto}
+.drawing[data-zoom] svg{width:100%}
+@media (min-width:40.01rem){.drawing svg{width:100%}}
 .drawing:not([data-zoom]) svg,.drawing[data-zoom="0"] svg{max-height:78vh}
 .drawing[data-zoom="1"] svg{width:175%}
 .drawing[data-zoom="2"] svg{width:300%}
@@ -70,6 +75,7 @@ ol.steps .care{color:var(--care);font-weight:bold}
 .strong{font-weight:bold}
 footer{color:var(--soft);max-width:64rem;margin:0 auto;padding:0 .75rem 3rem}
 @media (min-width:62rem){main{max-width:84rem}.beside{display:grid;grid-template-columns:1fr 1fr;gap:0 1.5rem}}
+@media (max-width:56rem){th:not(.tick),td:not(.tick){padding:.5rem .35rem}}
 @media screen and (max-width:40rem){
 .cards,.cards tbody,.cards caption{display:block}
 .cards thead{position:absolute;left:-999rem}
@@ -81,6 +87,12 @@ footer{color:var(--soft);max-width:64rem;margin:0 auto;padding:0 .75rem 3rem}
 .cards td.tick::before{text-align:center}
 .cards td.tick{justify-self:start}
 .cards td.tick label{margin:0}
+}
+@media screen and (max-width:40rem){
+.drawing:not([data-zoom]) svg{max-height:none}
+.drawing[data-zoom="1"] svg{width:300%}
+.drawing[data-zoom="2"] svg{width:500%}
+.drawing[data-zoom="3"] svg{width:800%}
 }
 @media (max-width:40rem){body{font-size:1rem}table{font-size:.875rem}th,td{padding:.4rem .3rem}section{padding:.25rem .6rem .75rem}.bar label{position:absolute;left:-999rem}}
 @media print{

@@ -166,6 +166,22 @@ describe.skipIf(!hasBrowser)('the job book in a browser', () => {
     for (const text of await page.locator('#found li').allTextContents()) expect(text).toContain('wardrobe');
   });
 
+  it('shows drawings on a phone so large that their figures are read, and in full where that is wished', async () => {
+    const page = await open(390, 844);
+    const svg = page.locator('#plan-1-1 .drawing svg');
+    const width = async () => (await svg.boundingBox())!.width;
+    const figures = await svg
+      .locator('text')
+      .evaluateAll((texts) => texts.map((text) => text.getBoundingClientRect().height));
+    // The smallest letters are 9 px high, as those of the page below a heading are 13.
+    expect(Math.min(...figures.filter((high) => high > 0))).toBeGreaterThan(8);
+    const natural = await width();
+    await page.locator('#plan-1-1 [data-zooms="1"]').click();
+    expect(await width()).toBeGreaterThan(natural * 1.2);
+    await page.locator('#plan-1-1 [data-zooms="fit"]').click();
+    expect(await width()).toBeLessThan(390);
+  });
+
   it('makes a drawing larger and turns dark', async () => {
     const page = await open(800, 1280);
     const svg = page.locator('.drawing svg').first();
