@@ -41,8 +41,18 @@ export function meaningOf(folder: string) {
     };
   };
   const ledger = must(readLedgerText(text('ledger.jsonl'), 'ledger.jsonl')).ledger;
-  const plan = must(readPlan(text('plan.json'), 'plan.json'));
-  const sawn = replay(text('plan.json'), 'plan.json');
+  const planOf = (file: string) => {
+    const plan = must(readPlan(text(file), file));
+    const sawn = replay(text(file), file);
+    const { job, currency } = plan;
+    return { job, currency, ok: sawn.ok, groups: sawn.reports, findings: sawn.findings };
+  };
+  /** Of a plan that follows an earlier one, what it says of that, and how its panels are called. */
+  const laterPlanOf = (file: string) => {
+    const { before, groups } = must(readPlan(text(file), file));
+    const labels = groups.flatMap(({ panels }) => panels.map(({ id, label }) => ({ id, label })));
+    return { ...planOf(file), before, labels };
+  };
   const meaning = {
     library: {
       title: library.title,
@@ -59,13 +69,9 @@ export function meaningOf(folder: string) {
     order: panelsOf(furnishOrder(order.text, order.file, library)),
     variant: panelsOf(furnishOrder(variant.text, variant.file, library, { below: [order], set: [] })),
     mix: must(readMix(text('mix.yaml'), 'mix.yaml')),
-    plan: {
-      job: plan.job,
-      currency: plan.currency,
-      ok: sawn.ok,
-      groups: sawn.reports,
-      findings: sawn.findings,
-    },
+    plan: planOf('plan.json'),
+    recut: laterPlanOf('recut-plan.json'),
+    'part 2': laterPlanOf('part-2-plan.json'),
     ledger: {
       bookings: ledger.bookings.map(({ number, date, kind, who, why }) =>
         `${number} ${date} ${kind} ${who} ${why}`.trim(),

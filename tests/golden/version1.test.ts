@@ -28,9 +28,12 @@ describe('files of version 1', () => {
     expect(meaningOf(kept)).toMatchObject(JSON.parse(text('meaning.json')));
   });
 
-  it('have a plan that can be sawn, by both replays', () => {
-    expect(secondReplay(text('plan.json'))).toBeNull();
-  });
+  it.each(['plan.json', 'recut-plan.json', 'part-2-plan.json'])(
+    'can be sawn, by both replays: %s',
+    (file) => {
+      expect(secondReplay(text(file))).toBeNull();
+    },
+  );
 
   it('have a ledger that can be booked on', async () => {
     const store = temporaryFolder();
