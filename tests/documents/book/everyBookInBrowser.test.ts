@@ -98,7 +98,10 @@ describe.skipIf(!hasBrowser)('the job book of every order in a browser', () => {
           const axe = (
             window as unknown as {
               axe: {
-                run: (on: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+                run: (
+                  on: object,
+                  how: object,
+                ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
               };
             }
           ).axe;
