@@ -1,4 +1,4 @@
-import type { Box, Segment, Stroke } from './drawing.ts';
+import { type Box, inset, type Segment, type Stroke } from './drawing.ts';
 import { NARROW, WIDE } from './lettering.ts';
 import type { StickerEdge, StickerPicture } from './panelSticker.ts';
 import { findRoom, type Sketch } from './sketch.ts';
@@ -75,14 +75,19 @@ function drawOpening(sketch: Sketch, { x0, y0, x1, y1 }: Box): void {
   sketch.lines('panels', diagonals, { widthMm: 0.1, dashMm: [] });
 }
 
+/** How far the arrow along the grain stays from openings, where there is room. */
+const CLEAR_OF_OPENINGS_MM = 0.6;
+
 /** The arrow along the grain, in the longest place that no opening and no edging takes; else through the middle. */
 function drawGrain(sketch: Sketch, grain: 'length' | 'width', inside: Box, openings: readonly Box[]): void {
   const middle = [(inside.x0 + inside.x1) / 2, (inside.y0 + inside.y1) / 2] as const;
   const size = (length: number) =>
     grain === 'length' ? ([length, ARROW_ROOM_MM] as const) : ([ARROW_ROOM_MM, length] as const);
   let [at, length]: [readonly [number, number], number] = [middle, ARROW_LENGTHS_MM.at(-1)!];
+  // Clear of the openings, not along their borders.
+  const taken = openings.map((opening) => inset(opening, -CLEAR_OF_OPENINGS_MM));
   for (const tried of ARROW_LENGTHS_MM) {
-    const found = findRoom(inside, size(tried)[0], size(tried)[1], middle, openings);
+    const found = findRoom(inside, size(tried)[0], size(tried)[1], middle, taken);
     if (found === null) continue;
     [at, length] = [found, tried];
     break;

@@ -229,6 +229,25 @@ describe('the picture on a label', () => {
     expect(grainOf(drawn({ grain: 'none' }).shapes)).toBeNull();
   });
 
+  it('lays the arrow beside openings rather than along their border', () => {
+    // The front of a bed: left of its two openings there is more room than above them.
+    const opening = (from: number) =>
+      ({ alongLength: [from, from + 600_000], alongWidth: [40_000, 420_000] }) as const;
+    const { shapes } = drawn({
+      lengthUm: 1_800_000,
+      widthUm: 505_000,
+      openings: [opening(480_000), opening(1_150_000)],
+    });
+    const holes = shapes
+      .filter((shape) => shape.layer === 'panels' && shape.kind === 'rect')
+      .slice(2)
+      .map(roomOf);
+    expect(holes).toHaveLength(2);
+    const arrow = roomOf(grainOf(shapes)!);
+    const around = { x0: arrow.x0, x1: arrow.x1, y0: arrow.y0 - 0.9, y1: arrow.y1 + 0.9 };
+    expect(holes.filter((hole) => boxesOverlap(around, hole))).toEqual([]);
+  });
+
   it('keeps the arrow off an opening', () => {
     const opening = { alongLength: [900_000, 1_500_000], alongWidth: [200_000, 700_000] } as const;
     const { shapes } = drawn({ widthUm: 900_000, openings: [opening] });
