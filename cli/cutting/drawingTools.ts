@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { type DrawingTools, makeFontMeasurer } from '../../src/pipeline/makePapers.ts';
+import { type DrawingTools, makeFontMeasurer } from '../../src/pipeline/cutPlanPapers.ts';
 
 const require = createRequire(import.meta.url);
 
