@@ -35,8 +35,6 @@ export interface Fuzzing {
 
 /** Changes are drawn so many at a time. */
 const BATCH = 50;
-/** Rounds in which every reader has its turn; those of whole folders take ten times as long and have one turn in them. */
-const ROUNDS = 4;
 /** What people never should see: where in the program something went wrong. */
 const STACK_TRACE = /\bat .{1,200}:\d+:\d+|node:internal|\[object |undefined is not|Cannot read propert/;
 
@@ -79,11 +77,11 @@ export function fuzz({ seed, cases, mostMs, stop, done, now }: Fuzzing): FuzzCou
   return counts;
 }
 
-/** The readers in the order in which they are tried, over and over. */
+/** The readers in the order in which they are tried, over and over; of the files of a folder one has its turn in each round. */
 function turnsOf(readers: readonly Reader[]): readonly Reader[] {
-  return Array.from({ length: ROUNDS }, (_, round) =>
-    readers.filter(({ readsFolder }, index) => !readsFolder || index % ROUNDS === round),
-  ).flat();
+  const filesOfFolder = readers.filter(({ readsFolder }) => readsFolder);
+  const others = readers.filter(({ readsFolder }) => !readsFolder);
+  return filesOfFolder.flatMap((file) => [...others, file]);
 }
 
 function drawText(reader: Reader, change: (text: string) => string, random: SeededRandom): string {

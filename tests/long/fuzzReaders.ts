@@ -39,7 +39,7 @@ export interface Reader {
   /** Texts that get further than a change of letters would, such as with sums that are right. */
   readonly near?: (text: string, random: SeededRandom) => string;
   readonly read: (text: string) => Read;
-  /** Reads a folder of files for the one that is changed: its turn comes in every fourth round only. */
+  /** Reads a folder of files for the one that is changed: such files share the turns of one reader. */
   readonly readsFolder?: true;
 }
 
