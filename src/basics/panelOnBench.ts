@@ -2,6 +2,7 @@ import type { EdgeHole, Panel } from '../model/furniture.ts';
 import type { Axis, Extent, Face, Um } from '../model/geometry.ts';
 import type { Edging } from '../model/library.ts';
 import { axisFaces, extentSize, sharedBox } from './boxes.ts';
+import { onSoundCorner } from './zeroCorner.ts';
 
 /** The sides of a panel as it lies before the person who works on it. */
 export type BenchSide = 'left' | 'right' | 'near' | 'far';
@@ -51,8 +52,9 @@ export interface BenchGroove extends BenchRect {
 
 /**
  * A finished panel lying on the bench with the face up that has the most to be worked on: its length from left to right,
- * its width away from the person. Distances are from its near left corner. Nothing is mirrored: where the unit's frame would
- * show the width running towards the person, it is counted from the other edge.
+ * its width away from the person. Distances are from its near left corner, which no wall and no scribing takes away, as long as
+ * the panel has such a corner. Nothing is mirrored: where the unit's frame would show the width running towards the person,
+ * it is counted from the other edge.
  */
 export interface BenchPanel {
   readonly lengthUm: Um;
@@ -72,6 +74,13 @@ export interface BenchPanel {
   readonly sawn: BenchRect;
   /** What the sawn part is cut to by hand, scribing allowance still on; null for a rectangle. */
   readonly sawnOutline: readonly BenchPoint[] | null;
+  /** What is left on along each edge for scribing. */
+  readonly scribing: Readonly<Record<BenchSide, Um>>;
+  /**
+   * Null where the edge is there to measure from. Where the wall takes it away, and the one across from it as well, marks
+   * are made before that: the edge as it is sawn lies so far outside of it.
+   */
+  readonly marksFromSawn: { readonly left: Um | null; readonly near: Um | null };
 }
 
 /** Lays a panel on the bench. `unit`: all panels of its unit, for grooves; `edgings` of the library, by id. */
@@ -109,7 +118,8 @@ export function panelOnBench(
   const sawnOutline = panel.byHand?.outline?.map((corner) =>
     point(corner.alongLengthUm + sawnLength[0], corner.alongWidthUm + sawnWidth[0]),
   );
-  return {
+  const scribingAt = (face: Face) => scribingLeftOn(panel, face);
+  return onSoundCorner({
     lengthUm,
     widthUm,
     faceUp,
@@ -147,7 +157,13 @@ export function panelOnBench(
     })),
     sawn: rect(sawnLength, sawnWidth),
     sawnOutline: sawnOutline === undefined ? null : ring(sawnOutline),
-  };
+    scribing: {
+      left: scribingAt(sides.left),
+      right: scribingAt(sides.right),
+      near: scribingAt(sides.near),
+      far: scribingAt(sides.far),
+    },
+  });
 }
 
 function edgeHoleOnBench(
@@ -170,9 +186,13 @@ function edgeHoleOnBench(
   return { name, ...at, side, belowUm, diameterUm, depthUm, face };
 }
 
+function scribingLeftOn(panel: Panel, face: Face): Um {
+  return panel.scribed?.find((scribed) => scribed.face === face)?.allowanceUm ?? 0;
+}
+
 /** How far the sawn part stands out over the finished panel at a face; less where edging makes up for it. */
 function standsOver(panel: Panel, face: Face, edging: Edging | undefined): Um {
-  const scribing = panel.scribed?.find((scribed) => scribed.face === face)?.allowanceUm ?? 0;
+  const scribing = scribingLeftOn(panel, face);
   if (edging === undefined) return scribing;
   return scribing + edging.preMillingUm - (edging.deducted ? edging.thicknessUm : 0);
 }

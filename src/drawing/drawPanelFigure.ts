@@ -1,15 +1,14 @@
-import type { BenchEdgeHole, BenchPanel } from '../basics/panelOnBench.ts';
+import type { BenchPanel } from '../basics/panelOnBench.ts';
 import type { Extent, Um } from '../model/geometry.ts';
-import { type Box, boxesOverlap, type Stroke, TEXT_FALL, TEXT_RISE } from './drawing.ts';
+import { type Box, boxesOverlap, type Stroke } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
 import { drawHole } from './drawnHoles.ts';
+import { drawLetters, edgeHoleRect, letteredHoles, type OnPage } from './holeLetters.ts';
 import { printLength, printSize } from './lengthsInWords.ts';
 import { HAIRLINE, LINE_PITCH, NARROW, NORMAL, plainText, SMALL, WIDE } from './lettering.ts';
 import {
   type DrawnPanel,
-  edgeHoleKinds,
   HEAD_GAP_MM,
-  holeKinds,
   LINE_MM,
   type PanelDrawingOptions,
   type PanelFigure,
@@ -34,13 +33,6 @@ function edgedStrips({ edging }: BenchPanel, box: Box): Box[] {
     [edging.near, { ...box, y0: box.y1 - STRIP_MM }],
   ];
   return strips.flatMap(([edged, strip]) => (edged === null ? [] : [strip]));
-}
-
-interface OnPage {
-  readonly x: (um: Um) => number;
-  readonly y: (um: Um) => number;
-  readonly box: Box;
-  readonly scale: (um: Um) => number;
 }
 
 function drawOutline(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): void {
@@ -102,26 +94,6 @@ function drawOpenings(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[] 
   return [...boxes, ...grooves];
 }
 
-/** What a drill takes out of an edge, as seen from above. */
-function edgeHoleRect({ side, leftUm, nearUm, diameterUm, depthUm }: BenchEdgeHole): {
-  left: Extent;
-  near: Extent;
-} {
-  const across = (middle: Um): Extent => [middle - diameterUm / 2, middle + diameterUm / 2];
-  switch (side) {
-    case 'left':
-      return { left: [leftUm, leftUm + depthUm], near: across(nearUm) };
-    case 'right':
-      return { left: [leftUm - depthUm, leftUm], near: across(nearUm) };
-    case 'near':
-      return { left: across(leftUm), near: [nearUm, nearUm + depthUm] };
-    case 'far':
-      return { left: across(leftUm), near: [nearUm - depthUm, nearUm] };
-    default:
-      return side satisfies never;
-  }
-}
-
 /** Holes in edges, hidden as they are, and the boxes that they take. */
 function drawEdgeHoles(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[] {
   return bench.edgeHoles.map((hole) => {
@@ -135,79 +107,6 @@ function drawEdgeHoles(sketch: Sketch, { bench }: DrawnPanel, at: OnPage): Box[]
     } else sketch.rect('holes', { x0, y0, x1, y1 }, { stroke: HIDDEN_GROOVE });
     return { x0: x0 - 0.3, y0: y0 - 0.3, x1: x1 + 0.3, y1: y1 + 0.3 };
   });
-}
-
-/** Where a letter may stand about its hole, best first: beside it, above or below, and shifted from there. */
-const WAYS = [
-  [1, 0],
-  [-1, 0],
-  [0, -1],
-  [0, 1],
-  [1, -0.6],
-  [1, 0.6],
-  [-1, -0.6],
-  [-1, 0.6],
-  [-0.7, -1],
-  [0.7, -1],
-  [-0.7, 1],
-  [0.7, 1],
-] as const;
-
-/** A hole that gets a letter: its middle, and how far it reaches from there. */
-interface Lettered {
-  readonly letter: string;
-  readonly spots: readonly { readonly leftUm: Um; readonly nearUm: Um; readonly reachUm: Um }[];
-}
-
-function letteredHoles(bench: BenchPanel): Lettered[] {
-  const inFaces = holeKinds(bench.holes).map(({ letter, holes }) => ({
-    letter,
-    spots: holes.map(({ leftUm, nearUm, diameterUm }) => ({ leftUm, nearUm, reachUm: diameterUm / 2 })),
-  }));
-  const inEdges = edgeHoleKinds(bench).map(({ letter, holes }) => ({
-    letter,
-    spots: holes.map((hole) => {
-      const { left, near } = edgeHoleRect(hole);
-      const middle = ([from, to]: Extent) => (from + to) / 2;
-      return { leftUm: middle(left), nearUm: middle(near), reachUm: hole.depthUm / 2 };
-    }),
-  }));
-  return [...inFaces, ...inEdges];
-}
-
-/** Letters beside their holes, wherever there is room close by; one without room is left out. */
-function drawLetters(
-  sketch: Sketch,
-  kinds: readonly Lettered[],
-  at: OnPage,
-  obstacles: readonly Box[],
-): void {
-  const taken = [...obstacles];
-  const sizeMm = SMALL;
-  const high = sizeMm * (TEXT_RISE + TEXT_FALL) + 0.02;
-  for (const { letter, spots } of kinds) {
-    const wide = sketch.measure(letter, sizeMm, 'bold');
-    for (const { leftUm, nearUm, reachUm } of spots) {
-      const [x, y] = [at.x(leftUm), at.y(nearUm)];
-      const away = Math.max(at.scale(reachUm) + 0.5, 0.6) + 0.3;
-      for (const [across, down] of WAYS) {
-        const middle = [x + across * (away + wide / 2), y + down * (away + high / 2)] as const;
-        const baseline = middle[1] + high / 2 - TEXT_FALL * sizeMm - 0.01;
-        const box = {
-          x0: middle[0] - wide / 2 - 0.15,
-          x1: middle[0] + wide / 2 + 0.15,
-          y0: middle[1] - high / 2,
-          y1: middle[1] + high / 2,
-        };
-        const inside = box.x0 > at.box.x0 && box.x1 < at.box.x1 && box.y0 > at.box.y0 && box.y1 < at.box.y1;
-        if (!inside || taken.some((other) => boxesOverlap(other, box))) continue;
-        taken.push(box);
-        const style = { sizeMm, weight: 'bold', anchor: 'middle' } as const;
-        sketch.text('holes', letter, middle[0], baseline, style);
-        break;
-      }
-    }
-  }
 }
 
 /** An arrow along the grain near the middle, where no hole, opening or letter is in its way. */
@@ -226,6 +125,13 @@ function drawGrain(sketch: Sketch, at: OnPage, obstacles: readonly Box[]): void 
       return;
     }
   }
+}
+
+/** Where the name of the far edge stands. */
+function farNameBox(sketch: Sketch, name: string, { x0, x1, y0 }: Box): Box {
+  const half = sketch.measure(name, SMALL, 'regular') / 2 + 0.5;
+  const middle = (x0 + x1) / 2;
+  return { x0: middle - half, x1: middle + half, y0: y0 - SIDE_NAME_MM, y1: y0 };
 }
 
 function drawSideNames(
@@ -294,11 +200,25 @@ export function drawFigure(
   });
   const inEdges = drawEdgeHoles(sketch, panel, at);
   const taken = [...openings, ...marks, ...inEdges];
-  drawLetters(sketch, letteredHoles(bench), at, [...taken, ...edgedStrips(bench, box)]);
+  const letters = letteredHoles(bench);
+  const farName = farNameBox(sketch, options.words.furniture.faces[bench.sides.far], box);
+  drawLetters(sketch, letters, at, [...taken, ...edgedStrips(bench, box), farName]);
   if (panel.grain === 'length') drawGrain(sketch, at, taken);
   drawOrigin(sketch, x0, y1);
-  drawRunningDimensions(sketch, figure.xs, { side: 'below', edgeMm: y1, onPage: at.x, units });
-  drawRunningDimensions(sketch, figure.ys, { side: 'left', edgeMm: x0, onPage: at.y, units });
+  drawRunningDimensions(sketch, figure.xs, {
+    side: 'below',
+    edgeMm: y1,
+    onPage: at.x,
+    units,
+    letters: figure.letters.xs,
+  });
+  drawRunningDimensions(sketch, figure.ys, {
+    side: 'left',
+    edgeMm: x0,
+    onPage: at.y,
+    units,
+    letters: figure.letters.ys,
+  });
   drawSideNames(sketch, panel, figure, at, options.words);
   let lineY = y1 + figure.belowMm;
   for (const line of figure.legend) {

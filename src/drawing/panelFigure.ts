@@ -8,9 +8,9 @@ import type {
 import type { Um } from '../model/geometry.ts';
 import type { TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
-import { printLength, printSize, type Units } from './lengthsInWords.ts';
+import { printLength, printNamedLength, printSize, type Units } from './lengthsInWords.ts';
 import { LINE_PITCH, NORMAL, plainText, SMALL, shorten, wrap } from './lettering.ts';
-import { runningRoom, runningRowMm, widestFigureMm } from './runningDimensions.ts';
+import { type LettersAt, runningRoom, runningRowMm, widestFigureMm } from './runningDimensions.ts';
 import type { Sketch } from './sketch.ts';
 
 /** A panel to be drawn as it lies on the bench. */
@@ -108,6 +108,8 @@ export interface PanelFigure {
   readonly legend: readonly string[];
   readonly xs: readonly Um[];
   readonly ys: readonly Um[];
+  /** Letters of the holes that a distance from the left or from the near edge is for. */
+  readonly letters: { readonly xs: LettersAt; readonly ys: LettersAt };
   readonly leftMm: number;
   readonly belowMm: number;
   /** Of the whole figure. */
@@ -122,6 +124,31 @@ function rising(values: readonly Um[], units: Units): Um[] {
     if (!byText.has(text)) byText.set(text, um);
   }
   return [...byText.values()];
+}
+
+/**
+ * The letters of the kinds of holes at each distance, told apart as it is printed. None where holes of one kind are all that
+ * the panel has.
+ */
+function lettersOf(bench: BenchPanel, units: Units): PanelFigure['letters'] {
+  const kinds = [...holeKinds(bench.holes), ...edgeHoleKinds(bench)];
+  const others = bench.grooves.length + bench.cutOuts.length + (bench.shaped ? 1 : 0);
+  if (kinds.length + others < 2) return { xs: () => '', ys: () => '' };
+  const inFaces = new Set<BenchHole | BenchEdgeHole>(bench.holes);
+  const across = { xs: ['near', 'far'], ys: ['left', 'right'] } as const;
+  const along = (axis: 'xs' | 'ys'): LettersAt => {
+    const found = new Map<string, string[]>();
+    for (const { letter, holes } of kinds) {
+      for (const hole of holes as readonly (BenchHole | BenchEdgeHole)[]) {
+        if (!inFaces.has(hole) && !across[axis].some((side) => 'side' in hole && side === hole.side))
+          continue;
+        const text = printLength(axis === 'xs' ? hole.leftUm : hole.nearUm, units);
+        found.set(text, [...(found.get(text) ?? []).filter((other) => other !== letter), letter]);
+      }
+    }
+    return (um) => (found.get(printLength(um, units)) ?? []).join(', ');
+  };
+  return { xs: along('xs'), ys: along('ys') };
 }
 
 /** Every distance that the figure states, from the left and from the near edge. */
@@ -142,6 +169,23 @@ function distances(bench: BenchPanel, units: Units): { xs: Um[]; ys: Um[] } {
       bench.widthUm,
     ),
   };
+}
+
+/** What a panel is on the bench and will not be in its place, and from where it is measured if no edge is left for that. */
+function alongWall(bench: BenchPanel, { words, units = 'mm' }: PanelDrawingOptions): string[] {
+  const { faces, outlines } = words.furniture;
+  const left = (['left', 'right', 'near', 'far'] as const).flatMap((side) =>
+    bench.scribing[side] === 0
+      ? []
+      : [outlines.scribing(printNamedLength(bench.scribing[side], units), faces[bench.sides[side]])],
+  );
+  const marks = (['left', 'near'] as const).flatMap((side) => {
+    const outsideUm = bench.marksFromSawn[side];
+    return outsideUm === null
+      ? []
+      : [words.panel.marksFromSawn(faces[bench.sides[side]], printNamedLength(outsideUm, units))];
+  });
+  return [...left, ...marks];
 }
 
 function legendOf(panel: DrawnPanel, options: PanelDrawingOptions): string[] {
@@ -173,7 +217,7 @@ function legendOf(panel: DrawnPanel, options: PanelDrawingOptions): string[] {
   const edged = [...edgings].map((edging) =>
     options.words.cutPlan.legend.edged(options.titles.get(edging) ?? edging),
   );
-  return [...kinds, ...edgeKinds, ...grooves, ...openings, ...edged];
+  return [...kinds, ...edgeKinds, ...grooves, ...openings, ...edged, ...alongWall(bench, options)];
 }
 
 /** Entries side by side, as many on a line as it has room for. */
@@ -220,8 +264,9 @@ export function measureFigure(
   const { xs, ys } = distances(bench, units);
   const width = widthFor(bench, xs.length + ys.length);
   const widthMm = widths[width];
-  const leftMm = runningRowMm(widestFigureMm(sketch, ys, units)) + SIDE_NAME_MM;
-  const belowMm = runningRowMm(widestFigureMm(sketch, xs, units)) + SIDE_NAME_MM;
+  const letters = lettersOf(bench, units);
+  const leftMm = runningRowMm(widestFigureMm(sketch, ys, units, letters.ys)) + SIDE_NAME_MM;
+  const belowMm = runningRowMm(widestFigureMm(sketch, xs, units, letters.xs)) + SIDE_NAME_MM;
   const names = wrap(plainText(panel.names.join('; ')), widthMm, NORMAL, 'bold', options.measure);
   const heading = atMost(names, MOST_HEADING_LINES, (last) =>
     shorten(`${last} …`, widthMm, NORMAL, 'bold', options.measure),
@@ -245,5 +290,5 @@ export function measureFigure(
   const clear = runningRoom(xs.map(onPage)) && runningRoom(ys.map(onPage));
   const says = clear || legend.at(-1) === noRoom ? legend : [...legend, noRoom];
   const heightMm = beside - LINE_MM + (says.length - legend.length) * LINE_MM + onPage(bench.widthUm);
-  return { panel, width, reduction, heading, legend: says, xs, ys, leftMm, belowMm, heightMm };
+  return { panel, width, reduction, heading, legend: says, xs, ys, letters, leftMm, belowMm, heightMm };
 }

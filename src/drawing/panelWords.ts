@@ -16,6 +16,8 @@ export interface PanelWords {
   /** A hole in an edge, `below` the face that is up. */
   readonly inEdge: (diameter: string, depth: string, below: string) => string;
   readonly groove: (depth: string, holds: string) => string;
+  /** Where the wall shapes both ends, so that no edge is left to measure from: the edge as it is sawn is so far outside. */
+  readonly marksFromSawn: (edge: string, outside: string) => string;
   /** Where there are more distances than figures have room for. */
   readonly noRoom: string;
   readonly title: (job: string, page: number, pages: number) => string;

@@ -14,6 +14,12 @@ const FIGURE_MM = 3.6;
 /** So much further out begin figures beside an upright edge: at the origin the first ones of both rows stand close. */
 const ASIDE_MM = 0.4;
 
+/** Between a figure and the letters of the holes that it is for. */
+const LETTERS_GAP_MM = 0.8;
+
+/** Letters of the kinds of holes at a place; an empty text where there is none. */
+export type LettersAt = (um: Um) => string;
+
 /** Depth of a row of running dimensions whose widest figure is as wide as given. */
 export function runningRowMm(widestMm: number): number {
   return FIGURE_MM + ASIDE_MM + 0.4 + widestMm;
@@ -29,6 +35,8 @@ export interface RunningPlace {
   readonly units: Units;
   /** Extension lines of rows further out, which begin outside the figures. */
   readonly extensions?: ExtensionLines;
+  /** Written before each figure, on the side away from the edge, so that none is taken for its neighbour. */
+  readonly letters?: LettersAt;
 }
 
 /**
@@ -63,12 +71,21 @@ export function runningRoom(places: readonly number[]): boolean {
   return spread(places, PITCH_MM, [first - OVER_MM, last + OVER_MM]) !== null;
 }
 
-/** The widest figure of a row, in mm. */
-export function widestFigureMm(sketch: Sketch, values: readonly Um[], units: Units): number {
-  return values.reduce(
-    (most, um) => Math.max(most, sketch.measure(printLength(um, units), SMALL, 'regular')),
-    0,
-  );
+function lettersMm(sketch: Sketch, letters: string): number {
+  return letters === '' ? 0 : LETTERS_GAP_MM + sketch.measure(letters, SMALL, 'bold');
+}
+
+/** The widest figure of a row with its letters, in mm. */
+export function widestFigureMm(
+  sketch: Sketch,
+  values: readonly Um[],
+  units: Units,
+  letters: LettersAt = () => '',
+): number {
+  return values.reduce((most, um) => {
+    const figureMm = sketch.measure(printLength(um, units), SMALL, 'regular');
+    return Math.max(most, figureMm + lettersMm(sketch, letters(um)));
+  }, 0);
 }
 
 /**
@@ -80,7 +97,7 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
   const { side, edgeMm, onPage, units } = place;
   // On the page y runs down, so that figures beside an upright edge follow each other the other way.
   const marks = values
-    .map((um) => ({ at: onPage(um), text: printLength(um, units) }))
+    .map((um) => ({ at: onPage(um), text: printLength(um, units), letters: place.letters?.(um) ?? '' }))
     .sort((a, b) => a.at - b.at);
   const [first, last] = [marks[0]?.at ?? 0, marks.at(-1)?.at ?? 0];
   const figures = spread(
@@ -89,7 +106,7 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
     [first - OVER_MM, last + OVER_MM],
   );
   if (figures === null) return false;
-  marks.forEach(({ at, text }, index) => {
+  marks.forEach(({ at, text, letters }, index) => {
     const to = figures[index]!;
     const bent = Math.abs(to - at) > 0.05;
     const points = bent
@@ -111,7 +128,8 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
       }
     });
     const half = SMALL * 0.27;
-    const wide = sketch.measure(text, SMALL, 'regular');
+    const figureMm = sketch.measure(text, SMALL, 'regular');
+    const wide = figureMm + lettersMm(sketch, letters);
     // Together with the line that leads to it, so that no other is taken for that.
     const [low, high] = [Math.min(at, to - half * 1.4) - 0.3, Math.max(at, to + half * 1.4) + 0.3];
     const far = FIGURE_MM + ASIDE_MM + wide + 0.8;
@@ -123,11 +141,15 @@ export function drawRunningDimensions(sketch: Sketch, values: readonly Um[], pla
     if (side === 'below') {
       const style = { sizeMm: SMALL, reads: 'up', anchor: 'end' } as const;
       sketch.text('dimensions', text, to + half, edgeMm + FIGURE_MM, style);
+      if (letters === '') return;
+      const before = edgeMm + FIGURE_MM + figureMm + LETTERS_GAP_MM;
+      sketch.text('dimensions', letters, to + half, before, { ...style, weight: 'bold' });
     } else {
-      sketch.text('dimensions', text, edgeMm - FIGURE_MM - ASIDE_MM, to + half, {
-        sizeMm: SMALL,
-        anchor: 'end',
-      });
+      const style = { sizeMm: SMALL, anchor: 'end' } as const;
+      sketch.text('dimensions', text, edgeMm - FIGURE_MM - ASIDE_MM, to + half, style);
+      if (letters === '') return;
+      const before = edgeMm - FIGURE_MM - ASIDE_MM - figureMm - LETTERS_GAP_MM;
+      sketch.text('dimensions', letters, before, to + half, { ...style, weight: 'bold' });
     }
   });
   return true;

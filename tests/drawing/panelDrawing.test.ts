@@ -4,7 +4,7 @@ import { type BenchPanel, panelOnBench } from '../../src/basics/panelOnBench.ts'
 import { de } from '../../src/documents/words/de.ts';
 import { boxesOverlap, type Drawing, type TextShape, textBox } from '../../src/drawing/drawing.ts';
 import { drawPanels } from '../../src/drawing/panelDrawing.ts';
-import type { DrawnPanel } from '../../src/drawing/panelFigure.ts';
+import { type DrawnPanel, edgeHoleKinds, holeKinds } from '../../src/drawing/panelFigure.ts';
 import { spread } from '../../src/drawing/runningDimensions.ts';
 import { demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
 import { measure, words } from './drawingTools.ts';
@@ -92,6 +92,31 @@ describe.each(['demo-long', 'demo-short'] as const)('the panels of %s on paper',
     }
   });
 
+  it('have each hole lettered, or another just like it close by', () => {
+    for (const panel of panels) {
+      const [page] = drawPanels([panel], options);
+      const letters = page!.shapes.filter(
+        (shape): shape is TextShape => shape.kind === 'text' && shape.layer === 'holes',
+      );
+      const kinds = [...holeKinds(panel.bench.holes), ...edgeHoleKinds(panel.bench)];
+      for (const { letter, holes } of kinds) {
+        const written = letters.filter(({ text }) => text === letter).length;
+        expect(written, `${panel.names[0]}, ${letter}`).toBeGreaterThanOrEqual(Math.ceil(holes.length / 2));
+      }
+    }
+  });
+
+  it('have the letters of the holes at each distance, where there are others to take it for', () => {
+    const panel = panels.find(({ names }) => /top, (galley|left) locker/.test(names[0]!))!;
+    const [page] = drawPanels([panel], options);
+    const texts = textsOf(page!).filter(({ layer }) => layer === 'dimensions');
+    const hinge = panel.bench.holes.find(({ name }) => name.includes('hinge plate'))!;
+    const figure = texts.find(({ text, reads }) => text === String(hinge.nearUm / 1000) && reads !== 'up')!;
+    const before = texts.filter(({ y, x }) => Math.abs(y - figure.y) < 0.01 && x < figure.x);
+    const [kind] = holeKinds(panel.bench.holes).filter(({ holes }) => holes.includes(hinge));
+    expect(before.map(({ text }) => text)).toContain(kind!.letter);
+  });
+
   it('come out the same for the same panels', () => {
     expect(drawPanels(panels, options)).toEqual(pages);
   });
@@ -157,6 +182,8 @@ const anyPanel: fc.Arbitrary<DrawnPanel> = fc
         grooves: [],
         sawn: { left: [0, lengthUm], near: [0, widthUm] },
         sawnOutline: null,
+        scribing: { left: 0, right: 0, near: 0, far: 0 },
+        marksFromSawn: { left: null, near: null },
       };
     });
     return fc.record({

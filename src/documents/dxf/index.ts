@@ -97,5 +97,7 @@ function listedOnBench(panel: PlanPanel): BenchPanel {
     grooves: [],
     sawn: { left: sawn(panel.length), near: sawn(panel.width) },
     sawnOutline: null,
+    scribing: { left: 0, right: 0, near: 0, far: 0 },
+    marksFromSawn: { left: null, near: null },
   };
 }

@@ -108,6 +108,15 @@ function notes(panel: DxfPanel): DxfShape[] {
       ? [`${bench.faceUp} face up; ${SIDES.map((side) => `${side}: ${bench.sides[side]}`).join(', ')}`]
       : []),
     `edging: ${edged.length === 0 ? 'none' : edged.join(', ')}`,
+    ...SIDES.flatMap((side) =>
+      bench.scribing[side] === 0 ? [] : [`${side}: ${mm(bench.scribing[side])} left on for scribing`],
+    ),
+    ...(['left', 'near'] as const).flatMap((side) => {
+      const outsideUm = bench.marksFromSawn[side];
+      return outsideUm === null
+        ? []
+        : [`${side}: cut along the wall; as sawn ${mm(outsideUm)} outside of zero`];
+    }),
   ].filter((line) => line !== '');
   return lines.map(
     (text, index): DxfShape => ({
@@ -121,7 +130,7 @@ function notes(panel: DxfPanel): DxfShape[] {
 }
 
 /**
- * One panel as it lies on the bench, its near left corner at the origin, all in mm:
+ * One panel as it lies on the bench, its near left corner, from which the drawings measure too, at the origin; all in mm:
  *
  * | layer | holds |
  * |---|---|

@@ -16,6 +16,8 @@ export const panelsDe: PanelWords = {
     `Ø ${diameter}, ${depth} tief in die Kante, Mitte ${below} unter der oberen Fläche`,
   fromBelow: 'von der Unterseite',
   groove: (depth, holds) => `Nut ${depth} tief für ${holds}`,
+  marksFromSawn: (edge, outside) =>
+    `Anreißen, bevor die Kante ${edge} nach der Wand geschnitten wird: gesägt liegt sie ${outside} außerhalb des Kreises.`,
   noRoom: 'Für alle Abstände ist kein Platz; sie stehen in drilling.csv.',
   title: (job, page, pages) => `${job}: Teile zu bohren, Blatt ${page} von ${pages}`,
   description: (panels) => `Umriss, Ausschnitte, Nuten und Bohrungen mit Abständen von ${panels.join('; ')}.`,

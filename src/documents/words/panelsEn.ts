@@ -16,6 +16,8 @@ export const panelsEn: PanelWords = {
     `Ø ${diameter}, ${depth} deep into the edge, middle ${below} below the upper face`,
   fromBelow: 'from the underside',
   groove: (depth, holds) => `groove ${depth} deep for the ${holds}`,
+  marksFromSawn: (edge, outside) =>
+    `Mark out before cutting the ${edge} edge along the wall: as sawn, that edge lies ${outside} outside of the circle.`,
   noRoom: 'There is no room for all distances; drilling.csv has them.',
   title: (job, page, pages) => `${job}: panels to be drilled, page ${page} of ${pages}`,
   description: (panels) => `Outline, openings, grooves and holes with distances of ${panels.join('; ')}.`,
