@@ -371,9 +371,15 @@ const use = {
 
 const innerUnit = z.strictObject({ ...use, 'held by': heldBy.optional() });
 
-const fittingUse = z.union([formula, z.strictObject({ count: formula, when: formula.optional() })], {
-  error: 'how many, as a number or formula, or a block of count and when',
+const fittingWhere = note.meta({
+  description:
+    'where they go, for those that no hole says it of: “first 30 mm from the top, then every 350 mm”',
 });
+
+const fittingUse = z.union(
+  [formula, z.strictObject({ count: formula, when: formula.optional(), where: fittingWhere.optional() })],
+  { error: 'how many, as a number or formula, or a block of count, when and where' },
+);
 
 const airWay = z.record(name, name).meta({
   description: 'openings that the air passes one after the other: panel and the name of its cut-out',

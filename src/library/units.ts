@@ -166,7 +166,14 @@ function readFittingUses(
       reader.report(unknownWord(fitting, 'a fitting of this library', known.fittings, place));
     }
     if (typeof use !== 'object') return { fitting, count: reader.formula(uses!, fitting), when: null, place };
-    return { fitting, count: reader.formula(use, 'count'), when: reader.optionalFormula(use, 'when'), place };
+    const where = use.where === undefined ? {} : { where: use.where };
+    return {
+      fitting,
+      count: reader.formula(use, 'count'),
+      when: reader.optionalFormula(use, 'when'),
+      ...where,
+      place,
+    };
   });
 }
 

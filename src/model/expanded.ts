@@ -1,4 +1,5 @@
 import type { Place } from './finding.ts';
+import type { CountedFitting } from './furniture.ts';
 import type { Axis, Box, Extent, Face, Facing, Um } from './geometry.ts';
 import type { Vehicle } from './library.ts';
 
@@ -90,7 +91,7 @@ export interface ExpandedUnit {
     readonly gapUm: Um;
     readonly place: Place;
   }[];
-  readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+  readonly fittings: readonly CountedFitting[];
   readonly appliances?: readonly ExpandedAppliance[];
   /** Cautions of this unit and the units inside it, by id. */
   readonly cautions?: readonly string[];

@@ -95,7 +95,7 @@ export interface PlacedUnit {
   readonly outside: Box;
   readonly placeOutside: Box;
   readonly panels: readonly Panel[];
-  readonly fittings: readonly { readonly fitting: string; readonly count: number }[];
+  readonly fittings: readonly CountedFitting[];
   /** Cautions of this unit and the units inside it, by id; those of its fittings are in the library. */
   readonly cautions?: readonly string[];
   readonly appliances?: readonly PlacedAppliance[];
@@ -122,6 +122,13 @@ export interface PlacedAppliance {
     Record<'in' | 'out', readonly { readonly panels: readonly string[]; readonly cutOut: string }[]>
   >;
   readonly place: Place;
+}
+
+/** How many of a fitting a unit takes, and in words where those go that no hole says it of. */
+export interface CountedFitting {
+  readonly fitting: string;
+  readonly count: number;
+  readonly where?: readonly string[];
 }
 
 /** One of `panels` is held to one of `on` by fittings that bridge exactly `gapUm`; panels by id. */

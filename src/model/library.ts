@@ -339,6 +339,8 @@ export interface FittingUse {
   readonly fitting: string;
   readonly count: Formula;
   readonly when: Formula | null;
+  /** Where they go, in words, for those that no hole says it of. */
+  readonly where?: string;
   readonly place: Place;
 }
 

@@ -11,6 +11,7 @@ import type {
   ExpandedUnit,
 } from '../model/expanded.ts';
 import type { Finding, Place } from '../model/finding.ts';
+import type { CountedFitting } from '../model/furniture.ts';
 import type { Axis, Box, Extent } from '../model/geometry.ts';
 import type {
   Appliance,
@@ -75,7 +76,7 @@ class UnitExpansion {
   private readonly definition: UnitDefinition;
   private readonly panels: ExpandedPanel[] = [];
   private readonly hangings: ExpandedUnit['hangings'][number][] = [];
-  private readonly fittings = new Map<string, number>();
+  private readonly fittings = new Map<string, CountedFitting>();
   private readonly appliances: ExpandedAppliance[] = [];
   private holeCount = 0;
   private readonly cautions = new Set<string>();
@@ -115,7 +116,7 @@ class UnitExpansion {
       outside,
       panels: this.panels,
       hangings: this.hangings,
-      fittings: [...this.fittings].map(([fitting, count]) => ({ fitting, count })),
+      fittings: [...this.fittings.values()],
       appliances: this.appliances,
       cautions: [...this.cautions],
     };
@@ -279,7 +280,7 @@ class UnitExpansion {
     for (const hanging of body.hangings) {
       this.hangings.push({ ...hanging, panels: hanging.panels.map(full), on: hanging.on.map(full) });
     }
-    for (const { fitting, count } of body.fittings) this.addFitting(fitting, count);
+    for (const counted of body.fittings) this.addFitting(counted);
     for (const held of body.appliances) {
       const way = (openings: ExpandedAppliance['air']['in']) =>
         openings.map(({ panels, cutOut }) => ({ panels: panels.map(full), cutOut }));
@@ -357,12 +358,17 @@ class UnitExpansion {
     for (const use of this.definition.fittings) {
       if (scope.condition(use.when) !== true) continue;
       const count = scope.count(use.count, 100_000);
-      if (count !== undefined) this.addFitting(use.fitting, count);
+      const where = use.where === undefined ? {} : { where: [use.where] };
+      if (count !== undefined) this.addFitting({ fitting: use.fitting, count, ...where });
     }
   }
 
-  private addFitting(fitting: string, count: number): void {
-    if (count > 0) this.fittings.set(fitting, (this.fittings.get(fitting) ?? 0) + count);
+  private addFitting({ fitting, count, where = [] }: CountedFitting): void {
+    if (count <= 0) return;
+    const before = this.fittings.get(fitting);
+    const said = [...new Set([...(before?.where ?? []), ...where])];
+    const all = (before?.count ?? 0) + count;
+    this.fittings.set(fitting, { fitting, count: all, ...(said.length === 0 ? {} : { where: said }) });
   }
 
   private holes(definition: PanelDefinition, scope: FormulaScope): ExpandedHole[] {

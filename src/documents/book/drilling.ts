@@ -3,7 +3,8 @@ import { type DrawnPanel, drawPanels } from '../../drawing/index.ts';
 import type { PlacedUnit } from '../../model/furniture.ts';
 import type { Library } from '../../model/library.ts';
 import type { Section } from './book.ts';
-import { type BookFacts, panelText } from './subject.ts';
+import { type NumberedName, runsOfNames } from './runsOfNames.ts';
+import type { BookFacts } from './subject.ts';
 
 /** Whether there is work to be done on it after sawing and edging, beside putting it together. */
 function worked({ holes, edgeHoles, cutOuts, grooves, shaped }: BenchPanel): boolean {
@@ -21,7 +22,7 @@ function drawnOf(
   library: Library,
   { numberOf, isAbout }: BookFacts,
 ): DrawnPanel[] {
-  const alike = new Map<string, DrawnPanel>();
+  const alike = new Map<string, Omit<DrawnPanel, 'names'> & { named: NumberedName[] }>();
   const all = units.flatMap((unit) => unit.panels.filter(isAbout).map((panel) => ({ unit, panel })));
   for (const { unit, panel } of all) {
     const bench = panelOnBench(panel, unit.panels, library.edgings);
@@ -30,13 +31,13 @@ function drawnOf(
     const before = alike.get(key);
     alike.set(key, {
       bench,
-      names: [...(before?.names ?? []), `${numberOf(panel.id)} ${panelText(panel)}`],
+      named: [...(before?.named ?? []), { number: numberOf(panel.id), name: panel.name, unit: panel.unit }],
       thicknessUm: panel.thicknessUm,
       grain: panel.grain,
       count: panel.count + (before?.count ?? 0),
     });
   }
-  return [...alike.values()];
+  return [...alike.values()].map(({ named, ...drawn }) => ({ ...drawn, names: runsOfNames(named) }));
 }
 
 /** Panels with holes, openings, grooves or a shape of their own, drawn with distances; nothing where there are none. */

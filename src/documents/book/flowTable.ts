@@ -137,6 +137,11 @@ function rule(flow: Flow, stroke = NARROW): void {
   flow.sketch.line('tables', x0, y, x1, y, stroke);
 }
 
+function writeCaption(block: TableBlock, flow: Flow): void {
+  flow.lines(block.caption, flow.sizes.text, 'bold');
+  flow.y += 0.8;
+}
+
 function writeHead(block: TableBlock, flow: Flow): void {
   flow.mustFit(flow.sizes.table * LINE_PITCH + flow.sizes.row);
   const heads = wrapCells(
@@ -150,13 +155,12 @@ function writeHead(block: TableBlock, flow: Flow): void {
   rule(flow, WIDE);
 }
 
-/** Lays a table with its caption; its heads stand again wherever it goes on. */
+/** Lays a table; its caption and heads stand again wherever it goes on, so that no page must be read with the one before. */
 export function layTable(flow: Flow, block: TableBlock): void {
   const { sizes } = flow;
   flow.keep(sizes.table * 12);
   if (!flow.isAtTop) flow.y += sizes.table * 0.7;
-  flow.lines(block.caption, sizes.text, 'bold');
-  flow.y += 0.8;
+  writeCaption(block, flow);
   writeHead(block, flow);
   block.rows.forEach((row, index) => {
     const weight = block.sum && index === block.rows.length - 1 ? 'bold' : 'regular';
@@ -173,6 +177,7 @@ export function layTable(flow: Flow, block: TableBlock): void {
     // A row higher than a page is written all the same; where no page follows, it is refused.
     for (let pages = 0; !flow.fits(height) && (pages < 2 || flow.endsHere); pages++) {
       flow.next();
+      writeCaption(block, flow);
       writeHead(block, flow);
       ({ cells, height } = measured());
     }

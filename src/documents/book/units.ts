@@ -112,11 +112,11 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
           kind: 'table',
           caption: says.fittings,
           columns: columnsOf(says.fittingColumns, [8, -1.8, 1.6]),
-          rows: unit.fittings.map(({ fitting, count }) => ({
+          rows: unit.fittings.map(({ fitting, count, where = [] }) => ({
             tick: `fitting/${index + 1}/${fitting}`,
             // As the panels beside it: of all that are made alike.
             cells: [
-              ordered?.library.fittings.get(fitting)?.title ?? fitting,
+              [ordered?.library.fittings.get(fitting)?.title ?? fitting, ...where].join('; '),
               String(count * (ordered?.furniture.count ?? 1)),
               '',
             ],

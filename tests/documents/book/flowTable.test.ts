@@ -43,6 +43,28 @@ describe('a table of the book', () => {
     expect(texts.filter((text) => size(text) === size('828.4 × 502.8'))).toHaveLength(1);
   });
 
+  it('has its caption and its headings again on each page that it goes on', () => {
+    const rows = Array.from({ length: 150 }, (_, index) => [`panel ${index}`, '1 × 1', '', '1']);
+    const sketch = new Sketch(measure);
+    const room = { x0: 20, y0: 15, x1: 120, y1: 280 };
+    let pages = 1;
+    const more = () => {
+      pages += 1;
+      return { sketch, rooms: [room] };
+    };
+    const table: Table = {
+      kind: 'table',
+      caption: 'Birch, grey',
+      columns,
+      rows: rows.map((cells) => ({ cells })),
+    };
+    layTable(new Flow(measure, PAGE_SIZES, { sketch, rooms: [room] }, more), table);
+    const texts = sketch.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+    expect(pages).toBeGreaterThan(1);
+    expect(texts.filter((text) => text === 'Birch, grey')).toHaveLength(pages);
+    expect(texts.filter((text) => text === 'let into')).toHaveLength(pages);
+  });
+
   it('keeps sizes and figures whole where a list of names must be broken', () => {
     const names =
       'base cupboard 2; flap cupboard 2; fridge housing 2; wardrobe 5; sink cupboard 4; bed base 2';
