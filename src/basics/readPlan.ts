@@ -70,10 +70,24 @@ const LENGTH_FIELDS = new Set([
   'cuttingHeight',
 ]);
 
-function findFineLengths(value: unknown, path: PropertyKey[], file: string, findings: Finding[]): void {
+/** What JSON can say and a text cannot be: half of a letter that is written as a pair. */
+const HALF_LETTER = /\p{Cs}/u;
+
+/** What the schema cannot say: lengths finer than the saw is set to, and texts that are none. */
+function findWrongValues(value: unknown, path: PropertyKey[], file: string, findings: Finding[]): void {
   if (findings.length >= MAX_FINDINGS || typeof value !== 'object' || value === null) return;
   for (const [key, inner] of Object.entries(value)) {
     const step = Array.isArray(value) ? Number(key) : key;
+    if (typeof inner === 'string' && HALF_LETTER.test(inner)) {
+      findings.push({
+        code: 'plan-text-broken',
+        severity: 'error',
+        message: `Field ${fieldOf([...path, step])} holds half of a letter.`,
+        place: { file, field: fieldOf([...path, step]) },
+        found: shown(inner),
+        expected: 'whole letters (Unicode characters)',
+      });
+    }
     if (typeof inner === 'number' && LENGTH_FIELDS.has(key) && Math.round(inner * 1000) / 1000 !== inner) {
       findings.push({
         code: 'plan-length-too-fine',
@@ -84,7 +98,7 @@ function findFineLengths(value: unknown, path: PropertyKey[], file: string, find
         expected: 'millimetres with at most three decimals',
       });
     }
-    findFineLengths(inner, [...path, step], file, findings);
+    findWrongValues(inner, [...path, step], file, findings);
   }
 }
 
@@ -131,7 +145,7 @@ export function readPlan(text: string, file = 'plan'): Checked<PlanFile> {
     return { ok: false, findings: issues.map((issue) => schemaFinding(issue, document, file)) };
   }
   const findings: Finding[] = [];
-  findFineLengths(read.data, [], file, findings);
+  findWrongValues(read.data, [], file, findings);
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: read.data, findings: [] };
 }

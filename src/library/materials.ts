@@ -125,6 +125,7 @@ export function readFittings(
       priceMinor,
       pack: fitting.pack,
       ...readBought(read.reader, fitting, fitting.price, suppliers),
+      ...(fitting.where === undefined ? {} : { where: fitting.where }),
       ...(brings.length === 0 ? {} : { cautions: brings }),
       ...(fitting.screw === undefined ? {} : { screw: readScrew(read.reader, fitting.screw) }),
     });

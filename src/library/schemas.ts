@@ -146,6 +146,9 @@ const fitting = z.strictObject({
   price: price.meta({ description: 'of one piece' }),
   pack: fields.wholeFromOne.meta({ description: 'how many come in a pack; only whole packs are bought' }),
   ...bought,
+  where: note.optional().meta({
+    description: 'where it goes, for one that no hole says it of, unless the unit says it otherwise',
+  }),
   cautions: z
     .array(id)
     .max(50)

@@ -91,6 +91,8 @@ export interface Fitting extends Purchasing {
   /** Of one piece; they are bought in whole packs. */
   readonly priceMinor: number;
   readonly pack: number;
+  /** Where it goes, in words, unless the unit says it. */
+  readonly where?: string;
   /** What a unit with this fitting needs care with, by the id of a caution. */
   readonly cautions?: readonly string[];
   /** Of a screw from panel to panel: how long it is and the holes that it takes. */

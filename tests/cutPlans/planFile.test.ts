@@ -52,6 +52,14 @@ describe('the plan file', () => {
       code: 'plan-length-too-fine',
       place: { field: 'groups › 1 › panels › 1 › length' },
     });
+    // Found by changing texts at random: the message that named the piece could not be written as a text.
+    const broken = JSON.parse(text());
+    broken.groups[0].panels[0].name = 'side \ud800';
+    expect(readPlan(JSON.stringify(broken)).findings[0]).toMatchObject({
+      code: 'plan-text-broken',
+      place: { field: 'groups › 1 › panels › 1 › name' },
+      found: '"side \\ud800"',
+    });
     expect(readPlan('{').findings[0]!.code).toBe('plan-not-json');
     // Found by changing texts at random: what the engine says of them has line breaks in it.
     expect(readPlan('{\n  "version": |\n}', 'plan.json').findings).toEqual([

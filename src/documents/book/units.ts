@@ -5,7 +5,8 @@ import {
   type FurnitureDrawingOptions,
 } from '../../drawing/index.ts';
 import { printLength } from '../../drawing/lengthsInWords.ts';
-import type { PlacedUnit } from '../../model/furniture.ts';
+import type { CountedFitting, PlacedUnit } from '../../model/furniture.ts';
+import type { Fitting } from '../../model/library.ts';
 import { assemblySteps } from './assembly.ts';
 import type { Block, Row, Section, TextBlock } from './book.ts';
 import { columnsOf } from './columns.ts';
@@ -112,12 +113,12 @@ function unitChapter(facts: BookFacts, unit: PlacedUnit, index: number): Section
           kind: 'table',
           caption: says.fittings,
           columns: columnsOf(says.fittingColumns, [8, -1.8, 1.6]),
-          rows: unit.fittings.map(({ fitting, count, where = [] }) => ({
-            tick: `fitting/${index + 1}/${fitting}`,
+          rows: unit.fittings.map((counted) => ({
+            tick: `fitting/${index + 1}/${counted.fitting}`,
             // As the panels beside it: of all that are made alike.
             cells: [
-              [ordered?.library.fittings.get(fitting)?.title ?? fitting, ...where].join('; '),
-              String(count * (ordered?.furniture.count ?? 1)),
+              fittingAndWhere(counted, ordered?.library.fittings.get(counted.fitting)),
+              String(counted.count * (ordered?.furniture.count ?? 1)),
               '',
             ],
           })),
@@ -147,4 +148,10 @@ export function unitChapters(facts: BookFacts): Section[] {
     { id: 'units', heading: facts.words.units.heading, level: 2, startsPage: false, blocks: [] },
     ...units,
   ];
+}
+
+/** A fitting with where it goes: as the unit says, or else the library for all of its kind. */
+function fittingAndWhere({ fitting, where }: CountedFitting, of: Fitting | undefined): string {
+  const said = where ?? (of?.where === undefined ? [] : [of.where]);
+  return [of?.title ?? fitting, ...said].join('; ');
 }
