@@ -12,7 +12,7 @@ const LIKELY_STEPS_A_SPLIT = 40;
 /** Sides of more units than this are not looked at for gaps. */
 const MOST_SIDE = 400_000;
 /** Mixes of more sheets than this are not tried. */
-export const MOST_SHEETS_TRIED = 4;
+const MOST_SHEETS_TRIED = 4;
 
 /**
  * All guillotine layouts of few pieces, by dynamic programming over selections of them: a selection lies in a rectangle

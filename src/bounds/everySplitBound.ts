@@ -1,4 +1,4 @@
-import { EverySplit, MOST_SHEETS_TRIED } from '../basics/everySplit.ts';
+import { EverySplit } from '../basics/everySplit.ts';
 import { countsOf } from '../basics/patternTree.ts';
 import { MOST_PARTS, requirementOfCertificate } from '../basics/recheckBound.ts';
 import { sheetsNeeded } from '../basics/sheetsNeeded.ts';
@@ -31,7 +31,6 @@ export function everySplitBound(
   let need = sheetsNeeded(problem.sheets, requirements);
   while (need.enough && need.mix !== null && need.costMinor < planCost && tooFew.length < MOST_PARTS) {
     const { mix } = need;
-    if (mix.reduce((sum, n) => sum + n, 0) > MOST_SHEETS_TRIED) break;
     const table = EverySplit.make(problem, mix, left);
     if (!table) break;
     const divided = table.divide();

@@ -60,7 +60,7 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
     );
   }
   const { planCost } = options;
-  if (planCost !== undefined && best.costMinor < planCost) {
+  if (planCost !== undefined) {
     const settled = everySplitBound(problem, best, planCost, options.effort * PART_FOR_SPLITS);
     if (settled && settled.patterns.length > 0) return settled;
     if (settled) best = better(best, settled.bound);
@@ -70,7 +70,7 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
   const byPatterns = patternBound(problem, {
     solver: options.solver,
     known: best,
-    planCost: options.planCost ?? null,
+    planCost: planCost ?? null,
     effort: options.effort,
     patterns: options.patterns ?? [],
     stop: options.stop ?? (() => false),

@@ -6,6 +6,7 @@ import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, PriceCertificate } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
+import { holdsAtMost } from './holdsAtMost.ts';
 import { mostOverused } from './mostOverused.ts';
 import { PRICE_DENOMINATOR, priceSheets } from './priceSheets.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
@@ -89,7 +90,6 @@ function boundOf(
   let needed = [...cuts];
   for (const cut of cuts) {
     const others = needed.filter((other) => other !== cut);
-    if (others.length === 0) break;
     const need = needOf(problem, others);
     if (need.costMinor === costMinor && need.sheets === sheets) needed = others;
   }
@@ -163,24 +163,32 @@ class Separation {
 
   /** Makes the tables know more; false when they cannot. */
   private countMore(): boolean {
-    const { problem, tables } = this;
-    const { count } = problem.items;
-    const item = mostOverused(this.patterns, count);
-    const limited = item < 0 ? tables.limited : [...tables.limited, item].sort((a, b) => a - b);
-    const mostWork = this.request.effort / ROUNDS_HOPED_FOR;
-    const next =
-      item < 0
-        ? makePricingTables(problem, limited, mostWork, null)
-        : makePricingTables(problem, limited, mostWork, tables.grid);
-    if (!next || (item < 0 && next.grid >= tables.grid)) return false;
+    const item = mostOverused(this.patterns, this.problem.items.count);
+    return item < 0 ? this.takeFinerGrid() : this.countCopiesOf(item);
+  }
+
+  private countCopiesOf(item: number): boolean {
+    const next = this.newTables(
+      [...this.tables.limited, item].sort((a, b) => a - b),
+      this.tables.grid,
+    );
+    if (!next) return false;
     this.tables = next;
-    this.patterns =
-      item < 0
-        ? this.patterns.filter((pattern) => fitsSheet(problem, pattern))
-        : this.patterns.filter(({ counts }) =>
-            counts.every((c) => c.item !== item || c.count <= count[item]!),
-          );
+    const wanted = this.problem.items.count[item]!;
+    this.patterns = this.patterns.filter((pattern) => holdsAtMost(pattern, item, wanted));
     return true;
+  }
+
+  private takeFinerGrid(): boolean {
+    const next = this.newTables(this.tables.limited, null);
+    if (!next || next.grid >= this.tables.grid) return false;
+    this.tables = next;
+    this.patterns = this.patterns.filter((pattern) => fitsSheet(this.problem, pattern));
+    return true;
+  }
+
+  private newTables(limited: readonly number[], onGrid: number | null): PricingTables | null {
+    return makePricingTables(this.problem, limited, this.request.effort / ROUNDS_HOPED_FOR, onGrid);
   }
 
   private isSpent(): boolean {

@@ -5,13 +5,16 @@ import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
+import { holdsAtMost } from './holdsAtMost.ts';
 import { cutMixes, hasMixes } from './mixCuts.ts';
 import { mostOverused } from './mostOverused.ts';
 import { PRICE_DENOMINATOR, priceSheets } from './priceSheets.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
 
-/** One pricing may take this part of the effort: first, and on the finer grids that follow. */
-const ROUNDS_HOPED_FOR = [160, 50, 16] as const;
+/** One pricing may take this part of the effort at first. */
+const ROUNDS_HOPED_FOR = 160;
+/** The same on the finer grids that follow. */
+const FINER_ROUNDS_HOPED_FOR = [50, 16] as const;
 /** A pricing with counted copies may take this part of the effort. */
 const COUNTED_ROUNDS_HOPED_FOR = 15;
 /** Part of the effort that is kept for ruling out mixes of several kinds of sheet. */
@@ -44,7 +47,7 @@ export interface PatternBoundRequest {
  * Returns null when no grid is coarse enough.
  */
 export function patternBound(problem: RectangleProblem, request: PatternBoundRequest): PatternBound | null {
-  const tables = makePricingTables(problem, [], request.effort / ROUNDS_HOPED_FOR[0], null);
+  const tables = makePricingTables(problem, [], request.effort / ROUNDS_HOPED_FOR, null);
   if (!tables || tables.bySheet.length === 0) return null;
   const generation = new ColumnGeneration(problem, request, tables);
   try {
@@ -89,7 +92,7 @@ class ColumnGeneration {
     this.master.add(this.request.patterns);
     if (this.request.patterns.length === 0) this.master.add(this.startingPatterns());
     let answer = this.generate();
-    for (const rounds of ROUNDS_HOPED_FOR.slice(1)) answer = this.refine(rounds) ?? answer;
+    for (const rounds of FINER_ROUNDS_HOPED_FOR) answer = this.refine(rounds) ?? answer;
     const limited: number[] = [];
     while (answer && this.planIsDearer() && !this.isSpent()) {
       const item = mostOverused(this.master.patterns(), this.problem.items.count);
@@ -105,7 +108,7 @@ class ColumnGeneration {
       if (!tables) break;
       this.tables = tables;
       const wanted = this.problem.items.count[item]!;
-      this.replaceMaster((pattern) => pattern.counts.every((c) => c.item !== item || c.count <= wanted));
+      this.replaceMaster((pattern) => holdsAtMost(pattern, item, wanted));
       answer = this.generate();
     }
     if (this.planIsDearer()) {
@@ -125,7 +128,7 @@ class ColumnGeneration {
   }
 
   private planIsDearer(): boolean {
-    return this.request.planCost !== null && this.best.costMinor < this.request.planCost;
+    return this.request.planCost !== null && !this.planIsReached();
   }
 
   private planIsReached(): boolean {

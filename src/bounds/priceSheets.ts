@@ -36,7 +36,6 @@ export function priceSheets(
       if (tables.bySheet[twin] !== table) continue;
       worth[twin] = value;
       const cost = costs[twin]! + answer.rents[twin]!;
-      if (value / PRICE_DENOMINATOR - cost <= LEAST_GAIN) continue;
       const least = (cost + LEAST_GAIN) * PRICE_DENOMINATOR;
       for (const tree of table.patterns(prices, least, PATTERNS_A_PRICING)) {
         found.push({ sheet: twin, counts: countsOf(tree), tree });

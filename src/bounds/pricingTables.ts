@@ -5,8 +5,8 @@ import type { RectangleProblem } from '../model/rectangles.ts';
 /** Grids to which sizes are rounded when exact positions are too many, in 0.1 mm. */
 const GRIDS = [1, 2, 5, 10, 20, 30, 40, 50, 70, 100, 150, 200, 300, 400, 500, 700, 1000];
 
-/** Grids worth trying for a problem: of those that round nothing only the first. */
-function gridsFor(problem: RectangleProblem): number[] {
+/** Grids worth trying for a problem, in 0.1 mm, finest first: of those that round nothing only the first. */
+export function gridsFor(problem: RectangleProblem): number[] {
   const unit = Math.round(problem.unitUm / 100);
   return GRIDS.filter((grid) => grid === 1 || unit % grid !== 0);
 }

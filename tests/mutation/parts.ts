@@ -56,7 +56,15 @@ export const parts: readonly MutatedPart[] = [
     files: ['src/units/*.ts'],
     tests: ['tests/units/*.test.ts'],
   },
-  { name: 'bounds', files: ['src/bounds/*.ts'], tests: ['tests/bounds/everyCertificate.test.ts'] },
+  {
+    name: 'bounds',
+    files: ['src/bounds/*.ts'],
+    tests: [
+      'tests/bounds/everyCertificate.test.ts',
+      'tests/bounds/everyPair.test.ts',
+      'tests/bounds/everyStep.test.ts',
+    ],
+  },
 ];
 
 /** The part that PLYWRIGHT_MUTATED names. */
