@@ -25,10 +25,7 @@ export async function purchasePapers(
     papers.set(`${name}.pdf`, await pdfFromDrawings(pages, { title, language: options.language }));
   }
   if (way.way === 'together') {
-    const { drawCutPlans } = await import('../../src/pipeline/cutPlanPapers.ts');
-    const [job, proven] = [way.jobs[0]!, way.plans[0]!];
-    const drawn = drawCutPlans(job, proven.plan, tools, wishes);
-    for (const [path, text] of makePapers(job, proven, drawn, wishes)) papers.set(path, text);
+    for (const [path, text] of makePapers(way.jobs[0]!, way.plans[0]!, tools, wishes)) papers.set(path, text);
   } else {
     for (const [index, { name }] of way.jobs.entries())
       papers.set(`plans/${name}.json`, way.plans[index]!.text);

@@ -1,8 +1,13 @@
 import type { Papers } from '../../src/edge/index.ts';
 import type { Checked, Finding } from '../../src/model/finding.ts';
 import type { Nest } from '../../src/model/nest.ts';
-import type { Job } from '../../src/pipeline/job.ts';
-import type { GroupSummary, PaperWishes, ProvenPlan } from '../../src/pipeline/makePapers.ts';
+import type {
+  DrawingTools,
+  DrawnAhead,
+  GroupSummary,
+  PaperWishes,
+  ProvenPlan,
+} from '../../src/pipeline/makePapers.ts';
 import type { CutOptions } from '../commands/cut.ts';
 import { type RunOptions, usualLabelFormat } from '../commands/runOptions.ts';
 import { exitCodes } from '../exitCodes.ts';
@@ -12,7 +17,6 @@ import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
-import { DrawingThread } from '../threads/drawingThread.ts';
 import { type NestedGroup, type NestThreads, startNestThreads } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
 import { DrawingAhead } from './drawAhead.ts';
@@ -36,8 +40,6 @@ type TimedSummary = GroupSummary & { readonly job: string; readonly seconds: num
 export type CutRun = RunOptions & {
   readonly compared?: boolean;
   readonly started?: NestThreads;
-  /** A thread to draw in that was started while the order was read; it is ended with the run. */
-  readonly drawing?: DrawingThread;
   readonly sheetsOnHand?: true;
 };
 
@@ -54,8 +56,7 @@ function advisedFor(findings: readonly Finding[], { sheetsOnHand }: CutRun): rea
 export async function cut(orders: readonly string[], options: CutOptions): Promise<void> {
   const compared = options.store !== undefined;
   const started = startNestThreads(options.threads);
-  const drawing = new DrawingThread();
-  return cutPrepared(await prepareJobs(orders, options), { ...options, compared, started, drawing });
+  return cutPrepared(await prepareJobs(orders, options), { ...options, compared, started });
 }
 
 /** Nests jobs, replays their plans, and only then writes their papers; sets the exit code. */
@@ -68,28 +69,27 @@ export async function cutPrepared(prepared: Checked<readonly PreparedJob[]>, opt
 
   let stopSearch: () => void = () => undefined;
   const interrupts = listenForInterrupts(() => stopSearch());
-  const drawing = options.drawing ?? new DrawingThread();
   try {
     const stoppable = (stop: () => void) => {
       stopSearch = stop;
     };
-    const ahead = new DrawingAhead(prepared.value, options.seed, paperWishes(options), (...wanted) =>
-      drawing.draw(...wanted),
-    );
-    const nested = await nestJobs(prepared.value, options, stoppable, (job, group, outcome) =>
-      ahead.groupDone(job, group, outcome),
-    );
+    let ahead: DrawingAhead | null = null;
+    const nesting = nestJobs(prepared.value, options, stoppable, (...done) => ahead?.groupDone(...done));
+    // Loading what is needed to draw takes as long as many a search: both at once.
+    const loadingTools = loadTools();
+    ahead = new DrawingAhead(prepared.value, options.seed, paperWishes(options), loadingTools);
+    const nested = await nesting;
+    const drawn = ahead.end();
     const failures = advisedFor(nestFailures(prepared.value, nested), options);
     if (failures.length > 0) return await reportFindings(failures, options);
     const saving = await savingByOffcuts(prepared.value, nested, options, stoppable);
     const said = sayMeanwhile(process.stderr, 'replaying the plans and drawing them');
-    const made = await makeAll(prepared.value, nested, options, ahead);
+    const made = await makeAll(prepared.value, nested, options, loadingTools, drawn);
     said();
     if (!made.ok) return await reportFailedReplay(made.findings, options);
     await writeAll({ jobs: made.jobs, saving }, prepared.findings, options, interrupts);
   } finally {
     interrupts.end();
-    await drawing.end();
   }
 }
 
@@ -119,6 +119,13 @@ function paperWishes({ language, lengths }: CutRun): PaperWishes {
   return { language, lengths };
 }
 
+function loadTools(): Promise<DrawingTools> {
+  const loading = import('./drawingTools.ts').then(({ loadDrawingTools }) => loadDrawingTools());
+  // A failure is reported where the tools are used; when they are not, it does not matter.
+  loading.catch(() => undefined);
+  return loading;
+}
+
 type Made =
   | { readonly ok: true; readonly jobs: readonly CutJob[] }
   | { readonly ok: false; readonly findings: readonly Finding[] };
@@ -128,7 +135,8 @@ async function makeAll(
   jobs: readonly PreparedJob[],
   nested: readonly (readonly NestedGroup[])[],
   options: CutRun,
-  ahead: DrawingAhead,
+  loadingTools: Promise<DrawingTools>,
+  drawn: readonly DrawnAhead[],
 ): Promise<Made> {
   const { makePapers, provePlan } = await import('../../src/pipeline/makePapers.ts');
   const proofs = jobs.map(({ job }, j) => {
@@ -137,7 +145,8 @@ async function makeAll(
   });
   const wrong = proofs.flatMap((proof) => (proof.ok ? [] : proof.findings));
   if (wrong.length > 0) return { ok: false, findings: wrong };
-  const moreOf = await paperMaker(options);
+  const tools = await loadingTools;
+  const { morePapers } = await import('../papers/morePapers.ts');
   const cutJobs = await Promise.all(
     jobs.map(async (prepared, j) => {
       const proven = proofs[j] as ProvenPlan;
@@ -146,23 +155,16 @@ async function makeAll(
         ...group,
         seconds: Math.round(nested[j]![g]!.seconds * 1000) / 1000,
       }));
+      const wishes = paperWishes(options);
+      const usual = makePapers(prepared.job, proven, tools, wishes, drawn[j]);
       const { job } = prepared;
-      const usual = makePapers(job, proven, await ahead.plansOf(j, proven.plan), paperWishes(options));
-      return { prepared, proven, papers: new Map([...usual, ...(await moreOf(job, proven))]), groups };
+      const { page, labelFormat: format = usualLabelFormat, firstLabel: first = 1 } = options;
+      const labels = { format, first };
+      const asked = await morePapers(options.papers, { job, proven, tools, wishes, page, labels });
+      return { prepared, proven, papers: new Map([...usual, ...asked]), groups };
     }),
   );
   return { ok: true, jobs: cutJobs };
-}
-
-/** Makes the papers that are asked for beside the usual ones; what they need is loaded only then. */
-async function paperMaker(options: CutRun): Promise<(job: Job, proven: ProvenPlan) => Promise<Papers>> {
-  if (options.papers.length === 0) return async () => new Map();
-  const { loadDrawingTools } = await import('./drawingTools.ts');
-  const { morePapers } = await import('../papers/morePapers.ts');
-  const tools = await loadDrawingTools();
-  const { page, labelFormat: format = usualLabelFormat, firstLabel: first = 1 } = options;
-  const wanted = { tools, wishes: paperWishes(options), page, labels: { format, first } };
-  return (job, proven) => morePapers(options.papers, { job, proven, ...wanted });
 }
 
 async function reportFailedReplay(findings: readonly Finding[], options: CutRun): Promise<void> {

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { type DrawingTools, makeFontMeasurer } from '../../src/pipeline/cutPlanPapers.ts';
+import { type DrawingTools, makeFontMeasurer } from '../../src/pipeline/makePapers.ts';
 
 const require = createRequire(import.meta.url);
 

@@ -6,14 +6,21 @@ import type { Finding } from '../model/finding.ts';
 import type { Nest } from '../model/nest.ts';
 import type { PlanFile } from '../model/plan.ts';
 import { measurePlan, replay } from '../replay/index.ts';
-import { type DrawnPlans, drawnKey, type PaperWishes } from './drawnPlans.ts';
+import {
+  cutPlansOfGroup,
+  type DrawingTools,
+  type DrawnAhead,
+  drawnKey,
+  type PaperWishes,
+} from './cutPlanPapers.ts';
 import { type Job, libraryOf } from './job.ts';
 import { csvFromTable, listTables } from './listTables.ts';
 
 export type { GroupSummary } from '../documents/index.ts';
+export { makeFontMeasurer } from '../drawing/fontMeasurer.ts';
 export type { PageSize, Units } from '../drawing/index.ts';
-export type { CutPlanPages, DrawingTools, DrawnJob, DrawnPlans, PaperWishes } from './drawnPlans.ts';
-export { drawnJob, drawnKey } from './drawnPlans.ts';
+export type { DrawingTools, DrawnAhead, PaperWishes } from './cutPlanPapers.ts';
+export { cutPlansOfGroup, drawnKey } from './cutPlanPapers.ts';
 
 /** A plan that has been written, read back and sawn in simulation. */
 export interface ProvenPlan {
@@ -59,25 +66,28 @@ export const usualWishes: PaperWishes = { language: 'en', lengths: 'mm' };
 
 /**
  * The papers that every job gets: cut plans, lists, plan file and, for an order, its cautions, as text by path within the job's folder. Lists and plan
- * file are for other programs too and stay in mm and English. The same plan gives the same bytes. `drawn`: the cut plans of
- * every group of the plan.
+ * file are for other programs too and stay in mm and English. The same plan gives the same bytes. `drawn`: cut plans that were
+ * drawn while the search went on; of a group whose plan is not exactly the same they are drawn anew.
  */
 export function makePapers(
   job: Job,
-  { plan, text }: ProvenPlan,
-  drawn: DrawnPlans,
+  proven: ProvenPlan,
+  tools: DrawingTools,
   wishes: PaperWishes = usualWishes,
+  drawn: DrawnAhead = new Map(),
 ): ReadonlyMap<string, string> {
-  const papers = new Map<string, string>([['plan.json', text]]);
-  for (const table of listTables(job, plan)) papers.set(`${table.name}.csv`, csvFromTable(table));
+  const papers = new Map<string, string>([['plan.json', proven.text]]);
+  for (const table of listTables(job, proven.plan)) papers.set(`${table.name}.csv`, csvFromTable(table));
   if (job.ordered !== undefined) {
     const words = wordsOf(wishes.language);
     papers.set('cautions.txt', cautionsSheet(job.ordered, words.cautions, words.mass));
   }
+  const { plan } = proven;
   for (const group of plan.groups) {
-    const pages = drawn.get(drawnKey(group));
-    if (pages === undefined) throw new Error(`the cut plans of ${group.id} are not drawn`);
-    for (const [path, svg] of pages) papers.set(path, svg);
+    const ahead = drawn.size === 0 ? undefined : drawn.get(drawnKey(group));
+    for (const pages of cutPlansOfGroup(job, plan, group, tools, wishes, ahead)) {
+      for (const [path, svg] of pages) papers.set(path, svg);
+    }
   }
   return papers;
 }

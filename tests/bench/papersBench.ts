@@ -5,7 +5,6 @@
 import { loadDrawingTools } from '../../cli/cutting/drawingTools.ts';
 import { paperKinds } from '../../cli/papers/kinds.ts';
 import { morePapers } from '../../cli/papers/morePapers.ts';
-import { drawCutPlans } from '../../src/pipeline/cutPlanPapers.ts';
 import { makePapers, usualWishes } from '../../src/pipeline/makePapers.ts';
 import { stickerFormats } from '../../src/pipeline/stickerFormats.ts';
 import { demoJob } from '../documents/book/demoBook.ts';
@@ -33,9 +32,7 @@ async function timed(make: () => Promise<ReadonlyMap<string, string | Uint8Array
 const panels = proven.groups.reduce((sum, group) => sum + group.panels, 0);
 console.log(`${panels} panels; processor time and size, first run and then again`);
 for (const run of [1, 2]) {
-  console.log(
-    `usual papers ${run}: ${await timed(async () => makePapers(job, proven, drawCutPlans(job, proven.plan, tools, usualWishes)))}`,
-  );
+  console.log(`usual papers ${run}: ${await timed(async () => makePapers(job, proven, tools))}`);
   for (const kind of Object.keys(paperKinds)) {
     console.log(`${kind} ${run}: ${await timed(() => morePapers([kind], request))}`);
   }

@@ -1,7 +1,8 @@
+import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { type DrawGroup, DrawingAhead } from '../../cli/cutting/drawAhead.ts';
+import { DrawingAhead } from '../../cli/cutting/drawAhead.ts';
 import type { PreparedJob } from '../../cli/cutting/prepareJobs.ts';
-import { cutPlansOfGroup, drawCutPlans } from '../../src/pipeline/cutPlanPapers.ts';
+import type { DrawingTools } from '../../src/pipeline/makePapers.ts';
 import { drawnKey, makePapers, provePlan, usualWishes } from '../../src/pipeline/makePapers.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
@@ -20,48 +21,43 @@ const nests = outcomes.map((outcome) => {
 });
 const proven = provePlan(job, nests, 1);
 if (!proven.ok) throw new Error('not proven');
-const tools = { measure, window: window as never };
+const tools: DrawingTools = { measure, window: window as never };
 const prepared: PreparedJob[] = [{ job, file: path, folder: 'out/demo-short' }];
 
-/** Draws and notes what it was asked for. */
-function drawing(asked: string[]): DrawGroup {
-  return async (subject, group, wishes) => {
-    asked.push(drawnKey(group));
-    return cutPlansOfGroup(subject, group, tools, wishes);
-  };
-}
+const drawings = (papers: ReadonlyMap<string, string>) =>
+  [...papers].filter(([name]) => name.startsWith('cut-plans/'));
 
 describe('drawing while others are searched', () => {
-  it('draws each group once, with the same papers as when all are drawn in the end', async () => {
-    const asked: string[] = [];
-    const ahead = new DrawingAhead(prepared, 1, usualWishes, drawing(asked));
-    for (const group of [0, 1]) ahead.groupDone(0, group, outcomes[group]!);
-    await expect.poll(() => asked.length).toBe(2);
-    const drawn = await ahead.plansOf(0, proven.plan);
-    expect(asked.toSorted()).toEqual(proven.plan.groups.map(drawnKey).sort());
-    const inTheEnd = drawCutPlans(job, proven.plan, tools, usualWishes);
-    expect([...makePapers(job, proven, drawn)]).toEqual([...makePapers(job, proven, inTheEnd)]);
+  it('waits until no search waits for a thread, then draws what is done, and no more once it has ended', async () => {
+    const ahead = new DrawingAhead(prepared, 1, usualWishes, Promise.resolve(tools));
+    const sizes = (all: ReadonlyMap<string, ReadonlyMap<string, string>>) =>
+      [...all.values()].reduce((sum, papers) => sum + papers.size, 0);
+    const drawn = () => sizes(ahead.end()[0]!);
+    ahead.groupDone(0, 0, outcomes[0]!, 1);
+    await setTimeout(50);
+    ahead.groupDone(0, 1, outcomes[1]!, 0);
+    for (let tries = 0; tries < 400 && (ahead as unknown as { running: boolean }).running; tries++) {
+      await setTimeout(25);
+    }
+    expect(drawn()).toBeGreaterThanOrEqual(2);
+    const before = drawn();
+    ahead.groupDone(0, 2, outcomes[2]!, 0);
+    await setTimeout(50);
+    expect(drawn()).toBe(before);
+    // The papers are the same, whether some of them were drawn before or not.
+    const papers = makePapers(job, proven, tools, usualWishes, ahead.end()[0]);
+    expect([...papers]).toEqual([...makePapers(job, proven, tools)]);
   });
 
-  it('is of no use to a group whose plan is another in the end', async () => {
-    const asked: string[] = [];
-    const ahead = new DrawingAhead(prepared, 1, usualWishes, drawing(asked));
-    ahead.groupDone(0, 0, outcomes[0]!);
-    await expect.poll(() => asked.length).toBe(1);
-    const [group, ...groups] = proven.plan.groups;
-    const other = {
-      ...group!,
-      sheets: group!.sheets.map((sheet) => ({ ...sheet, number: sheet.number + 6 })),
-    };
-    const plan = { ...proven.plan, groups: [other, ...groups] };
-    const drawn = await ahead.plansOf(0, plan);
-    expect(asked).toContain(drawnKey(other));
-    expect([...drawn.get(drawnKey(other))!.keys()].join()).toContain('7');
-  });
-
-  it('tells a fault of the drawing where the papers are made, and not before', async () => {
-    const ahead = new DrawingAhead(prepared, 1, usualWishes, () => Promise.reject(new Error('no ink')));
-    ahead.groupDone(0, 0, outcomes[0]!);
-    await expect(ahead.plansOf(0, proven.plan)).rejects.toThrow('no ink');
+  it('is used for a group whose plan is the same, and for no other', () => {
+    const [group] = proven.plan.groups;
+    const name = drawings(makePapers(job, proven, tools))[0]![0];
+    const given = new Map([[name, 'drawn before']]);
+    const used = makePapers(job, proven, tools, usualWishes, new Map([[drawnKey(group!), given]]));
+    expect(used.get(name)).toBe('drawn before');
+    const [sheet, ...sheets] = group!.sheets;
+    const other = { ...group!, sheets: [{ ...sheet!, copies: sheet!.copies + 1 }, ...sheets] };
+    const anew = makePapers(job, proven, tools, usualWishes, new Map([[drawnKey(other), given]]));
+    expect(anew.get(name)).not.toBe('drawn before');
   });
 });
