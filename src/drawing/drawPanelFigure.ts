@@ -159,6 +159,12 @@ function drawSideNames(
   }
 }
 
+/** Where the name of the right side stands beside a panel, read upwards: higher than a narrow panel is. */
+function rightNameBox(sketch: Sketch, name: string, { x1, y0, y1 }: Box): Box {
+  const [middle, half] = [(y0 + y1) / 2, sketch.measure(name, SMALL, 'regular') / 2];
+  return { x0: x1 + 0.7, x1: x1 + 1.3 + SMALL, y0: middle - half - 0.2, y1: middle + half + 0.2 };
+}
+
 /** Draws a figure with its upper left corner at a place of the page. */
 export function drawFigure(
   sketch: Sketch,
@@ -202,7 +208,8 @@ export function drawFigure(
   const taken = [...openings, ...marks, ...inEdges];
   const letters = letteredHoles(bench);
   const farName = farNameBox(sketch, options.words.furniture.faces[bench.sides.far], box);
-  drawLetters(sketch, letters, at, [...taken, ...edgedStrips(bench, box), farName]);
+  const rightName = rightNameBox(sketch, options.words.furniture.faces[bench.sides.right], box);
+  drawLetters(sketch, letters, at, [...taken, ...edgedStrips(bench, box), farName, rightName]);
   if (panel.grain === 'length') drawGrain(sketch, at, taken);
   drawOrigin(sketch, x0, y1);
   drawRunningDimensions(sketch, figure.xs, {
