@@ -60,7 +60,8 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
     );
   }
   const { planCost } = options;
-  if (planCost !== undefined) {
+  // Of a bound that has reached the plan nothing is left to settle: what it asks for is not worked out again.
+  if (planCost !== undefined && best.costMinor < planCost) {
     const settled = everySplitBound(problem, best, planCost, options.effort * PART_FOR_SPLITS);
     if (settled && settled.patterns.length > 0) return settled;
     if (settled) best = better(best, settled.bound);
