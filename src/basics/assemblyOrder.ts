@@ -133,9 +133,10 @@ const RANKS: readonly (readonly AssemblyKind[])[] = [
 
 /** The order of one piece: of those tried the first that puts fewest panels to nothing. */
 function putTogether(panels: readonly Panel[]): Put[] {
-  const tried = RANKS.map((kinds) => {
-    const puts = putInRank(panels, kinds);
-    return { puts, loose: loosePuts(puts, kinds[0]!) };
+  const kinds = new Map(panels.map((panel) => [panel, kindOf(panel, panels)]));
+  const tried = RANKS.map((ranks) => {
+    const puts = putInRank(panels, kinds, ranks);
+    return { puts, loose: loosePuts(puts, ranks[0]!) };
   });
   return tried.reduce((best, each) => (each.loose < best.loose ? each : best)).puts;
 }
@@ -149,8 +150,11 @@ function loosePuts(puts: readonly Put[], first: AssemblyKind): number {
   }).length;
 }
 
-function putInRank(panels: readonly Panel[], ranks: readonly AssemblyKind[]): Put[] {
-  const kinds = new Map(panels.map((panel) => [panel, kindOf(panel, panels)]));
+function putInRank(
+  panels: readonly Panel[],
+  kinds: ReadonlyMap<Panel, AssemblyKind>,
+  ranks: readonly AssemblyKind[],
+): Put[] {
   const rank = (panel: Panel) => ranks.indexOf(kinds.get(panel)!);
   const backwards: Put[] = [];
   let left = [...panels];

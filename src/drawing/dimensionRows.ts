@@ -106,6 +106,17 @@ function linesOf(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfVie
   return drawnExtents(sketch, row, side, of).flatMap(({ ends }) => ends);
 }
 
+/** A chain row as far as other rows matter to it: its extension lines, and its figures between their arrows. */
+function measuredChain(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfView) {
+  const drawn = drawnExtents(sketch, row, side, of);
+  return {
+    lines: drawn.flatMap(({ ends }) => ends),
+    figures: drawn
+      .filter(({ inside }) => inside)
+      .map(({ ends, text }) => ({ ends, width: sketch.measure(text, SMALL, 'regular') })),
+  };
+}
+
 /**
  * The rows in the order in which fewest figures are in the way of extension lines of rows further out; where none is better,
  * as they are. Running dimensions stay at the view, from whose edge they begin, and the overall dimension outside.
@@ -118,13 +129,13 @@ function inClearOrder(
 ): readonly Row[] {
   const isRunning = (row: Row) => asDrawn(sketch, row, of.reduction, of.units).running;
   const [running, chains] = [rows.filter(isRunning), rows.filter((row) => !isRunning(row))];
+  const measured = new Map(chains.map((row) => [row, measuredChain(sketch, row, side, of)]));
   const inTheWay = (order: readonly Row[]) =>
     order.reduce((sum, row, index) => {
-      const avoid = order.slice(index + 1).flatMap((outer) => linesOf(sketch, outer, side, of));
-      const crossed = drawnExtents(sketch, row, side, of).filter(
-        ({ ends, text, inside }) =>
-          inside && !placeFigure(ends, sketch.measure(text, SMALL, 'regular'), avoid).clear,
-      );
+      const avoid = order.slice(index + 1).flatMap((outer) => measured.get(outer)!.lines);
+      const crossed = measured
+        .get(row)!
+        .figures.filter(({ ends, width }) => !placeFigure(ends, width, avoid).clear);
       return sum + crossed.length;
     }, 0);
   const orders = permutations(chains.slice(0, -1)).map((order) => [...order, ...chains.slice(-1)]);
