@@ -55,10 +55,10 @@ async function drawAsked(named: string | undefined, options: DrawOptions): Promi
   const read = await readOrderFile(path, options.unit === undefined ? options : asOrder, new Map());
   if (!read.ok) return read;
   const { text, library, whatIf } = read.value;
-  const tools = await loadDrawingTools();
   const wishes = { language: options.language, lengths: options.lengths };
   const into = (name: string) => join(options.out ?? 'out', safeFileName(name), 'drawings');
   if (options.allUnits) {
+    const tools = await loadDrawingTools();
     const units = drawUnitsOfLibrary({ text, file: path, whatIf }, library, tools, wishes);
     const findings = [...read.findings, ...units.findings];
     if (!units.ok) return { ok: false, findings };
@@ -68,7 +68,7 @@ async function drawAsked(named: string | undefined, options: DrawOptions): Promi
   const findings = [...read.findings, ...ordered.findings];
   if (!ordered.ok) return { ok: false, findings };
   const what = options.unit === undefined ? 'units and layout' : 'units only';
-  const papers = drawFurniture(ordered.value, what, tools, wishes);
+  const papers = drawFurniture(ordered.value, what, await loadDrawingTools(), wishes);
   return { ok: true, value: { papers, folder: into(options.unit ?? ordered.value.order.id) }, findings };
 }
 

@@ -3,7 +3,7 @@ import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
-import { plywright, projectFolder } from './plywright.ts';
+import { plywrightAlone, projectFolder } from './plywright.ts';
 
 /** Packages reached from a built module through imports that are followed before anything runs. */
 function packagesLoadedAtStart(entry: string): string[] {
@@ -41,14 +41,14 @@ describe('help', () => {
   const folder = temporaryFolder();
 
   it('lists the commands, with examples and exit codes, in 80 columns', async () => {
-    const help = await plywright(folder, ['--help']);
+    const help = await plywrightAlone(folder, ['--help']);
     expect(help).toMatchObject({ code: 0, stderr: '' });
     for (const word of [...commands, 'Examples:', 'Exit codes', '130']) expect(help.stdout).toContain(word);
     expect(help.stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
   });
 
   it.each(commands)('of %s has examples that start with the name of the program', async (command) => {
-    const help = await plywright(folder, [command, '--help']);
+    const help = await plywrightAlone(folder, [command, '--help']);
     expect(help).toMatchObject({ code: 0, stderr: '' });
     expect(help.stdout).toMatch(new RegExp(`Examples:\n {2}plywright ${command} ?`));
     expect(help.stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
@@ -74,7 +74,7 @@ describe('a command that is not understood', () => {
     [['list', 'colours'], 'Allowed choices'],
     [['replay'], "missing required argument 'FILE'"],
   ])('ends with code 2 and says how it is used: %j', async (args, words) => {
-    const run = await plywright(temporaryFolder(), args);
+    const run = await plywrightAlone(temporaryFolder(), args);
     expect(run.code).toBe(2);
     expect(run.stdout).toBe('');
     expect(run.stderr).toContain(words);
@@ -85,7 +85,7 @@ describe('a command that is not understood', () => {
 describe('NO_COLOR and output that is no terminal', () => {
   it('get no colours', async () => {
     for (const environment of [{}, { NO_COLOR: '1' }, { FORCE_COLOR: '1', NO_COLOR: '1' }]) {
-      const run = await plywright(temporaryFolder(), ['cut', 'none.yaml'], environment);
+      const run = await plywrightAlone(temporaryFolder(), ['cut', 'none.yaml'], environment);
       expect(run.stderr).not.toContain('\u001b');
     }
   });

@@ -23,15 +23,16 @@ describe('plywright draw', () => {
 
   it('leaves room for the papers of the same order, which leave the drawings where they are', async () => {
     const folder = temporaryFolder();
-    expect((await plywright(folder, ['draw', order])).code).toBe(0);
-    const cut = await plywright(folder, ['cut', order, '--work', '1']);
+    const bench = join(projectFolder, 'parts-libraries/workshop-bench/orders/garage-bench.yaml');
+    expect((await plywright(folder, ['draw', bench])).code).toBe(0);
+    const cut = await plywright(folder, ['cut', bench, '--work', '1']);
     expect(cut.code, cut.stderr).toBe(0);
     for (const name of ['plan.json', 'drawings/layout.svg']) {
-      expect(existsSync(join(folder, 'out/demo-short', name)), name).toBe(true);
+      expect(existsSync(join(folder, 'out/garage-bench', name)), name).toBe(true);
     }
-    expect((await plywright(folder, ['draw', order])).code).toBe(0);
-    expect((await plywright(folder, ['cut', order, '--work', '1'])).code).toBe(0);
-  }, 60_000);
+    expect((await plywright(folder, ['draw', bench])).code).toBe(0);
+    expect((await plywright(folder, ['cut', bench, '--work', '1'])).code).toBe(0);
+  });
 
   it('draws all units of a library as the page of units shows them', async () => {
     const folder = temporaryFolder();

@@ -4,13 +4,13 @@ import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
 import { cutLists, panelList, sheetList, writeFiles } from './lists.ts';
-import { type Ended, plywright, projectFolder } from './plywright.ts';
+import { type Ended, plywrightAlone, projectFolder } from './plywright.ts';
 
 const preload = resolve(import.meta.dirname, 'preload.mjs');
 const bench = join(projectFolder, 'parts-libraries/workshop-bench/orders/garage-bench.yaml');
 
 function withFault(folder: string, args: readonly string[], fault: string): Promise<Ended> {
-  return plywright(folder, args, { NODE_OPTIONS: `--import ${preload}`, FAULT: fault });
+  return plywrightAlone(folder, args, { NODE_OPTIONS: `--import ${preload}`, FAULT: fault });
 }
 
 /** A list that no search is done with before the fault comes. */
@@ -45,7 +45,7 @@ describe('threads of the search', () => {
     ['run out of memory', 'little-memory=6', 'Memory ran out, so no papers were written'],
   ])('that %s: a sentence, exit code 5, and the papers of before stay', async (_, fault, said) => {
     const folder = folderWithLists();
-    expect((await plywright(folder, [...cutLists, '--work', '1'])).code).toBe(0);
+    expect((await plywrightAlone(folder, [...cutLists, '--work', '1'])).code).toBe(0);
     const before = readFileSync(join(folder, 'out/panels/plan.json'), 'utf8');
     writeFileSync(join(folder, 'panels.csv'), longList());
     expectTold(await withFault(folder, [...cutLists, '--work', '1000000000'], fault), 5, said);
@@ -69,7 +69,7 @@ describe('threads of the search', () => {
     ];
     const ended = await withFault(folder, sweep, 'kill-threads=1');
     expectTold(ended, 5, 'ended from outside');
-    expect((await plywright(folder, sweep)).code).toBe(0);
+    expect((await plywrightAlone(folder, sweep)).code).toBe(0);
   });
 });
 
@@ -81,18 +81,18 @@ describe('the clock of the computer', () => {
       const lines = readFileSync(join(folder, 'store/ledger.jsonl'), 'utf8').trim().split('\n').slice(1);
       return [...more, ...lines.map((line) => (JSON.parse(line) as { date: string }).date)];
     };
-    expect((await plywright(folder, ['stock', 'begin'])).code).toBe(0);
+    expect((await plywrightAlone(folder, ['stock', 'begin'])).code).toBe(0);
     // Far ahead, as after a flat battery; what was booked then cannot be taken back, but booked on.
     expectTold(await withFault(folder, receive, 'clock=2031-05-04T12:00:00Z'), 0, '2031-05-04');
     expectTold(
-      await plywright(folder, receive),
+      await plywrightAlone(folder, receive),
       1,
       'A later day has been booked already',
       'clock',
       '--date 2031-05-04',
     );
-    expectTold(await plywright(folder, [...receive, '--date', '2031-05-05']), 1, 'not come yet');
-    expectTold(await plywright(folder, [...receive, '--date', '2031-05-04']), 0);
+    expectTold(await plywrightAlone(folder, [...receive, '--date', '2031-05-05']), 1, 'not come yet');
+    expectTold(await plywrightAlone(folder, [...receive, '--date', '2031-05-04']), 0);
     expect(await days()).toEqual(['2031-05-04', '2031-05-04']);
   });
 });
@@ -150,19 +150,23 @@ describe('a disk that is full', () => {
       const folder = folderWithLists();
       const store = ['--store', join(disk, 'store')];
       const receive = ['stock', 'receive', 'fitting', '--name', 'hinge', '--count', '2', ...store];
-      expect((await plywright(folder, ['stock', 'begin', ...store])).code).toBe(0);
-      expect((await plywright(folder, receive)).code).toBe(0);
+      expect((await plywrightAlone(folder, ['stock', 'begin', ...store])).code).toBe(0);
+      expect((await plywrightAlone(folder, receive)).code).toBe(0);
       const ledger = readFileSync(join(disk, 'store/ledger.jsonl'), 'utf8');
       // Room for some of the papers only.
       spawnSync('dd', ['if=/dev/zero', `of=${join(disk, 'filler')}`, 'bs=1k', 'count=120']);
-      const cut = await plywright(folder, [...cutLists, '--out', join(disk, 'out'), '--work', '1']);
+      const cut = await plywrightAlone(folder, [...cutLists, '--out', join(disk, 'out'), '--work', '1']);
       expectTold(cut, 4, 'the disk is full');
       expect(readdirSync(join(disk, 'out'))).toEqual([]);
       spawnSync('dd', ['if=/dev/zero', `of=${join(disk, 'filler')}`, 'bs=1k', 'count=400']);
-      expectTold(await plywright(folder, [...receive, '--why', 'x'.repeat(1900)]), 4, 'the disk is full');
+      expectTold(
+        await plywrightAlone(folder, [...receive, '--why', 'x'.repeat(1900)]),
+        4,
+        'the disk is full',
+      );
       expect(readFileSync(join(disk, 'store/ledger.jsonl'), 'utf8')).toBe(ledger);
       spawnSync('rm', [join(disk, 'filler')]);
-      expect((await plywright(folder, receive)).code).toBe(0);
+      expect((await plywrightAlone(folder, receive)).code).toBe(0);
     } finally {
       spawnSync('umount', [disk]);
     }

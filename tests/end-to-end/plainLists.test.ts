@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
 import { cutLists, panelList, sheetList, writeFiles } from './lists.ts';
-import { type Ended, plywright } from './plywright.ts';
+import { type Ended, plywright, plywrightAlone } from './plywright.ts';
 
 /** Every file under a folder with its text. */
 function filesOf(folder: string): Record<string, string> {
@@ -22,7 +22,7 @@ describe('a plain list', () => {
 
   beforeAll(async () => {
     writeFiles(folder, { 'panels.csv': panelList, 'sheets.csv': sheetList });
-    run = await plywright(folder, cutLists);
+    run = await plywrightAlone(folder, cutLists);
   });
 
   it('is cut, with a summary that fits a terminal and says what its figures are of', () => {

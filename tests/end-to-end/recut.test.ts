@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { labelledPieces } from '../../src/documents/panelStickerPieces.ts';
@@ -13,6 +13,20 @@ import { sheetsOfPlan } from './storeFor.ts';
 const order = join(projectFolder, 'parts-libraries/demo-van/orders/demo-short.yaml');
 const short = ['--work', '200', '--seed', '1'];
 
+/** A van that is cut once; each test has the papers in a folder of its own. */
+const cutOnce = (() => {
+  let folder: Promise<string> | undefined;
+  return () => {
+    folder ??= (async () => {
+      const made = temporaryFolder();
+      const ended = await plywright(made, ['cut', order, ...short]);
+      expect(ended.code, ended.stderr).toBe(0);
+      return made;
+    })();
+    return folder;
+  };
+})();
+
 async function cutVan() {
   const folder = temporaryFolder();
   const run = (...args: string[]) => plywright(folder, args);
@@ -23,7 +37,7 @@ async function cutVan() {
   };
   const plan = (name: string): PlanFile =>
     JSON.parse(readFileSync(join(folder, 'out', name, 'plan.json'), 'utf8'));
-  await done('cut', order, ...short);
+  cpSync(join(await cutOnce(), 'out'), join(folder, 'out'), { recursive: true });
   return { folder, run, done, plan };
 }
 

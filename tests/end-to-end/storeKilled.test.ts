@@ -12,7 +12,7 @@ import { temporaryFolder } from '../cli/temporaryFolder.ts';
 /** As many kills as fit into some seconds; `PLYWRIGHT_KILLS=1000` for a long run, however long it takes. */
 const asked = process.env['PLYWRIGHT_KILLS'];
 const KILLS = Number(asked ?? 200);
-const SECONDS = asked === undefined ? 20 : Number.POSITIVE_INFINITY;
+const SECONDS = asked === undefined ? 8 : Number.POSITIVE_INFINITY;
 /** A long run says every hundred kills how far it is, so that one that is ended early has shown something too. */
 const SAID_EVERY = asked === undefined ? Number.POSITIVE_INFINITY : 100;
 const keepBooking = resolve(import.meta.dirname, 'keepBooking.mjs');
