@@ -1,3 +1,4 @@
+import { shortened } from '../../src/basics/findings.ts';
 import type { Advice, AdviceReport, HoldingPanel, OtherSize } from '../../src/pipeline/adviseOrder.ts';
 import type { coloursFor } from '../terminal/findings.ts';
 import { money } from '../terminal/money.ts';
@@ -73,7 +74,7 @@ function sizesText(sizes: readonly OtherSize[]): string {
     const name = `${printable(size.board)} ${printable(size.finish)}`;
     const cost = size.costMinor === null ? '' : money(size.costMinor, '');
     return [
-      name.length > 24 ? `${name.slice(0, 23)}…` : name,
+      shortened(name, 24),
       `${size.lengthMm}×${size.widthMm}`,
       size.sheets === null ? 'no room' : String(size.sheets),
       cost,

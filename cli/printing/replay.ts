@@ -1,3 +1,4 @@
+import { firstOf } from '../../src/basics/findings.ts';
 import type { GroupMeasure, ReplayGroupReport } from '../../src/model/report.ts';
 import { measurePlan, readPlan, replay } from '../../src/pipeline/replayPlan.ts';
 import type { ReplayOptions } from '../commands/replay.ts';
@@ -49,7 +50,7 @@ function atTheSaw(groups: readonly Replayed[]): string {
   return plainTable(
     ['stock group', 'kinds', 'ways', 'stacks', 'cuts', 'sawn', 'set', 'turns', 'heavy', 'm²'],
     groups.map(({ measure }) => [
-      printable(measure.group).slice(0, 26),
+      firstOf(printable(measure.group), 26),
       String(measure.differentSheets),
       String(measure.sawings.count),
       String(measure.sawings.stacks),

@@ -1,3 +1,4 @@
+import { shortened } from '../../src/basics/findings.ts';
 import {
   type OrderMix,
   type Spread,
@@ -28,7 +29,7 @@ function mean({ mean: value }: Spread): string {
 
 function cells(what: string, of: { sheets: Spread; costMinor: Spread; yield: Spread }): string[] {
   return [
-    what.length > 27 ? `${what.slice(0, 26)}…` : what,
+    shortened(what, 27),
     mean(of.sheets),
     range(of.sheets, String),
     money(of.costMinor.mean, ''),

@@ -71,13 +71,24 @@ export function sortFindings(findings: readonly Finding[]): Finding[] {
   });
 }
 
+/** The first `most` characters of a text, one less where the last would be half of a pair, which is no letter. */
+export function firstOf(text: string, most: number): string {
+  const first = text.slice(0, most);
+  return /[\ud800-\udbff]$/.test(first) ? first.slice(0, -1) : first;
+}
+
+/** A text that is no longer than `most` characters, with an ellipsis for the rest of a longer one. */
+export function shortened(text: string, most: number): string {
+  return text.length > most ? `${firstOf(text, most - 1)}…` : text;
+}
+
 /** As shown in a sentence: on one line, without control characters, at most 60 characters. */
 export function shownText(text: string): string {
   const oneLine = text
     .slice(0, 400)
     .replace(/[\s\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]+/gu, ' ')
     .trim();
-  return oneLine.length > 60 ? `${oneLine.slice(0, 59)}…` : oneLine;
+  return shortened(oneLine, 60);
 }
 
 /** Some words as a person lists them: `a, b or c`; a long list is cut short. */

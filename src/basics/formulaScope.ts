@@ -10,6 +10,7 @@ import {
   SAME_FIGURE,
   shortNumber,
 } from './evaluateFormula.ts';
+import { firstOf } from './findings.ts';
 import { type FormulaProblem, FormulaRefusal, type FormulaValue, parseFormula } from './formulas.ts';
 import { nearestWord } from './nearestWord.ts';
 
@@ -26,7 +27,7 @@ export function formulaFinding(formula: Formula, problem: FormulaProblem): Findi
   const { offset, ...rest } = problem;
   return {
     severity: 'error',
-    found: formula.text.slice(0, 80),
+    found: firstOf(formula.text, 80),
     ...rest,
     place: placeAt(formula.place, offset),
   };

@@ -56,6 +56,7 @@ export function millimetresOfMarkedText(text: string): number | undefined {
 /** What to do about a text that is not the number or length it should be, or undefined when nothing helpful is known. */
 export function lengthAdvice(text: string): string | undefined {
   const plain = text.trim();
+  if (plain.length > 60) return undefined;
   if (/^[+-]?[0-9.]*,[0-9]+(?: *[a-z"]+)?$/i.test(plain)) {
     return `Write decimals with a point, without separators between thousands: ${plain.replace(',', '.')}.`;
   }

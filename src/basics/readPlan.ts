@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Checked, Finding } from '../model/finding.ts';
 import { type PlanFile, planFile } from '../model/plan.ts';
 import { FILE_VERSION, otherVersion } from './fileVersion.ts';
-import { shownText } from './findings.ts';
+import { shortened, shownText } from './findings.ts';
 import { jsonFault } from './jsonFault.ts';
 
 /** Longest plan text that is read, in characters: some thousand sheets of a hundred panels. */
@@ -20,8 +20,7 @@ function fieldOf(path: readonly PropertyKey[]): string {
 
 function saidOf({ message }: z.core.$ZodIssue): string {
   const oneLine = message.slice(0, 2 * MAX_SAID).replace(/[\s\p{Cc}\p{Cs}]+/gu, ' ');
-  // By whole characters: half of a pair is none.
-  return oneLine.length > MAX_SAID ? `${[...oneLine].slice(0, MAX_SAID).join('')}…` : oneLine;
+  return shortened(oneLine, MAX_SAID + 1);
 }
 
 function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
@@ -36,7 +35,7 @@ function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
 function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
   const text = JSON.stringify(value);
-  return text.length > 80 ? `${text.slice(0, 80)}…` : text;
+  return shortened(text, 81);
 }
 
 function schemaFinding(issue: z.core.$ZodIssue, document: unknown, file: string): Finding {

@@ -38,6 +38,8 @@ test('a finding without a place is printed as a sentence', () => {
 
 test('what a file holds cannot break the terminal or the line', () => {
   expect(shownText('a\u001b[31m\nb\u202ec\u0000')).toBe('a [31m b c');
+  // Half of a pair is no letter.
+  expect(shownText(`${'9'.repeat(58)}\u{1d11e}${'9'.repeat(9)}`)).toBe(`${'9'.repeat(58)}…`);
   expect(shownText('x'.repeat(100))).toHaveLength(60);
   expect(shownText('x'.repeat(1_000_000))).toHaveLength(60);
 });

@@ -60,6 +60,8 @@ describe('lengths as texts', () => {
 
   test('what helps with a wrong length', () => {
     expect(lengthAdvice('600,5')).toContain('600.5');
+    // Advice does not repeat what nobody reads to its end.
+    expect(lengthAdvice(`${'9'.repeat(7000)},5`)).toBeUndefined();
     expect(lengthAdvice('60 cm')).toContain('cm');
     expect(lengthAdvice('3/4')).toContain('3/4 in');
     expect(lengthAdvice('1/0 in')).toContain('over 0');
