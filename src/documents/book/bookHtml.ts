@@ -89,7 +89,16 @@ function tableHtml(block: Extract<TextBlock, { kind: 'table' }>): string {
   ].join('\n');
 }
 
-/** Drawings can be tapped through clear boxes over their panels; who cannot tap uses the list of ticks. */
+/**
+ * Drawings can be tapped on boxes over their panels, which lie below the numbers of cuts and the names so that no frame or
+ * colour hides these; who cannot tap uses the list of ticks.
+ */
+function withHitsBelowLettering(svg: string, pieces: readonly DrawnPiece[]): string {
+  const lettering = svg.indexOf('<g class="numbers">');
+  const at = lettering < 0 ? svg.lastIndexOf('</svg>') : lettering;
+  return `${svg.slice(0, at)}${hitsSvg(pieces)}\n${svg.slice(at)}`;
+}
+
 function hitsSvg(pieces: readonly DrawnPiece[]): string {
   const mm = (value: number) => Math.round(value * 1000) / 1000;
   return pieces
@@ -124,7 +133,7 @@ function drawingsHtml(block: DrawingsBlock, section: Section, words: Words, tool
   const says = words.page;
   const views = block.drawings.map((drawing, index) => {
     const svg = pictureOnly(tools.svgOf(drawing).replace(/^<\?xml[^>]*\?>\s*/, ''), drawing);
-    const withHits = index === 0 ? svg.replace(/<\/svg>\s*$/, `${hitsSvg(block.pieces)}\n</svg>`) : svg;
+    const withHits = index === 0 ? withHitsBelowLettering(svg, block.pieces) : svg;
     const label = says.planRegion(index === 0 ? block.label : `${block.label}, ${index + 1}`);
     return `<div class="drawing" role="group" tabindex="0" aria-label="${h(label)}">\n${withHits}</div>`;
   });

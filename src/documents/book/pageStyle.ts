@@ -69,7 +69,8 @@ ol.steps .care{color:var(--care);font-weight:bold}
 .drawing[data-zoom="1"] svg{width:175%}
 .drawing[data-zoom="2"] svg{width:300%}
 .drawing[data-zoom="3"] svg{width:500%}
-.hit{fill:#fff;fill-opacity:0;cursor:pointer}
+.drawing svg>g{pointer-events:none}
+.hit{fill:#fff;fill-opacity:0;cursor:pointer;pointer-events:all}
 .hit.done{fill:#0b5c4a;fill-opacity:.35}
 .hit.wanted{stroke:#b00020;stroke-width:1.2}
 .strong{font-weight:bold}
