@@ -103,6 +103,43 @@ describe('pairs of dual feasible functions', () => {
     expect(fuller).toBeGreaterThan(7);
   });
 
+  it('count a kind by the ways in which it lies on each sheet: only turned, either way, not at all', () => {
+    // Upright sheets hold the long kinds only turned, the last holds some of them not at all.
+    const sheets = [{ mm: [11, 23] }, { mm: [23, 11] }, { mm: [12, 12] }] as const;
+    const lists: (readonly (readonly [number, number, number])[])[] = [
+      [
+        [14, 5, 2],
+        [9, 20, 2],
+        [5, 14, 3],
+        [13, 9, 3],
+        [11, 11, 1],
+        [7, 5, 4],
+      ],
+      [
+        [19, 8, 3],
+        [12, 7, 2],
+        [12, 4, 5],
+        [9, 9, 2],
+        [23, 3, 1],
+      ],
+      [
+        [16, 11, 4],
+        [11, 6, 3],
+        [5, 4, 7],
+        [23, 11, 1],
+      ],
+    ];
+    for (const grain of ['none', 'length'] as const) {
+      for (const pieces of lists) {
+        const problem = makeRectangleProblem(plainGroup({ pieces, sheets, grain }));
+        expect(problem.sheets.map(({ w, h }) => [w, h])).toEqual(sheets.map(({ mm }) => [...mm]));
+        for (const pair of functionPairs(problem, 1e9)) {
+          expect(said(pair)).toBe(everyPair(problem, pair.sheet).pair);
+        }
+      }
+    }
+  });
+
   it('are looked for among more functions with more effort', () => {
     const grained = (kerfUm: number) =>
       makeRectangleProblem(
