@@ -2,6 +2,7 @@ import { type Container, type Element, registerWindow, SVG } from '@svgdotjs/svg
 import { leftwardsApart } from '../basics/visibleText.ts';
 import type { Drawing, Shape, Stroke } from './drawing.ts';
 import { plainText } from './lettering.ts';
+import { textOfSvg } from './svgText.ts';
 
 /** The family all drawings are measured in; a page without it sets each text to the measured width all the same. */
 export const FONT_FAMILY = 'DejaVu Sans Condensed';
@@ -128,10 +129,7 @@ export function svgFromDrawing(drawing: Drawing, window: DrawingWindow): string 
     }
     addShape(group, shape);
   }
-  // The serializer declares the SVG namespace itself; the attribute of the same name would come out twice.
-  root.node.removeAttribute('xmlns');
-  root.node.removeAttribute('xmlns:xlink');
-  const text = new window.XMLSerializer().serializeToString(root.node as never);
+  const text = textOfSvg(root.node, 'http://www.w3.org/2000/svg');
   root.remove();
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${text.replaceAll(/(<\/?g[ >])/g, '\n$1').replaceAll(/(<(?:rect|line|path|polygon|circle|text|title|desc) ?)/g, '\n$1')}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${text}\n`;
 }
