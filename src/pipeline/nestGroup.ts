@@ -287,13 +287,17 @@ class LongSearch {
     this.best = withBound(this.best, bound);
   }
 
-  /** Roundings have three stages of cuts or four, and know of no longest cut. */
+  /** Roundings have three stages of cuts or four, and know of no longest cut; one that no sheet reaches is none. */
   private canBeRounded(): boolean {
-    const { turns, longestCutUm } = this.group.saw;
+    const { sheets, saw } = this.group;
+    const { turns, longestCutUm } = saw;
+    const isCutAnywhere =
+      longestCutUm === null ||
+      sheets.every(({ lengthUm, widthUm }) => Math.max(lengthUm, widthUm) <= longestCutUm);
     const most =
       this.isOfManyCopies() && this.group.sheets.length > 1 ? MOST_SIZES_OF_MANY_COPIES : MOST_SIZES;
     if (this.problem.items.kinds > most || this.sheetsOfPlan() <= FEW_SHEETS) return false;
-    return (turns === null || turns >= 2) && longestCutUm === null;
+    return (turns === null || turns >= 2) && isCutAnywhere;
   }
 
   private takeTurns(solver: LinearSolver): void {

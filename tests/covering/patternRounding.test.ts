@@ -149,5 +149,10 @@ describe('nestGroup with many sheets', () => {
     // as listed with the set's source in tests/data/benchmarks/SOURCES.md.
     expect(outcome.nest.costMinor).toBe(25);
     expect(outcome.nest.proved).toBe(true);
+    // A longest cut that no sheet reaches is none, and takes no way to the plan away.
+    const longest = Math.max(...group.sheets.flatMap(({ lengthUm, widthUm }) => [lengthUm, widthUm]));
+    const onShortSaw = { ...group, saw: { ...group.saw, longestCutUm: longest } };
+    const again = nestGroup(onShortSaw, solver, { seed: 1, workLimit: 200_000 });
+    expect(again.ok && again.nest).toEqual(outcome.nest);
   });
 });
