@@ -12,6 +12,7 @@ export const cautionsDe: CautionWords = {
       points: [
         'Wissen, wo der Not-Halt ist, bevor sie läuft. Spaltkeil und Haube am Platz, Blatt scharf und für beschichtete Platten geeignet, nichts Loses an Kleidung und Haar. Die Anleitung der Maschine geht vor.',
         'Hände: Bei weniger als 150 mm zwischen Anschlag und Blatt und auf den letzten 300 mm jedes Schnitts den Schiebestock nehmen; solche Schnitte sind in den Schritten bezeichnet. Unter 50 mm ein Schiebeholz.',
+        'Eine Handkreissäge auf der Schiene hat keinen Anschlag: Die Maße sagen, wo die Schiene liegt. Schiene und Platte festspannen, die Platte auf beiden Seiten des Schnitts auflegen, damit nichts das Blatt klemmt, Hände und Kabel fernhalten, und die Säge erst ablegen, wenn das Blatt steht.',
         'Nie über das Blatt greifen; Reste nur mit einem Stock oder bei stehendem Blatt wegräumen.',
         'Eine Platte ist schwer und hat scharfe Kanten: zu zweit tragen, mit Handschuhen; an der Säge die Handschuhe ausziehen.',
         'Vor dem ersten Schnitt Schnittfuge und erste Platte messen: Die Anschlagmaße gelten für die Schnittfuge, die auf dem Schnittplan steht.',

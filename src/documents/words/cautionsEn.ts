@@ -13,6 +13,8 @@ export const cautionsEn: CautionWords = {
         'Know where the stop is before you start. Riving knife and guard in place, blade sharp and right for laminated board, nothing loose about you. The manual of the machine comes first.',
         // HSE Woodworking Sheet 16 and manuals of saw benches.
         'Hands: with less than 150 mm between fence and blade, and on the last 300 mm of a cut, use a push stick; such cuts are marked in the steps. Under 50 mm use a push block.',
+        // Common practice, no source.
+        'A hand-held saw on a rail has no fence: its figures are where the rail lies. Clamp rail and sheet, support the sheet on both sides of the cut so that nothing pinches the blade, keep hands and cable clear, and put the saw down only when the blade stands still.',
         'Never reach over the blade, and clear offcuts only with a stick or when the blade stands still.',
         'A sheet is heavy and sharp at its edges: carry it with two people, wear gloves to carry and take them off at the saw.',
         'Before the first cut measure the kerf and the first sheet: the fence figures hold for the kerf printed on the cut plan.',
