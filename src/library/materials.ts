@@ -126,6 +126,7 @@ export function readFittings(
       pack: fitting.pack,
       ...readBought(read.reader, fitting, fitting.price, suppliers),
       ...(fitting.where === undefined ? {} : { where: fitting.where }),
+      ...(fitting.fitted === undefined ? {} : { fitted: fitting.fitted }),
       ...(brings.length === 0 ? {} : { cautions: brings }),
       ...(fitting.screw === undefined ? {} : { screw: readScrew(read.reader, fitting.screw) }),
     });

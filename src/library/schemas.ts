@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fileVersion } from '../basics/fileVersion.ts';
 import { fields } from '../basics/yamlFields.ts';
+import { FITTED } from '../model/library.ts';
 
 /** The shapes of a library's files, spelt as a person writes them. A schema's `error` is its `expected` phrase. */
 
@@ -148,6 +149,9 @@ const fitting = z.strictObject({
   ...bought,
   where: note.optional().meta({
     description: 'where it goes, for one that no hole says it of, unless the unit says it otherwise',
+  }),
+  fitted: z.enum(FITTED).optional().meta({
+    description: 'when it is put on; screws with the joints and others once the carcass stands where absent',
   }),
   cautions: z
     .array(id)

@@ -84,6 +84,9 @@ export interface Edging extends Purchasing {
   readonly rollM: number;
 }
 
+/** When a fitting is put on: before anything else, with every joint, when the carcass stands, or when all else is in its place. */
+export const FITTED = ['first', 'in the joints', 'once it stands', 'last'] as const;
+
 export interface Fitting extends Purchasing {
   readonly id: string;
   readonly title: string;
@@ -93,6 +96,8 @@ export interface Fitting extends Purchasing {
   readonly pack: number;
   /** Where it goes, in words, unless the unit says it. */
   readonly where?: string;
+  /** Absent: once the carcass stands. */
+  readonly fitted?: (typeof FITTED)[number];
   /** What a unit with this fitting needs care with, by the id of a caution. */
   readonly cautions?: readonly string[];
   /** Of a screw from panel to panel: how long it is and the holes that it takes. */

@@ -51,7 +51,7 @@ function heldInWords(held: readonly HeldPiece[], says: AssemblyWords): string[] 
 
 /**
  * How a unit is put together, in numbered sentences that name each of its panels once, with the number that it has in `unit`:
- * the carcass in the order of `assemblyOrder`, square before back or top close it, the fittings that are no screws, offered up to the
+ * the carcass in the order of `assemblyOrder`, square before back or top close it, the fittings when they are put on, offered up to the
  * wall where edges are scribed, then what fittings hold.
  */
 export function assemblySteps(
@@ -61,9 +61,15 @@ export function assemblySteps(
 ): StepInWords[] {
   const { steps, held } = assemblyOrder(unit);
   const title = (id: string) => fittings.get(id)?.title ?? id;
-  const isScrew = (id: string) => fittings.get(id)?.screw !== undefined;
-  const screws = unit.fittings.filter(({ fitting }) => isScrew(fitting)).map(({ fitting }) => title(fitting));
-  const others = unit.fittings.filter(({ fitting }) => !isScrew(fitting));
+  const whenOf = (id: string) =>
+    fittings.get(id)?.fitted ?? (fittings.get(id)?.screw === undefined ? 'once it stands' : 'in the joints');
+  const fitted = (when: ReturnType<typeof whenOf>) =>
+    unit.fittings.filter((use) => whenOf(use.fitting) === when);
+  const sentenceOf = (when: ReturnType<typeof whenOf>, say: (list: string) => string): string[] => {
+    const uses = fitted(when).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
+    return uses.length === 0 ? [] : [say(uses.join(', '))];
+  };
+  const inJoints = fitted('in the joints').map(({ fitting }) => title(fitting));
   const isAlone = unit.panels.length === 1;
   const carcass = steps.map((step, index) =>
     isAlone ? says.alone(panelsInWords(step.panels)) : stepInWords(step, index, says),
@@ -75,20 +81,20 @@ export function assemblySteps(
   const squareAt = (closes > 1 ? closes : steps.length) - 1;
   const hasUprights = steps.flatMap(({ kind, panels }) => (kind === 'upright' ? panels : [])).length > 1;
   const sentences = [
+    ...sentenceOf('first', says.firstFittings),
     ...carcass.map((sentence, index) =>
       [
         sentence,
-        ...(index === Math.min(1, steps.length - 1) && screws.length > 0 && !isAlone
-          ? [says.joints(screws.join(', '))]
+        ...(index === Math.min(1, steps.length - 1) && inJoints.length > 0 && !isAlone
+          ? [says.joints(inJoints.join(', '))]
           : []),
         ...(index === squareAt && hasUprights ? [says.square] : []),
       ].join(' '),
     ),
-    ...(others.length === 0
-      ? []
-      : [says.fittings(others.map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`).join(', '))]),
+    ...sentenceOf('once it stands', says.fittings),
     ...(unit.panels.some(({ scribed }) => (scribed ?? []).length > 0) ? [says.wall] : []),
     ...heldInWords(held, says),
+    ...sentenceOf('last', says.lastFittings),
   ];
   return sentences.map((sentence, index) => ({
     number: index + 1,

@@ -41,4 +41,6 @@ export const assemblyEn: AssemblyWords = {
       ? `Put together on its own and put in: ${pieces[0]}.`
       : `Put together each on its own and put in: ${pieces.join('; ')}.`,
   fittings: (list) => `Fit ${list}.`,
+  firstFittings: (list) => `Before anything else fit ${list}.`,
+  lastFittings: (list) => `Last, with all in its place: ${list}.`,
 };

@@ -22,4 +22,7 @@ export interface AssemblyWords {
   /** What is put together for itself first: one piece, or several. */
   readonly apart: (pieces: readonly string[]) => string;
   readonly fittings: (list: string) => string;
+  /** Fittings before anything else, and when all is in its place. */
+  readonly firstFittings: (list: string) => string;
+  readonly lastFittings: (list: string) => string;
 }

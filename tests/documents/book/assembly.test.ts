@@ -55,7 +55,33 @@ describe('the steps of putting a cupboard together', () => {
     expect(sentences.filter((sentence) => sentence.includes(assemblyEn.square))).toHaveLength(1);
   });
 
-  it('hang doors last', () => {
-    expect(sentences.at(-1)).toMatch(/^Hang or fix \d+.door, \d+.lift-up front on the front/);
+  it('hang doors when the carcass stands, and fix it to the body last', () => {
+    expect(sentences.at(-1)).toMatch(/^Last, .*Corner bracket to the body/);
+    expect(sentences.at(-2)).toMatch(/^Hang or fix \d+.door, \d+.lift-up front on the front/);
+  });
+});
+
+describe('fittings that have a time of their own', () => {
+  const stepsOf = (name: string, set: Record<string, string>) => {
+    const { unit } = alone(name, set, library, demoOrder(library));
+    return assemblySteps(unit!, library.fittings, assemblyEn).map(({ sentence }) => sentence);
+  };
+  const place = (sentences: readonly string[], words: RegExp) =>
+    sentences.findIndex((sentence) => words.test(sentence));
+
+  it('are there before the shelf that lies on them', () => {
+    const sentences = stepsOf('base-cupboard', {});
+    expect(place(sentences, /Shelf pin/)).toBe(0);
+    expect(place(sentences, /\bshelf\b/)).toBeGreaterThan(0);
+  });
+
+  it('go into joints before these are closed', () => {
+    const sentences = stepsOf('gas-locker', {});
+    expect(sentences[place(sentences, /Sealant/)]).toMatch(/All joints: .*Sealant/);
+  });
+
+  it('go into a worktop or the front of a drawer when these are in their place', () => {
+    const sentences = stepsOf('drawer-cupboard', {});
+    expect(sentences.at(-1)).toMatch(/Screw 4 × 25 with a wide head.*up into a worktop/);
   });
 });
