@@ -7,6 +7,7 @@ import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { StockGroup } from '../model/stock.ts';
 import { nest } from '../nesting/index.ts';
+import { longestCutOf } from '../nesting/longestCut.ts';
 import { betterOf, MANY_COPIES, partsOfSearch, withBound } from './partsOfSearch.ts';
 import { patternsOfNest } from './patternsOfNest.ts';
 import { roundAndNest } from './roundAndNest.ts';
@@ -289,15 +290,11 @@ class LongSearch {
 
   /** Roundings have three stages of cuts or four, and know of no longest cut; one that no sheet reaches is none. */
   private canBeRounded(): boolean {
-    const { sheets, saw } = this.group;
-    const { turns, longestCutUm } = saw;
-    const isCutAnywhere =
-      longestCutUm === null ||
-      sheets.every(({ lengthUm, widthUm }) => Math.max(lengthUm, widthUm) <= longestCutUm);
+    const { turns } = this.group.saw;
     const most =
       this.isOfManyCopies() && this.group.sheets.length > 1 ? MOST_SIZES_OF_MANY_COPIES : MOST_SIZES;
     if (this.problem.items.kinds > most || this.sheetsOfPlan() <= FEW_SHEETS) return false;
-    return (turns === null || turns >= 2) && isCutAnywhere;
+    return (turns === null || turns >= 2) && longestCutOf(this.group, this.problem.unitUm) === null;
   }
 
   private takeTurns(solver: LinearSolver): void {

@@ -1,6 +1,6 @@
 import { cpSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { labelledPieces } from '../../src/documents/panelStickerPieces.ts';
 import type { PlanFile } from '../../src/model/plan.ts';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
@@ -13,21 +13,14 @@ import { sheetsOfPlan } from './storeFor.ts';
 const order = join(projectFolder, 'parts-libraries/demo-van/orders/demo-short.yaml');
 const short = ['--work', '200', '--seed', '1'];
 
-/** A van that is cut once; each test has the papers in a folder of its own. */
-const cutOnce = (() => {
-  let folder: Promise<string> | undefined;
-  return () => {
-    folder ??= (async () => {
-      const made = temporaryFolder();
-      const ended = await plywright(made, ['cut', order, ...short]);
-      expect(ended.code, ended.stderr).toBe(0);
-      return made;
-    })();
-    return folder;
-  };
-})();
+/** A van that is cut once; each test has its papers in a folder of its own. */
+const cutOnce = temporaryFolder();
+beforeAll(async () => {
+  const ended = await plywright(cutOnce, ['cut', order, ...short]);
+  expect(ended.code, ended.stderr).toBe(0);
+});
 
-async function cutVan() {
+function cutVan() {
   const folder = temporaryFolder();
   const run = (...args: string[]) => plywright(folder, args);
   const done = async (...args: string[]) => {
@@ -37,7 +30,7 @@ async function cutVan() {
   };
   const plan = (name: string): PlanFile =>
     JSON.parse(readFileSync(join(folder, 'out', name, 'plan.json'), 'utf8'));
-  cpSync(join(await cutOnce(), 'out'), join(folder, 'out'), { recursive: true });
+  cpSync(join(cutOnce, 'out'), join(folder, 'out'), { recursive: true });
   return { folder, run, done, plan };
 }
 
@@ -50,7 +43,7 @@ function panelWhere(plan: PlanFile, fits: (panel: PlanFile['groups'][number]['pa
 
 describe('plywright recut', () => {
   it('cuts spoiled panels anew from offcuts of the plan, under their old labels', async () => {
-    const { folder, done, plan } = await cutVan();
+    const { folder, done, plan } = cutVan();
     const before = plan('demo-short');
     const small = panelWhere(before, ({ width, length }) => width < 200 && length < 400);
     const other = panelWhere(before, ({ id }) => id !== small.panel.id);
@@ -100,7 +93,7 @@ describe('plywright recut', () => {
   });
 
   it('is booked as any cut, with what was spoiled and why, and can be spoiled again', async () => {
-    const { done, run, plan } = await cutVan();
+    const { done, run, plan } = cutVan();
     const before = plan('demo-short');
     await done('stock', 'begin');
     for (const sheet of sheetsOfPlan(before)) {
@@ -133,7 +126,7 @@ describe('plywright recut', () => {
   });
 
   it('says that the grain of a matched front does not run on, and offers the whole blank', async () => {
-    const { done, plan } = await cutVan();
+    const { done, plan } = cutVan();
     const before = plan('demo-short');
     const group = before.groups.find(({ runs }) => runs.length > 0)!;
     const [row] = group.runs;
@@ -146,7 +139,7 @@ describe('plywright recut', () => {
   });
 
   it('refuses in words what is no panel, with nothing written', async () => {
-    const { folder, run } = await cutVan();
+    const { folder, run } = cutVan();
     writeFiles(folder, {
       'empty.txt': '\n',
       'other.txt': 'PW1/OTHER/GREY/1/1\nPW1/DEMO-SHORT/GREY/OFF/1/A/1\n',
