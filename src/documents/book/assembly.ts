@@ -61,10 +61,12 @@ export function assemblySteps(
 ): StepInWords[] {
   const { steps, held } = assemblyOrder(unit);
   const title = (id: string) => fittings.get(id)?.title ?? id;
-  const whenOf = (id: string) =>
-    fittings.get(id)?.fitted ?? (fittings.get(id)?.screw === undefined ? 'once it stands' : 'in the joints');
-  const fitted = (when: ReturnType<typeof whenOf>) =>
-    unit.fittings.filter((use) => whenOf(use.fitting) === when);
+  // A screw whose place the unit says in words is in no joint of panels.
+  const whenOf = ({ fitting: id, where }: PlacedUnit['fittings'][number]) => {
+    const { fitted, screw } = fittings.get(id) ?? {};
+    return fitted ?? (screw === undefined || where !== undefined ? 'once it stands' : 'in the joints');
+  };
+  const fitted = (when: ReturnType<typeof whenOf>) => unit.fittings.filter((use) => whenOf(use) === when);
   const sentenceOf = (when: ReturnType<typeof whenOf>, say: (list: string) => string): string[] => {
     const uses = fitted(when).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
     return uses.length === 0 ? [] : [say(uses.join(', '))];

@@ -41,6 +41,6 @@ export const assemblyDe: AssemblyWords = {
       ? `Für sich zusammenbauen und einsetzen: ${pieces[0]}.`
       : `Jedes für sich zusammenbauen und einsetzen: ${pieces.join('; ')}.`,
   fittings: (list) => `Beschläge anbringen: ${list}.`,
-  firstFittings: (list) => `Vor allem anderen anbringen: ${list}.`,
-  lastFittings: (list) => `Zuletzt, wenn alles an seinem Platz ist: ${list}.`,
+  firstFittings: (list) => `Beschläge anbringen: vor allem anderen ${list}.`,
+  lastFittings: (list) => `Beschläge anbringen: zuletzt, wenn alles an seinem Platz ist, ${list}.`,
 };
