@@ -57,7 +57,7 @@ export interface ExpandedHole {
   /** Null right through. */
   readonly depthUm: Um | null;
   /** The screw that goes through it and on into the panel behind. */
-  readonly screw?: { readonly lengthUm: Um; readonly intoUm: Um };
+  readonly screw?: { readonly fitting: string; readonly lengthUm: Um; readonly intoUm: Um };
 }
 
 /** An appliance in the outermost unit's frame; panels by name. */

@@ -128,6 +128,8 @@ export interface PlacedAppliance {
 export interface CountedFitting {
   readonly fitting: string;
   readonly count: number;
+  /** How many of them go through holes of panels that name them; absent where no hole does. */
+  readonly inHoles?: number;
   readonly where?: readonly string[];
 }
 

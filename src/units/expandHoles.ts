@@ -95,7 +95,7 @@ function screwed(
   if (screw !== undefined) {
     const { lengthUm, throughUm, intoUm } = screw;
     const through = { from: hole.from, diameterUm: throughUm, depthUm: null };
-    return [{ name, place: hole.place, ...middle, ...through, screw: { lengthUm, intoUm } }];
+    return [{ name, place: hole.place, ...middle, ...through, screw: { fitting, lengthUm, intoUm } }];
   }
   findings.push({
     code: 'no-screw',

@@ -16,6 +16,7 @@ import type { Axis, Box, Extent } from '../model/geometry.ts';
 import type {
   Appliance,
   ApplianceUse,
+  FittingUse,
   Formula,
   FormulaExtent,
   HeldBy,
@@ -108,7 +109,10 @@ class UnitExpansion {
     for (const { use, names } of nested) {
       for (const held of use.heldBy ?? []) this.hang(names, held, scope);
     }
-    this.countFittings(scope);
+    this.countFittings(
+      own.map(({ panel }) => panel),
+      scope,
+    );
     for (const caution of cautionsThatHold(this.definition.cautions, scope)) this.cautions.add(caution);
     for (const use of this.definition.appliances ?? []) this.hold(use, scope);
     return {
@@ -354,21 +358,40 @@ class UnitExpansion {
     return true;
   }
 
-  private countFittings(scope: FormulaScope): void {
+  /** What the unit lists, then the screws that `own` panels have holes for: those need not be listed, so that both agree. */
+  private countFittings(own: readonly ExpandedPanel[], scope: FormulaScope): void {
+    const inHoles = new Map<string, number>();
+    for (const { screw } of own.flatMap(({ holes }) => holes)) {
+      if (screw !== undefined) inHoles.set(screw.fitting, (inHoles.get(screw.fitting) ?? 0) + 1);
+    }
     for (const use of this.definition.fittings) {
       if (scope.condition(use.when) !== true) continue;
       const count = scope.count(use.count, 100_000);
-      const where = use.where === undefined ? {} : { where: [use.where] };
-      if (count !== undefined) this.addFitting({ fitting: use.fitting, count, ...where });
+      if (count === undefined) continue;
+      const drilled = inHoles.get(use.fitting);
+      if (drilled !== undefined && use.where === undefined && count > 0) {
+        this.surroundings.findings.push(countedTwice(use, count, drilled));
+      }
+      this.addFitting({
+        fitting: use.fitting,
+        count,
+        ...(use.where === undefined ? {} : { where: [use.where] }),
+      });
     }
+    for (const [fitting, count] of inHoles) this.addFitting({ fitting, count, inHoles: count });
   }
 
-  private addFitting({ fitting, count, where = [] }: CountedFitting): void {
+  private addFitting({ fitting, count, inHoles = 0, where = [] }: CountedFitting): void {
     if (count <= 0) return;
     const before = this.fittings.get(fitting);
     const said = [...new Set([...(before?.where ?? []), ...where])];
-    const all = (before?.count ?? 0) + count;
-    this.fittings.set(fitting, { fitting, count: all, ...(said.length === 0 ? {} : { where: said }) });
+    const drilled = (before?.inHoles ?? 0) + inHoles;
+    this.fittings.set(fitting, {
+      fitting,
+      count: (before?.count ?? 0) + count,
+      ...(drilled === 0 ? {} : { inHoles: drilled }),
+      ...(said.length === 0 ? {} : { where: said }),
+    });
   }
 
   private holes(definition: PanelDefinition, scope: FormulaScope): ExpandedHole[] {
@@ -436,6 +459,18 @@ function movedCutOut(cutOut: ExpandedCutOut, by: { x: number; y: number; z: numb
     return extent === null ? null : [extent[0] + by[axis], extent[1] + by[axis]];
   };
   return { ...cutOut, x: moved('x'), y: moved('y'), z: moved('z') };
+}
+
+function countedTwice(use: FittingUse, listed: number, drilled: number): Finding {
+  return {
+    code: 'screw-counted-twice',
+    severity: 'warning',
+    message: `${listed} of “${use.fitting}” come to the ${drilled} that go through holes of the unit, and nothing says where they go`,
+    place: use.place,
+    found: use.count.text,
+    advice:
+      'screws in holes are counted from them: leave the line out, or list only the others and say `where` they go',
+  };
 }
 
 export function unknownUnit(unit: string, place: Place, library: Library): Finding {

@@ -244,7 +244,12 @@ describe('a hole', () => {
 
 describe('a screw', () => {
   const screw = (from: Face, at: Parameters<typeof hole>[1], lengthUm: number) =>
-    hole(from, at, { name: 'screw', diameterUm: 4500, depthUm: null, screw: { lengthUm, intoUm: 2800 } });
+    hole(from, at, {
+      name: 'screw',
+      diameterUm: 4500,
+      depthUm: null,
+      screw: { fitting: 'carcass-screw', lengthUm, intoUm: 2800 },
+    });
   const at = { y: 110, z: 108.1 };
   /** The holes in the panels behind a side that a screw of so many mm goes through. */
   const behind = (others: readonly ExpandedPanel[], mm = 40, more: Partial<ExpandedPanel> = {}) => {

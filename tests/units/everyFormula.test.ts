@@ -217,7 +217,7 @@ describe('a hole', () => {
           ...middle,
           diameterUm: 4500,
           depthUm: null,
-          screw: { lengthUm: 40_000, intoUm: 2800 },
+          screw: { fitting: 'screw', lengthUm: 40_000, intoUm: 2800 },
         }),
       ],
       [],
@@ -439,6 +439,36 @@ describe('fittings and cautions', () => {
       { fitting: 'hook', count: 100_000 },
     ]);
     expect(codes).toHaveLength(2);
+  });
+
+  it('of screws are counted from the holes that name them, with those that the unit says the place of', () => {
+    const screwed = {
+      ...board,
+      holes: { h: { at: { y: 50, z: 60 }, from: 'left' as const, screw: 'screw' } },
+    };
+    const use = { fitting: 'screw', count: written(4), when: null, place };
+    const counted = (more: More) => {
+      const { body, findings } = expand({ side: { ...screwed, repeat: ['i', 3] } }, more);
+      return [body.fittings, findings];
+    };
+    expect(counted({})).toEqual([[{ fitting: 'screw', count: 3, inHoles: 3 }], []]);
+    expect(counted({ fittings: [{ ...use, where: 'through the floor' }] })).toEqual([
+      [{ fitting: 'screw', count: 7, inHoles: 3, where: ['through the floor'] }],
+      [],
+    ]);
+    expect(counted({ fittings: [use] })).toEqual([
+      [{ fitting: 'screw', count: 7, inHoles: 3 }],
+      [
+        expect.objectContaining({
+          code: 'screw-counted-twice',
+          severity: 'warning',
+          message:
+            '4 of “screw” come to the 3 that go through holes of the unit, and nothing says where they go',
+          place,
+        }),
+      ],
+    ]);
+    expect(counted({ fittings: [{ ...use, count: written(0) }] })[1]).toEqual([]);
   });
 
   it('are said once each', () => {

@@ -1,6 +1,6 @@
 import { type AssemblyStep, assemblyOrder, type HeldPiece } from '../../basics/assemblyOrder.ts';
-import type { Panel, PlacedUnit } from '../../model/furniture.ts';
-import type { Fitting } from '../../model/library.ts';
+import type { CountedFitting, Panel, PlacedUnit } from '../../model/furniture.ts';
+import type { FITTED, Fitting } from '../../model/library.ts';
 import type { StepInWords } from '../stepsInWords.ts';
 import type { AssemblyWords } from '../words/assemblyWords.ts';
 
@@ -49,6 +49,18 @@ function heldInWords(held: readonly HeldPiece[], says: AssemblyWords): string[] 
   });
 }
 
+type FittedWhen = (typeof FITTED)[number];
+
+/** How many of a fitting are put on when. A screw whose place the unit says in words is in no joint of panels. */
+function whenFitted({ fitting, count, inHoles = 0, where }: CountedFitting, of: Fitting | undefined) {
+  const inJoints = of?.screw === undefined ? 0 : where === undefined ? count : inHoles;
+  const parts: { when: FittedWhen; count: number }[] = [
+    { when: of?.fitted ?? 'in the joints', count: inJoints },
+    { when: of?.fitted ?? 'once it stands', count: count - inJoints },
+  ];
+  return parts.filter((part) => part.count > 0).map((part) => ({ fitting, ...part }));
+}
+
 /**
  * How a unit is put together, in numbered sentences that name each of its panels once, with the number that it has in `unit`:
  * the carcass in the order of `assemblyOrder`, square before back or top close it, the fittings when they are put on, offered up to the
@@ -61,15 +73,11 @@ export function assemblySteps(
 ): StepInWords[] {
   const { steps, held } = assemblyOrder(unit);
   const title = (id: string) => fittings.get(id)?.title ?? id;
-  // A screw whose place the unit says in words is in no joint of panels.
-  const whenOf = ({ fitting: id, where }: PlacedUnit['fittings'][number]) => {
-    const { fitted, screw } = fittings.get(id) ?? {};
-    return fitted ?? (screw === undefined || where !== undefined ? 'once it stands' : 'in the joints');
-  };
-  const fitted = (when: ReturnType<typeof whenOf>) => unit.fittings.filter((use) => whenOf(use) === when);
-  const sentenceOf = (when: ReturnType<typeof whenOf>, say: (list: string) => string): string[] => {
-    const uses = fitted(when).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
-    return uses.length === 0 ? [] : [say(uses.join(', '))];
+  const uses = unit.fittings.flatMap((use) => whenFitted(use, fittings.get(use.fitting)));
+  const fitted = (when: FittedWhen) => uses.filter((use) => use.when === when);
+  const sentenceOf = (when: FittedWhen, say: (list: string) => string): string[] => {
+    const list = fitted(when).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
+    return list.length === 0 ? [] : [say(list.join(', '))];
   };
   const inJoints = fitted('in the joints').map(({ fitting }) => title(fitting));
   const isAlone = unit.panels.length === 1;
