@@ -5,6 +5,7 @@ import type { Furniture, Panel } from '../model/furniture.ts';
 import type { Axis, Box, Um } from '../model/geometry.ts';
 import { APPLIANCE_SIDES, type ApplianceSide, type Library, type Vehicle } from '../model/library.ts';
 import { doorInTheWay } from './applianceDoor.ts';
+import { wrongOpening } from './applianceOpening.ts';
 import { mm, panelOfUnit } from './names.ts';
 import {
   applianceFinding,
@@ -33,8 +34,8 @@ const AXIS: Readonly<Record<ApplianceSide, { readonly axis: Axis; readonly high:
 
 /**
  * Whether each appliance has the room that its own entry asks for: no board in its body; what must stay clear on each side,
- * free of boards of all units, of the walls and of other appliances; openings large enough for its air; and a door that
- * opens. Straight out from its body: corners are not looked at. Without a vehicle the walls are not either.
+ * free of boards of all units, of the walls and of other appliances; openings large enough for its air, and one that its body
+ * goes through and its rim covers where it hangs in a board; and a door that opens. Straight out from its body: corners are not looked at. Without a vehicle the walls are not either.
  */
 export function checkAppliances(
   furniture: Furniture,
@@ -52,6 +53,7 @@ export function checkAppliances(
     ...inTheBody(each, panels, vehicle),
     ...APPLIANCE_SIDES.flatMap((side) => tooNear(each, side, panels, standing, vehicle)),
     ...airTooNarrow(each),
+    ...wrongOpening(each),
     ...doorInTheWay(each, panels, vehicle),
   ]);
 }

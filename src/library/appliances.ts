@@ -1,4 +1,4 @@
-import { unknownWord } from '../basics/findings.ts';
+import { errorFinding, unknownWord } from '../basics/findings.ts';
 import type { FieldReader } from '../basics/yamlFields.ts';
 import type { Appliance, ApplianceUse } from '../model/library.ts';
 import { readCautionUses } from './cautions.ts';
@@ -16,7 +16,7 @@ export function readAppliances(
   const { reader, value, yaml } = read;
   const appliances = new Map<string, Appliance>();
   for (const [id, written] of Object.entries(value)) {
-    const { clear, air } = written;
+    const { clear, air, opening } = written;
     const clearUm = (side: keyof NonNullable<typeof clear>) =>
       clear?.[side] === undefined ? 0 : reader.lengthUm(clear, side, 'allowance');
     const brings = readCautionUses(reader, written.cautions, cautions).map(({ caution }) => caution);
@@ -26,6 +26,7 @@ export function readAppliances(
       widthUm: reader.lengthUm(written, 'width', 'size'),
       depthUm: reader.lengthUm(written, 'depth', 'size'),
       heightUm: reader.lengthUm(written, 'height', 'size'),
+      ...(opening === undefined ? {} : { openingUm: readOpening(reader, written, opening) }),
       clearUm: {
         left: clearUm('left'),
         right: clearUm('right'),
@@ -41,6 +42,25 @@ export function readAppliances(
     });
   }
   return { values: appliances, names: yaml.namesIn(value) };
+}
+
+/** A rim that is no wider than the opening holds nothing. */
+function readOpening(
+  reader: FieldReader,
+  body: { readonly width: unknown; readonly depth: unknown },
+  opening: { readonly width: unknown; readonly depth: unknown },
+): NonNullable<Appliance['openingUm']> {
+  for (const side of ['width', 'depth'] as const) {
+    const wideUm = reader.lengthUm(opening, side, 'size');
+    if (wideUm < reader.lengthUm(body, side, 'size')) continue;
+    const message = `The ${side} of the opening must be less than that of the appliance, which hangs in it by its rim.`;
+    const advice = 'Take both figures from its manual: the size over the rim, and that of the opening.';
+    reader.report(errorFinding('bad-opening', message, reader.yaml.placeOf(opening, side), { advice }));
+  }
+  return {
+    width: reader.lengthUm(opening, 'width', 'size'),
+    depth: reader.lengthUm(opening, 'depth', 'size'),
+  };
 }
 
 /** What a unit has room for; panels that it names are panels of its own. */

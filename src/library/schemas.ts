@@ -194,6 +194,9 @@ const appliance = z.strictObject({
   width: size,
   depth: size,
   height: size,
+  opening: z.strictObject({ width: size, depth: size }).optional().meta({
+    description: 'of one that hangs in a worktop by its rim: the least opening that its body goes through',
+  }),
   clear: z
     .strictObject({
       left: allowance.optional(),

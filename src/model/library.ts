@@ -122,6 +122,8 @@ export interface Appliance {
   readonly widthUm: Um;
   readonly depthUm: Um;
   readonly heightUm: Um;
+  /** Of one that hangs in a level board by its rim: the least opening that its body goes through. Absent for any other. */
+  readonly openingUm?: { readonly width: Um; readonly depth: Um };
   /** What must stay free of boards, walls and other appliances on each side, straight out from its body. */
   readonly clearUm: Readonly<Record<ApplianceSide, Um>>;
   /** The edge of its front about which its door opens; null without a door. A door is as wide, or as high, as the body. */

@@ -65,11 +65,13 @@ export function settledChoices(order: Order, library: Library): ReadonlyMap<stri
 }
 
 function applianceFigures(appliance: Appliance): (readonly [(typeof APPLIANCE_FIGURES)[number], number])[] {
-  const { clearUm, airCm2 } = appliance;
+  const { clearUm, airCm2, openingUm } = appliance;
   return [
     ['width', umToMm(appliance.widthUm)],
     ['depth', umToMm(appliance.depthUm)],
     ['height', umToMm(appliance.heightUm)],
+    ['opening width', umToMm(openingUm?.width ?? appliance.widthUm)],
+    ['opening depth', umToMm(openingUm?.depth ?? appliance.depthUm)],
     ...APPLIANCE_SIDES.map((side) => [side, umToMm(clearUm[side])] as const),
     ['air in', airCm2.in],
     ['air out', airCm2.out],

@@ -268,7 +268,7 @@ describe('appliances of the demonstration library', () => {
       'the library has no appliance “smal-fridge”',
     );
     expect(asked("appliance('small-fridge', 'weight')").join()).toContain(
-      'these are width, depth, height, left',
+      'these are width, depth, height, opening width',
     );
     expect(asked("appliance(1, 'width')").join()).toContain('a text in quotes is wanted here');
   });
@@ -281,3 +281,108 @@ function demoLibraryWithAll(before: string, after: string): Library {
   files.set(path, files.get(path)!.replaceAll(before, after));
   return must(readLibrary(files, demoRoot));
 }
+
+describe('an appliance that hangs by its rim', () => {
+  const openingUm = { width: 360 * MM, depth: 260 * MM };
+  /** Under the stove, whose body is 400 × 300 mm from x 300 and y 100, a board with an opening; in mm of its unit. */
+  const told = (
+    opening: { x: readonly [number, number]; y: readonly [number, number] } | null,
+    turned = false,
+    asks: Partial<Appliance> = { openingUm },
+  ) => {
+    const plain = {
+      ...weighedPanel('top', box([10, 1000], [20, 600], [80, 100]), 1, 0),
+      unit: 'holder',
+      name: 'top',
+    };
+    const [length, width] = turned ? (['y', 'x'] as const) : (['x', 'y'] as const);
+    const corner = { x: 10, y: 20 };
+    const along = (axis: 'x' | 'y') =>
+      opening![axis].map((mm) => (mm - corner[axis]) * MM) as unknown as readonly [number, number];
+    const cutOuts =
+      opening === null ? [] : [{ name: 'hob', place, alongLength: along(length), alongWidth: along(width) }];
+    const panel = {
+      ...plain,
+      id: 'holder/top',
+      lengthAxis: length,
+      widthAxis: width,
+      thicknessAxis: 'z' as const,
+      cutOuts,
+      box: box([10, 1000], [20, 600], [80, 100]),
+      placeBox: box([0, 1], [0, 1], [790, 800]),
+    };
+    const unit = { ...holder({ through: ['holder/top'] }), panels: [panel as never] };
+    return found(asks, [unit]);
+  };
+
+  it.each([
+    ['is as large as its entry asks for', { x: [320, 680], y: [120, 380] }, []],
+    ['is just covered', { x: [300.001, 699.999], y: [100.001, 399.999] }, []],
+    [
+      'is too narrow',
+      { x: [320, 679], y: [120, 380] },
+      [
+        'the opening of the top of the holder for the stove of the holder is 359 × 260 mm; its entry asks for 360 × 260 mm',
+      ],
+    ],
+    [
+      'is not deep enough',
+      { x: [320, 680], y: [121, 380] },
+      [
+        'the opening of the top of the holder for the stove of the holder is 360 × 259 mm; its entry asks for 360 × 260 mm',
+      ],
+    ],
+    [
+      'is as wide as the rim',
+      { x: [300, 699], y: [120, 380] },
+      [
+        'the opening of the top of the holder for the stove of the holder is 399 × 260 mm; its rim of 400 × 300 mm does not cover it all round',
+      ],
+    ],
+    [
+      'reaches out behind the rim',
+      { x: [320, 680], y: [140, 400] },
+      [
+        'the opening of the top of the holder for the stove of the holder is 360 × 260 mm; its rim of 400 × 300 mm does not cover it all round',
+      ],
+    ],
+    [
+      'lies elsewhere',
+      { x: [700, 980], y: [120, 380] },
+      ['the top of the holder has no opening for the stove of the holder; its entry asks for 360 × 260 mm'],
+    ],
+  ] as const)('is told where its opening %s, however the board is turned', (_what, opening, expected) => {
+    expect(told(opening)).toEqual(expected);
+    expect(told(opening, true)).toEqual(expected);
+  });
+
+  it('needs an opening, and is not looked at where its entry states none', () => {
+    expect(told(null)).toEqual([
+      'the top of the holder has no opening for the stove of the holder; its entry asks for 360 × 260 mm',
+    ]);
+    expect(told(null, false, {})).toEqual([]);
+  });
+
+  it('has an opening smaller than its rim in its entry', () => {
+    const wrong = demoFiles();
+    const path = `${demoRoot}/appliances.yaml`;
+    wrong.set(path, wrong.get(path)!.replace('opening: { width: 240,', 'opening: { width: 260,'));
+    const read = readLibrary(wrong, demoRoot);
+    expect(read.findings.map(({ code, place: at }) => [code, at?.file])).toEqual([['bad-opening', path]]);
+  });
+
+  it('hangs in the worktop of the demonstration with its rim on the board, and is told where that is cut too small', () => {
+    const worktop = (value: string) =>
+      demoLibrary([
+        'units/worktop.yaml',
+        "0 : appliance(hob, 'opening width')",
+        `0 : appliance(hob, '${value}')`,
+      ]);
+    const codes = (library: Library) =>
+      furnish(demoOrder(library), library)
+        .findings.filter(({ code }) => code === 'appliance-opening')
+        .map(({ message }) => message.replace(/.* is /, ''));
+    expect(codes(worktop('opening width'))).toEqual([]);
+    expect(codes(worktop('width'))).toHaveLength(1);
+  });
+});
