@@ -67,7 +67,9 @@ describe('a store whose bookings are killed', () => {
     const confirmed = new Set<string>();
     let [torn, unconfirmed] = [0, 0];
     const until = performance.now() + SECONDS * 1000;
-    for (let kill = 1; kill <= KILLS && performance.now() < until; kill++) {
+    // On a busy machine nothing may be confirmed within the time: then it goes on until something is, and one line is torn.
+    const goesOn = () => performance.now() < until || confirmed.size === 0 || torn === 0;
+    for (let kill = 1; kill <= KILLS && goesOn(); kill++) {
       const booker = startBooking(folder, `run-${kill}`, 1 + random.below(60));
       // At any moment, and every other time while a line is being written.
       await untilSaid(booker, kill % 2 === 0 ? 'begun' : 'writing');
