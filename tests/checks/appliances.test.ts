@@ -371,18 +371,17 @@ describe('an appliance that hangs by its rim', () => {
     expect(read.findings.map(({ code, place: at }) => [code, at?.file])).toEqual([['bad-opening', path]]);
   });
 
-  it('hangs in the worktop of the demonstration with its rim on the board, and is told where that is cut too small', () => {
-    const worktop = (value: string) =>
-      demoLibrary([
-        'units/worktop.yaml',
-        "0 : appliance(hob, 'opening width')",
-        `0 : appliance(hob, '${value}')`,
-      ]);
-    const codes = (library: Library) =>
-      furnish(demoOrder(library), library)
-        .findings.filter(({ code }) => code === 'appliance-opening')
-        .map(({ message }) => message.replace(/.* is /, ''));
-    expect(codes(worktop('opening width'))).toEqual([]);
-    expect(codes(worktop('width'))).toHaveLength(1);
+  it('hangs in the worktop of the demonstration, which refuses an opening that is too large or too small', () => {
+    const library = demoLibrary();
+    const asked = (set: Record<string, string | number>) =>
+      messages(
+        alone('worktop', { hob: 'gas-hob-two', ...set }, library, demoOrder(library)).findings.filter(
+          ({ severity }) => severity === 'error',
+        ),
+      );
+    expect(asked({})).toEqual([]);
+    expect(asked({ hob_width: 360, hob_depth: 379 })).toEqual([]);
+    expect(asked({ hob_width: 359 }).join()).toContain('the opening would be smaller than the hob asks for');
+    expect(asked({ hob_width: 380 }).join()).toContain('as large as the rim of the hob, which would fall');
   });
 });

@@ -72,13 +72,13 @@ describe('makePanels', () => {
 
   it('puts openings into the panel’s own plane and takes them off its mass', () => {
     const top = panelOf(furnished, 'galley worktop', 'top');
-    // 1450 long; sink 290 × 370 in the middle of the sink cupboard at 400 + 550 / 2, hob 380 × 380 at 1450 − 250
+    // 1450 long; the opening of the sink 270 × 350 in the middle of its cupboard at 400 + 550 / 2, of the hob 360 × 360 at 1450 − 250
     expect(top.cutOuts).toEqual([
-      { name: 'sink', alongLength: [530_000, 820_000], alongWidth: [90_000, 460_000] },
-      { name: 'hob', alongLength: [1_010_000, 1_390_000], alongWidth: [85_000, 465_000] },
+      { name: 'sink', alongLength: [540_000, 810_000], alongWidth: [100_000, 450_000] },
+      { name: 'hob', alongLength: [1_020_000, 1_380_000], alongWidth: [95_000, 455_000] },
     ]);
     expect(top.massKg).toBeCloseTo(
-      (1.448 * 0.539 - 0.29 * 0.37 - 0.38 * 0.38) * 10.88 + (1.45 + 2 * 0.54) * 0.028,
+      (1.448 * 0.539 - 0.27 * 0.35 - 0.36 * 0.36) * 10.88 + (1.45 + 2 * 0.54) * 0.028,
       12,
     );
   });
