@@ -95,7 +95,7 @@ function lidsWithCleats(main: readonly Panel[]): Panel[][] {
 }
 
 /** Panels that touch, are let into or pass through each other, as pieces. */
-function joinedPieces(panels: readonly Panel[]): Panel[][] {
+export function joinedPieces(panels: readonly Panel[]): Panel[][] {
   const left = new Set(panels);
   const pieces: Panel[][] = [];
   for (const first of panels) {
@@ -207,7 +207,10 @@ function kindOf(panel: Panel, panels: readonly Panel[]): AssemblyKind {
     if (covers && liesOnUprights) return 'top';
     const level = panels.filter((other) => other.thicknessAxis === 'z');
     const lowest = Math.min(...level.map((other) => other.box.z[0]));
-    return box.z[0] === lowest && middle('z') < 0 && share('x') >= 0.5 ? 'base' : 'between';
+    const isLowest = box.z[0] === lowest && middle('z') < 0 && share('x') >= 0.5;
+    // One that is let in, as the bottom of a drawer, needs what it is pushed into.
+    if (isLowest) return panel.housings.length > 0 ? 'back' : 'base';
+    return 'between';
   }
   if (box.y[0] === around.y[0] && share('z') >= 0.2 && atFace('y', 1).length > 0) return 'front';
   const isLarge = share('x') >= 0.5 && share('z') >= 0.5;

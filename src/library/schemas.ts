@@ -404,6 +404,21 @@ const applianceUse = z.strictObject({
   when: formula.optional(),
 });
 
+const assemblyNames = z.array(name).min(1).max(500);
+const assemblyStep = z
+  .strictObject({
+    begin: assemblyNames.optional().meta({ description: 'what stands or lies there first' }),
+    put: assemblyNames.optional().meta({ description: 'joined to what is there' }),
+    'slide in': assemblyNames.optional().meta({ description: 'pushed into grooves' }),
+    apart: assemblyNames.optional().meta({ description: 'made for itself, put to the rest by a later step' }),
+    'lift in': assemblyNames.optional().meta({ description: 'made for itself and set in its place' }),
+    'to the body': assemblyNames.optional().meta({ description: 'fixed to wall or body before the rest' }),
+    'to its neighbours': assemblyNames.optional().meta({ description: 'fixed to the units beside this one' }),
+    hang: assemblyNames.optional().meta({ description: 'held by hinges or other fittings' }),
+    'lay loose': assemblyNames.optional().meta({ description: 'lies in its place and lifts out again' }),
+  })
+  .meta({ description: 'one step: one way, with the panels that it is for' });
+
 export const unitFile = z
   .strictObject({
     title,
@@ -416,6 +431,9 @@ export const unitFile = z
     units: z.record(name, innerUnit).optional(),
     fittings: z.record(id, fittingUse).optional(),
     appliances: z.record(name, applianceUse).optional().meta({ description: 'what it has room for' }),
+    assembly: z.array(assemblyStep).min(1).max(50).optional().meta({
+      description: 'how it goes together, step by step, where that cannot be read from its boxes',
+    }),
     cautions: cautionUses.optional().meta({ description: 'what this unit needs care with' }),
   })
   .meta({
@@ -457,5 +475,6 @@ export type ApplianceUseField = z.infer<typeof applianceUse>;
 export type FittingField = z.infer<typeof fittingUse>;
 export type CautionUsesField = z.infer<typeof cautionUses>;
 export type LibraryFile = z.infer<typeof libraryFile>;
+export type AssemblyStepField = z.infer<typeof assemblyStep>;
 export type UnitFile = z.infer<typeof unitFile>;
 export type LayoutFile = z.infer<typeof layoutFile>;

@@ -11,6 +11,7 @@ import type {
   UnitDefinition,
 } from '../model/library.ts';
 import { readApplianceUses } from './appliances.ts';
+import { readAssembly } from './assembly.ts';
 import { readCautionUses } from './cautions.ts';
 import {
   checkRepeatedNames,
@@ -194,6 +195,7 @@ export function readUnit(files: LibraryFiles, path: string, known: KnownWords): 
     const place = yaml.placeOfAll(value);
     reader.report(errorFinding('empty-unit', 'The unit has neither panels nor units.', place));
   }
+  const assembly = readAssembly(reader, value.assembly, Object.keys(value.panels ?? {}), Object.keys(inner));
   return {
     id: read.id,
     title: value.title,
@@ -211,6 +213,7 @@ export function readUnit(files: LibraryFiles, path: string, known: KnownWords): 
       heldBy: readHeldBy(reader, use['held by'], value.panels, ''),
     })),
     fittings: readFittingUses(reader, value.fittings, known),
+    ...(assembly === undefined ? {} : { assembly }),
     appliances: readApplianceUses(reader, value.appliances, Object.keys(value.panels ?? {})),
     cautions: readCautionUses(reader, value.cautions, known.cautions),
     musts: readMusts(reader, value.musts),

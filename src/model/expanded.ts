@@ -1,7 +1,7 @@
 import type { Place } from './finding.ts';
 import type { CountedFitting } from './furniture.ts';
 import type { Axis, Box, Extent, Face, Facing, Um } from './geometry.ts';
-import type { Vehicle } from './library.ts';
+import type { AssemblyWay, Vehicle } from './library.ts';
 
 /** A panel of a unit as a box with whole µm: what the formulas came to, before board, edging and sizes. */
 export interface ExpandedPanel {
@@ -91,6 +91,8 @@ export interface ExpandedUnit {
     readonly gapUm: Um;
     readonly place: Place;
   }[];
+  /** How it goes together, where its file says so: each panel once, by name. */
+  readonly assembly?: readonly { readonly way: AssemblyWay; readonly panels: readonly string[] }[];
   readonly fittings: readonly CountedFitting[];
   readonly appliances?: readonly ExpandedAppliance[];
   /** Cautions of this unit and the units inside it, by id. */

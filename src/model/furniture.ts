@@ -1,5 +1,6 @@
 import type { Place } from './finding.ts';
 import type { Axis, Box, Face, Facing, Um } from './geometry.ts';
+import type { AssemblyWay } from './library.ts';
 import type { OutlinePoint, Part } from './part.ts';
 
 export interface PanelEdge {
@@ -101,6 +102,8 @@ export interface PlacedUnit {
   readonly appliances?: readonly PlacedAppliance[];
   /** What fittings hold to what. */
   readonly hangings?: readonly Hanging[];
+  /** How it goes together, where its file says so. */
+  readonly assembly?: readonly PlacedAssembly[];
   /** Where it is placed. */
   readonly place?: Place;
 }
@@ -131,6 +134,12 @@ export interface CountedFitting {
   /** How many of them go through holes of panels that name them; absent where no hole does. */
   readonly inHoles?: number;
   readonly where?: readonly string[];
+}
+
+/** Panels that are put on in one step of a unit whose file says how it goes together; by id. */
+export interface PlacedAssembly {
+  readonly way: AssemblyWay;
+  readonly panels: readonly string[];
 }
 
 /** One of `panels` is held to one of `on` by fittings that bridge exactly `gapUm`; panels by id. */

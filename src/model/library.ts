@@ -353,6 +353,30 @@ export interface FittingUse {
   readonly place: Place;
 }
 
+/**
+ * How panels come to a unit, where it is not put together as their boxes say. `apart` is made for itself and put to the rest by a
+ * later step; `lift in` is made for itself and set in its place; `lay loose` lifts out again.
+ */
+export const ASSEMBLY_WAYS = [
+  'begin',
+  'put',
+  'slide in',
+  'apart',
+  'lift in',
+  'to the body',
+  'to its neighbours',
+  'hang',
+  'lay loose',
+] as const;
+export type AssemblyWay = (typeof ASSEMBLY_WAYS)[number];
+
+/** Panels of a unit, or of whole units inside it, that are put on in one step. */
+export interface AssemblyUse {
+  readonly way: AssemblyWay;
+  /** Of panels as in `housings`, or of units inside; what is named for itself is left out of a unit. */
+  readonly names: readonly { readonly name: string; readonly place: Place }[];
+}
+
 /** A caution that a unit or a layout brings, by its id: a word of the program or of the library. */
 export interface CautionUse {
   readonly caution: string;
@@ -390,6 +414,8 @@ export interface UnitDefinition {
   readonly fittings: readonly FittingUse[];
   readonly cautions?: readonly CautionUse[];
   readonly appliances?: readonly ApplianceUse[];
+  /** Step by step, each panel once; absent where the boxes say how it goes together. */
+  readonly assembly?: readonly AssemblyUse[];
   /** Conditions on the parameters that must hold, with the sentence to say when one does not. */
   readonly musts: readonly { readonly that: Formula; readonly says: string; readonly place: Place }[];
 }

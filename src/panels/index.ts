@@ -103,6 +103,14 @@ class FurnitureMaker {
           place: hanging.place,
         }),
       ),
+      ...(unit.assembly === undefined
+        ? {}
+        : {
+            assembly: unit.assembly.map(({ way, panels: names }) => ({
+              way,
+              panels: names.map((name) => panelId(unit.name, name)),
+            })),
+          }),
       place: unit.place,
     };
   }

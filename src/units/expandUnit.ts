@@ -16,6 +16,7 @@ import type { Axis, Box, Extent } from '../model/geometry.ts';
 import type {
   Appliance,
   ApplianceUse,
+  AssemblyUse,
   FittingUse,
   Formula,
   FormulaExtent,
@@ -58,6 +59,7 @@ export interface UnitBody {
   readonly fittings: ExpandedUnit['fittings'];
   readonly appliances: readonly ExpandedAppliance[];
   readonly cautions: readonly string[];
+  readonly assembly?: NonNullable<ExpandedUnit['assembly']>;
 }
 
 export interface UnitSurroundings {
@@ -123,6 +125,9 @@ class UnitExpansion {
       fittings: [...this.fittings.values()],
       appliances: this.appliances,
       cautions: [...this.cautions],
+      ...(this.definition.assembly === undefined
+        ? {}
+        : { assembly: this.assembly(this.definition.assembly) }),
     };
   }
 
@@ -207,9 +212,13 @@ class UnitExpansion {
   /** Panels there are of a name with or without its number; a name that the unit does not know is a finding. */
   private named(name: string, place: Place): string[] {
     const found = this.panels.filter((panel) => panel.name === name || panel.baseName === name);
+    const { library } = this.surroundings;
     const known = [
       ...this.definition.panels.map((panel) => panel.name),
       ...this.panels.map((panel) => panel.name),
+      ...this.definition.units.flatMap((use) =>
+        (library.units.get(use.unit)?.panels ?? []).map((panel) => `${use.name} ${panel.name}`),
+      ),
     ];
     if (found.length === 0 && !known.includes(name)) {
       const nearest = nearestWord(name, known);
@@ -223,6 +232,22 @@ class UnitExpansion {
       });
     }
     return found.map((panel) => panel.name);
+  }
+
+  /** Steps with the panels that there are of those named; a step without any is left out. */
+  private assembly(steps: readonly AssemblyUse[]): NonNullable<ExpandedUnit['assembly']> {
+    const own = new Set(steps.flatMap(({ names }) => names.map(({ name }) => name)));
+    return steps.flatMap(({ way, names }) => {
+      const panels = names.flatMap(({ name, place }) => {
+        const isUnit = this.definition.units.some((use) => use.name === name);
+        if (!isUnit) return this.named(name, place);
+        const inside = this.panels.filter(({ baseName }) => baseName.startsWith(`${name} `));
+        return inside
+          .filter((panel) => !own.has(panel.baseName) && !own.has(panel.name))
+          .map((panel) => panel.name);
+      });
+      return panels.length === 0 ? [] : [{ way, panels }];
+    });
   }
 
   private expandUse(use: UnitUse, scope: FormulaScope) {

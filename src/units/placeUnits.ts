@@ -115,6 +115,7 @@ function placeUnit(
       ),
       panels: body.panels,
       hangings: body.hangings,
+      ...(body.assembly === undefined ? {} : { assembly: body.assembly }),
       fittings: body.fittings,
       appliances: body.appliances,
       cautions: body.cautions,

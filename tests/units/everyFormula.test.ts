@@ -483,6 +483,58 @@ describe('fittings and cautions', () => {
   });
 });
 
+describe('the order in which a unit goes together', () => {
+  const step = (way: 'put' | 'apart' | 'hang', ...names: string[]) => ({
+    way,
+    names: names.map((name) => ({ name, place })),
+  });
+  const box = named('box', { bottom: board, rear: { ...board, when: '1 > 2' }, lid: board });
+  const use = {
+    name: 'drawer',
+    place,
+    unit: 'box',
+    at: { x: written(0), y: written(0), z: written(0) },
+    facing: 'front' as const,
+    set: new Map(),
+    when: null,
+    repeat: { counter: 'i', count: written(2) },
+  };
+
+  it('has the panels that there are, repeated ones and whole units together', () => {
+    const { body, findings } = expand(
+      { side: { ...board, repeat: ['i', 2] }, top: { ...board, when: '1 > 2' } },
+      {
+        units: [use],
+        assembly: [
+          step('put', 'side', 'top'),
+          step('hang', 'top', 'drawer rear'),
+          step('apart', 'drawer'),
+          step('hang', 'drawer lid'),
+        ],
+      },
+      [box],
+    );
+    expect(findings).toEqual([]);
+    expect(body.assembly).toEqual([
+      { way: 'put', panels: ['side 1', 'side 2'] },
+      { way: 'apart', panels: ['drawer 1 bottom', 'drawer 2 bottom'] },
+      { way: 'hang', panels: ['drawer 1 lid', 'drawer 2 lid'] },
+    ]);
+    expect(expand({ side: board }).body).not.toHaveProperty('assembly');
+  });
+
+  it('is told where a unit inside has no such panel', () => {
+    const { findings } = expand(
+      { side: board },
+      { units: [use], assembly: [step('put', 'side', 'drawer botom')] },
+      [box],
+    );
+    expect(findings.map(({ code, nearest }) => [code, nearest])).toEqual([
+      ['unknown-panel', 'drawer bottom'],
+    ]);
+  });
+});
+
 describe('an appliance', () => {
   const held = (more: Partial<ApplianceUse> = {}): ApplianceUse => ({
     name: 'hob',

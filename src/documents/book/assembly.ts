@@ -1,29 +1,10 @@
 import { type AssemblyStep, assemblyOrder, type HeldPiece } from '../../basics/assemblyOrder.ts';
-import type { CountedFitting, Panel, PlacedUnit } from '../../model/furniture.ts';
+import type { CountedFitting, PlacedUnit } from '../../model/furniture.ts';
 import type { FITTED, Fitting } from '../../model/library.ts';
 import type { StepInWords } from '../stepsInWords.ts';
 import type { AssemblyWords } from '../words/assemblyWords.ts';
-
-/** Numbers with names, those of panels called alike together: `12 bottom, 14–17 slat`. */
-function panelsInWords(panels: readonly Panel[]): string {
-  const groups = new Map<string, number[]>();
-  for (const { baseName, number } of panels) groups.set(baseName, [...(groups.get(baseName) ?? []), number]);
-  return [...groups].map(([name, numbers]) => `${numbersInWords(numbers)}\u00a0${name}`).join(', ');
-}
-
-/** Three or more that follow each other as the first and the last. */
-function numbersInWords(numbers: readonly number[]): string {
-  const runs: [number, number][] = [];
-  for (const number of [...numbers].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last !== undefined && last[1] === number - 1) last[1] = number;
-    else runs.push([number, number]);
-  }
-  const words = runs.flatMap(([from, to]) =>
-    to - from > 1 ? [`${from}–${to}`] : from === to ? [String(from)] : [String(from), String(to)],
-  );
-  return words.join(', ');
-}
+import { panelsInWords } from './panelsInWords.ts';
+import { asWritten, type WrittenSteps } from './writtenAssembly.ts';
 
 function stepInWords({ kind, panels, slidesFrom }: AssemblyStep, index: number, says: AssemblyWords): string {
   const list = panelsInWords(panels);
@@ -49,6 +30,29 @@ function heldInWords(held: readonly HeldPiece[], says: AssemblyWords): string[] 
   });
 }
 
+/** The carcass with its screws and when to see that it is square, and what is held or laid on once it stands. */
+function readFromBoxes(unit: PlacedUnit, says: AssemblyWords, joints: string | null): WrittenSteps {
+  const { steps, held } = assemblyOrder(unit);
+  const after = heldInWords(held, says);
+  if (unit.panels.length === 1) {
+    return { toTheBody: [], carcass: steps.map(({ panels }) => says.alone(panelsInWords(panels))), after };
+  }
+  const closes = steps.findIndex(
+    ({ kind, slidesFrom }, index) => index > 0 && (kind === 'back' || kind === 'top' || slidesFrom !== null),
+  );
+  // Uprights alone are not joined yet.
+  const squareAt = (closes > 1 ? closes : steps.length) - 1;
+  const hasUprights = steps.flatMap(({ kind, panels }) => (kind === 'upright' ? panels : [])).length > 1;
+  const carcass = steps.map((step, index) =>
+    [
+      stepInWords(step, index, says),
+      ...(index === Math.min(1, steps.length - 1) && joints !== null ? [joints] : []),
+      ...(index === squareAt && hasUprights ? [says.square] : []),
+    ].join(' '),
+  );
+  return { toTheBody: [], carcass, after };
+}
+
 type FittedWhen = (typeof FITTED)[number];
 
 /** How many of a fitting are put on when. A screw whose place the unit says in words is in no joint of panels. */
@@ -63,15 +67,14 @@ function whenFitted({ fitting, count, inHoles = 0, where }: CountedFitting, of: 
 
 /**
  * How a unit is put together, in numbered sentences that name each of its panels once, with the number that it has in `unit`:
- * the carcass in the order of `assemblyOrder`, square before back or top close it, the fittings when they are put on, offered up to the
- * wall where edges are scribed, then what fittings hold.
+ * the carcass in the order that its file gives or else that of `assemblyOrder`, square before back or top close it, the fittings
+ * when they are put on, offered up to the wall where edges are scribed, then what fittings hold.
  */
 export function assemblySteps(
   unit: PlacedUnit,
   fittings: ReadonlyMap<string, Fitting>,
   says: AssemblyWords,
 ): StepInWords[] {
-  const { steps, held } = assemblyOrder(unit);
   const title = (id: string) => fittings.get(id)?.title ?? id;
   const uses = unit.fittings.flatMap((use) => whenFitted(use, fittings.get(use.fitting)));
   const fitted = (when: FittedWhen) => uses.filter((use) => use.when === when);
@@ -80,31 +83,23 @@ export function assemblySteps(
     return list.length === 0 ? [] : [say(list.join(', '))];
   };
   const inJoints = fitted('in the joints').map(({ fitting }) => title(fitting));
-  const isAlone = unit.panels.length === 1;
-  const carcass = steps.map((step, index) =>
-    isAlone ? says.alone(panelsInWords(step.panels)) : stepInWords(step, index, says),
-  );
-  const closes = steps.findIndex(
-    ({ kind, slidesFrom }, index) => index > 0 && (kind === 'back' || kind === 'top' || slidesFrom !== null),
-  );
-  // Uprights alone are not joined yet.
-  const squareAt = (closes > 1 ? closes : steps.length) - 1;
-  const hasUprights = steps.flatMap(({ kind, panels }) => (kind === 'upright' ? panels : [])).length > 1;
+  const inJointsSaid = inJoints.length === 0 ? null : says.joints(inJoints.join(', '));
+  const { toTheBody, carcass, after } =
+    unit.assembly === undefined
+      ? readFromBoxes(unit, says, inJointsSaid)
+      : asWritten(unit, unit.assembly, says, inJointsSaid);
+  // What goes into wall or body cannot come last where the rest is put to panels that are there before.
+  const isFixedFirst = toTheBody.length > 0;
+  const last = sentenceOf('last', isFixedFirst ? says.fittings : says.lastFittings);
   const sentences = [
     ...sentenceOf('first', says.firstFittings),
-    ...carcass.map((sentence, index) =>
-      [
-        sentence,
-        ...(index === Math.min(1, steps.length - 1) && inJoints.length > 0 && !isAlone
-          ? [says.joints(inJoints.join(', '))]
-          : []),
-        ...(index === squareAt && hasUprights ? [says.square] : []),
-      ].join(' '),
-    ),
+    ...toTheBody,
+    ...(isFixedFirst ? last : []),
+    ...carcass,
     ...sentenceOf('once it stands', says.fittings),
     ...(unit.panels.some(({ scribed }) => (scribed ?? []).length > 0) ? [says.wall] : []),
-    ...heldInWords(held, says),
-    ...sentenceOf('last', says.lastFittings),
+    ...after,
+    ...(isFixedFirst ? [] : last),
   ];
   return sentences.map((sentence, index) => ({
     number: index + 1,

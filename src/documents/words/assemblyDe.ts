@@ -11,6 +11,9 @@ const from = {
 
 const begin = (panels: string) => `Beginnen mit ${panels}.`;
 
+const onItsOwn = (pieces: readonly string[]) =>
+  `${pieces.length === 1 ? 'Für sich' : 'Jedes für sich'} zusammenbauen: ${pieces.join('; ')}`;
+
 export const assemblyDe: AssemblyWords = {
   heading: 'Zusammenbau',
   alone: (panels) => `Ein Teil: ${panels} an seinen Platz setzen.`,
@@ -40,6 +43,18 @@ export const assemblyDe: AssemblyWords = {
     pieces.length === 1
       ? `Für sich zusammenbauen und einsetzen: ${pieces[0]}.`
       : `Jedes für sich zusammenbauen und einsetzen: ${pieces.join('; ')}.`,
+  written: {
+    put: (panels) => `${panels} ansetzen.`,
+    slideIn: (panels) => `${panels} in die Nuten schieben.`,
+    apart: (pieces) => `${onItsOwn(pieces)}.`,
+    liftIn: (pieces) => `${onItsOwn(pieces)}. Im Ganzen einsetzen.`,
+    toTheBody: (panels) => `${panels} an der Wand oder Karosserie dahinter befestigen.`,
+    piecesToTheBody: (pieces) => `${onItsOwn(pieces)}. An der Wand oder Karosserie dahinter befestigen.`,
+    toItsNeighbours: (panels) => `${panels} an den Möbeln daneben befestigen.`,
+    hang: (panels) => `${panels} leichtgängig einhängen.`,
+    layLoose: (panels) => `${panels} lose einlegen, herausnehmbar.`,
+    layPieces: (pieces) => `${onItsOwn(pieces)}. Lose einlegen, herausnehmbar.`,
+  },
   fittings: (list) => `Beschläge anbringen: ${list}.`,
   firstFittings: (list) => `Beschläge anbringen: vor allem anderen ${list}.`,
   lastFittings: (list) => `Beschläge anbringen: zuletzt, wenn alles an seinem Platz ist, ${list}.`,

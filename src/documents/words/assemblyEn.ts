@@ -11,6 +11,9 @@ const from = {
 
 const begin = (panels: string) => `Begin with ${panels}.`;
 
+const onItsOwn = (pieces: readonly string[]) =>
+  `Put together ${pieces.length === 1 ? '' : 'each '}on its own: ${pieces.join('; ')}`;
+
 export const assemblyEn: AssemblyWords = {
   heading: 'Putting together',
   alone: (panels) => `One panel: set ${panels} in its place.`,
@@ -40,6 +43,21 @@ export const assemblyEn: AssemblyWords = {
     pieces.length === 1
       ? `Put together on its own and put in: ${pieces[0]}.`
       : `Put together each on its own and put in: ${pieces.join('; ')}.`,
+  written: {
+    put: (panels) => `Put ${panels} to it.`,
+    slideIn: (panels) => `Slide ${panels} into the grooves.`,
+    apart: (pieces) => `${onItsOwn(pieces)}.`,
+    liftIn: (pieces) =>
+      `${onItsOwn(pieces)}. Set ${pieces.length === 1 ? 'it' : 'them'} in place in one piece.`,
+    toTheBody: (panels) => `Fix ${panels} to the wall or the body behind.`,
+    piecesToTheBody: (pieces) =>
+      `${onItsOwn(pieces)}. Fix ${pieces.length === 1 ? 'it' : 'them'} to the wall or the body behind.`,
+    toItsNeighbours: (panels) => `Fix ${panels} to the units beside this one.`,
+    hang: (panels) => `Hang ${panels}, free to move.`,
+    layLoose: (panels) => `Lay ${panels} in place, loose, to be lifted out again.`,
+    layPieces: (pieces) =>
+      `${onItsOwn(pieces)}. Lay ${pieces.length === 1 ? 'it' : 'them'} in place, loose, to be lifted out again.`,
+  },
   fittings: (list) => `Fit ${list}.`,
   firstFittings: (list) => `Before anything else fit ${list}.`,
   lastFittings: (list) => `Last, with all in its place: ${list}.`,

@@ -21,6 +21,21 @@ export interface AssemblyWords {
   readonly held: (panels: string) => string;
   /** What is put together for itself first: one piece, or several. */
   readonly apart: (pieces: readonly string[]) => string;
+  /** Steps that a unit writes itself. */
+  readonly written: {
+    readonly put: (panels: string) => string;
+    readonly slideIn: (panels: string) => string;
+    readonly apart: (pieces: readonly string[]) => string;
+    readonly liftIn: (pieces: readonly string[]) => string;
+    readonly toTheBody: (panels: string) => string;
+    readonly piecesToTheBody: (pieces: readonly string[]) => string;
+    readonly toItsNeighbours: (panels: string) => string;
+    /** What is no front. */
+    readonly hang: (panels: string) => string;
+    /** Single panels, and pieces that are put together first. */
+    readonly layLoose: (panels: string) => string;
+    readonly layPieces: (pieces: readonly string[]) => string;
+  };
   readonly fittings: (list: string) => string;
   /** Fittings before anything else, and when all is in its place. */
   readonly firstFittings: (list: string) => string;

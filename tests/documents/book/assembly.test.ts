@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { joinedPieces } from '../../../src/basics/assemblyOrder.ts';
+import { jointOf } from '../../../src/basics/joints.ts';
 import { assemblySteps } from '../../../src/documents/book/assembly.ts';
 import { assemblyDe } from '../../../src/documents/words/assemblyDe.ts';
 import { assemblyEn } from '../../../src/documents/words/assemblyEn.ts';
+import type { Panel } from '../../../src/model/furniture.ts';
 import { demoOrders } from '../../helpers/demoPlan.ts';
 import { alone, demoLibrary, demoOrder, furnish } from '../../helpers/demoVan.ts';
 
@@ -83,5 +86,98 @@ describe('fittings that have a time of their own', () => {
   it('go into a worktop or the front of a drawer when these are in their place', () => {
     const sentences = stepsOf('drawer-cupboard', {});
     expect(sentences.at(-1)).toMatch(/Screw 4 × 25 with a wide head.*up into a worktop/);
+  });
+});
+
+describe('the steps that a unit gives itself', () => {
+  const order = demoOrder(library);
+  const made = (name: string, set: Record<string, string | number> = {}) =>
+    alone(name, set, library, order).unit!;
+  const told = (name: string, set: Record<string, string | number> = {}, says = assemblyEn) =>
+    assemblySteps(made(name, set), library.fittings, says).map(({ sentence }) =>
+      sentence.replaceAll('\u00a0', ' '),
+    );
+  const ofFile = [...library.units.values()].filter(({ assembly }) => assembly !== undefined);
+
+  it.each(ofFile.map(({ id }) => [id] as const))(
+    '%s: name every panel once, each put to what is there',
+    (id) => {
+      for (const choice of library.units.get(id)!.parameters.flatMap((parameter) => {
+        return parameter.kind === 'choice'
+          ? parameter.choices.map((value) => ({ [parameter.name]: value }))
+          : [{}];
+      })) {
+        const unit = alone(id, choice, library, order).unit;
+        if (unit === null) continue;
+        const ids = unit.assembly!.flatMap(({ panels }) => panels);
+        expect(ids.toSorted()).toEqual(unit.panels.map((panel) => panel.id).toSorted());
+        const panelOf = new Map(unit.panels.map((panel) => [panel.id, panel]));
+        const there: Panel[] = [];
+        for (const { way, panels } of unit.assembly!) {
+          const coming = panels.map((each) => panelOf.get(each)!);
+          if (way === 'put' || way === 'slide in') {
+            // In one step panels may be put to each other; some of them touch what is there.
+            for (const piece of joinedPieces(coming)) {
+              expect(
+                piece.some((panel) => there.some((other) => jointOf(panel, other).kind !== 'apart')),
+                `${id}: ${piece.map(({ name }) => name)}`,
+              ).toBe(true);
+            }
+          }
+          there.push(...coming);
+        }
+      }
+    },
+  );
+
+  it('put the back of a bench on before the fins that hide its screws', () => {
+    const bench = told('seat-box', { backrest: 'board' });
+    expect(bench[1]).toMatch(/^Put 5 back to it\. All joints: .*Compare the diagonals/);
+    expect(bench[2]).toBe('Put 6 left fin, 7 middle fin, 8 right fin to it.');
+    expect(bench[5]).toMatch(/^Put together each on its own: 9 lid, 11 front cleat, 13 rear cleat; 10 lid/);
+    expect(bench[5]).toContain('Lay them in place, loose, to be lifted out again.');
+  });
+
+  it('fix to the wall first what carries the rest, with what holds it there', () => {
+    const bed = told('slatted-roof-bed');
+    expect(bed[0]).toMatch(
+      /^Put together each on its own: 1 left wall board, 3 left ledge; .* Fix them to the wall/,
+    );
+    expect(bed[1]).toMatch(/^Fit .*Screw or bolt into the body/);
+    expect(bed[2]).toMatch(/13–26 slat\. Set it in place in one piece\. Compare the diagonals/);
+    const table = told('wall-table');
+    expect(table[0]).toBe('Fix 2 wall rail to the wall or the body behind.');
+    expect(table.slice(-2)).toEqual([
+      'Hang 3 left bracket, 4 right bracket, free to move.',
+      'Lay 1 top in place, loose, to be lifted out again.',
+    ]);
+  });
+
+  it('make boxes on their own, and hang their fronts when all stands', () => {
+    const locker = told('rear-locker');
+    expect(locker[0]).toMatch(/^Put together on its own: \d+ left bottom/);
+    expect(locker[2]).toMatch(/^Put 1 shelf bottom, 2 shelf back, 3 shelf top to it\.$/);
+    expect(locker.findIndex((each) => each.includes('Cup hinge'))).toBe(3);
+    expect(locker[4]).toMatch(/^Hang or fix \d+ left front, \d+ right front/);
+  });
+
+  it('say what goes to the units beside, and what slides into posts', () => {
+    expect(told('bed-bridge')[0]).toBe('Fix 1 front ledge, 2 rear ledge to the units beside this one.');
+    expect(told('boot-divider')[2]).toBe('Slide 3 lower board, 4 upper board into the grooves.');
+  });
+
+  it('say it in German', () => {
+    const german = (name: string, set = {}) => told(name, set, assemblyDe);
+    expect(german('bed-bridge')[0]).toBe('1 front ledge, 2 rear ledge an den Möbeln daneben befestigen.');
+    expect(german('bed-bridge')[2]).toMatch(
+      /^Jedes für sich zusammenbauen: .* Lose einlegen, herausnehmbar\./,
+    );
+    expect(german('boot-divider')[0]).toMatch(/an der Wand oder Karosserie dahinter befestigen\.$/);
+    expect(german('boot-divider')[2]).toMatch(/in die Nuten schieben\.$/);
+    expect(german('slatted-roof-bed')[0]).toMatch(/An der Wand oder Karosserie dahinter befestigen\./);
+    expect(german('slatted-roof-bed')[2]).toMatch(/^Für sich zusammenbauen: .* Im Ganzen einsetzen\./);
+    expect(german('wall-table').at(-2)).toMatch(/leichtgängig einhängen\.$/);
+    expect(german('wall-table').at(-1)).toMatch(/lose einlegen, herausnehmbar\.$/);
+    expect(german('rear-locker')[2]).toMatch(/ansetzen\.$/);
   });
 });

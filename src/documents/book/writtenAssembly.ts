@@ -1,0 +1,93 @@
+import { joinedPieces } from '../../basics/assemblyOrder.ts';
+import type { Panel, PlacedAssembly, PlacedUnit } from '../../model/furniture.ts';
+import type { AssemblyWay } from '../../model/library.ts';
+import type { AssemblyWords } from '../words/assemblyWords.ts';
+import { panelsInWords } from './panelsInWords.ts';
+
+/** Sentences by which a unit is put together, without those about fittings. */
+export interface WrittenSteps {
+  /** What is fixed to wall or body before the rest. */
+  readonly toTheBody: readonly string[];
+  readonly carcass: readonly string[];
+  /** What is held by fittings or lies loose, once the carcass stands. */
+  readonly after: readonly string[];
+}
+
+/** Ways of what comes once the carcass stands, where nothing else follows. */
+const AFTERWARDS: readonly AssemblyWay[] = ['hang', 'lay loose'];
+/** Ways by which panels are joined to each other. */
+const JOINS: readonly AssemblyWay[] = ['put', 'apart', 'lift in'];
+/** Fewer panels that are joined have no diagonals to compare. */
+const LEAST_SQUARE = 3;
+
+/**
+ * The steps that a unit's file gives, in sentences: `joints` with the first that joins panels, and the word to see that it is
+ * square with the first after which there are enough of them.
+ */
+export function asWritten(
+  unit: PlacedUnit,
+  assembly: readonly PlacedAssembly[],
+  says: AssemblyWords,
+  joints: string | null,
+): WrittenSteps {
+  const byId = new Map(unit.panels.map((panel) => [panel.id, panel]));
+  const steps = assembly.map(({ way, panels }) => ({
+    way,
+    panels: panels.flatMap((id) => byId.get(id) ?? []),
+  }));
+  const fixed = steps.findLastIndex(({ way }) => way === 'to the body') + 1;
+  const stands = steps.findLastIndex(({ way }) => !AFTERWARDS.includes(way)) + 1;
+  const firstJoin = steps.findIndex(({ way, panels }) => JOINS.includes(way) || isMadeFirst(way, panels));
+  const squareAt = steps.findIndex(({ way }, index) => {
+    const soFar = steps
+      .slice(0, index + 1)
+      .filter((step) => step.way === 'begin' || JOINS.includes(step.way));
+    return JOINS.includes(way) && soFar.reduce((sum, { panels }) => sum + panels.length, 0) >= LEAST_SQUARE;
+  });
+  const sentences = steps.map(({ way, panels }, index) =>
+    [
+      inWords(way, panels, says),
+      ...(index === Math.max(0, firstJoin) && joints !== null ? [joints] : []),
+      ...(index === squareAt ? [says.square] : []),
+    ].join(' '),
+  );
+  return {
+    toTheBody: sentences.slice(0, fixed),
+    carcass: sentences.slice(fixed, stands),
+    after: sentences.slice(Math.max(fixed, stands)),
+  };
+}
+
+/** Loose boards with cleats or ribs, and what goes to the wall with a ledge, are joined before they are in their place. */
+function isMadeFirst(way: AssemblyWay, panels: readonly Panel[]): boolean {
+  const comesAsOne = way === 'lay loose' || way === 'to the body';
+  return comesAsOne && joinedPieces(panels).some((piece) => piece.length > 1);
+}
+
+function inWords(way: AssemblyWay, panels: readonly Panel[], says: AssemblyWords): string {
+  const { written } = says;
+  const list = panelsInWords(panels);
+  const pieces = () => joinedPieces(panels).map(panelsInWords);
+  switch (way) {
+    case 'begin':
+      return says.begin.between(list);
+    case 'put':
+      return written.put(list);
+    case 'slide in':
+      return written.slideIn(list);
+    case 'apart':
+      return written.apart(pieces());
+    case 'lift in':
+      return written.liftIn(pieces());
+    case 'to the body':
+      return isMadeFirst(way, panels) ? written.piecesToTheBody(pieces()) : written.toTheBody(list);
+    case 'to its neighbours':
+      return written.toItsNeighbours(list);
+    case 'hang':
+      return panels.every(({ thicknessAxis }) => thicknessAxis === 'y')
+        ? says.fronts(list)
+        : written.hang(list);
+    case 'lay loose':
+      return isMadeFirst(way, panels) ? written.layPieces(pieces()) : written.layLoose(list);
+  }
+}
