@@ -35,6 +35,8 @@ export class EverySplit {
   /** Rectangles of selection s: `count[s]` of them from index `start[s]` on. */
   private readonly start: Int32Array;
   private readonly count: Int32Array;
+  /** Of the rectangles of a selection, what the tightest of them wastes in itself. */
+  private readonly leastWaste: Float64Array;
   private w = new Int32Array(1 << 14);
   private h = new Int32Array(1 << 14);
   private used = 0;
@@ -85,6 +87,7 @@ export class EverySplit {
     }
     this.start = new Int32Array(selections);
     this.count = new Int32Array(selections);
+    this.leastWaste = new Float64Array(selections);
     this.parts = new Parts(items.count, this.strides);
     const of = sheets.map((sheet) => problem.sheets[sheet]!);
     this.waste = of.reduce((sum, sheet) => sum + sheet.w * sheet.h, 0) - total;
@@ -194,35 +197,70 @@ export class EverySplit {
     if (pieces === 1) {
       this.keep(items.w[last]!, items.h[last]!);
       if (this.turnable[last]) this.keep(items.h[last]!, items.w[last]!);
-    } else {
-      // Each way to part it once: parts come in rising order, the smaller of two first.
-      for (let part = this.parts.next(); part > 0 && part <= selection - part; part = this.parts.next()) {
-        this.join(part, selection - part);
-      }
-    }
+    } else this.joinParts(selection);
     this.store(selection);
   }
 
-  /** All rectangles of two selections side by side, both ways. */
-  private join(a: number, b: number): void {
-    this.steps += STEPS_A_SPLIT;
-    const endA = this.start[a]! + this.count[a]!;
-    const endB = this.start[b]! + this.count[b]!;
-    this.steps += this.count[a]! * this.count[b]! * STEPS_A_PAIR;
-    const { w, h, mostW, mostH } = this;
-    const most = this.area + this.waste;
-    for (let i = this.start[a]!; i < endA; i++) {
-      const wa = w[i]!;
-      const ha = h[i]!;
-      for (let j = this.start[b]!; j < endB; j++) {
-        const wb = w[j]!;
-        const hb = h[j]!;
-        const high = Math.max(ha, hb);
-        const wide = Math.max(wa, wb);
-        if (wa + wb <= mostW && (wa + wb) * high <= most) this.keep(wa + wb, high);
-        if (ha + hb <= mostH && wide * (ha + hb) <= most) this.keep(wide, ha + hb);
-      }
+  /** All ways to part a selection in two, each once: parts come in rising order, the smaller of two first. */
+  private joinParts(selection: number): void {
+    const { parts, count, leastWaste, waste } = this;
+    let ways = 0;
+    for (let part = parts.next(); part > 0 && part <= selection - part; part = parts.next()) {
+      ways++;
+      const rest = selection - part;
+      // What both waste at least is wasted by the two together as well.
+      if (count[part] === 0 || count[rest] === 0 || leastWaste[part]! + leastWaste[rest]! > waste) continue;
+      this.joinAcross(part, rest);
+      this.joinAlong(part, rest);
     }
+    this.steps += ways * STEPS_A_SPLIT;
+  }
+
+  /**
+   * The rectangles of two selections side by side. Those of each are in order, wider and lower ones later: beginning with
+   * the narrowest of both, what is higher gives way to the next one, so that each height is met with the least width.
+   */
+  private joinAcross(a: number, b: number): void {
+    const { w, h, mostW } = this;
+    const most = this.area + this.waste;
+    let i = this.start[a]!;
+    let j = this.start[b]!;
+    const [firstA, firstB] = [i, j];
+    const endA = i + this.count[a]!;
+    const endB = j + this.count[b]!;
+    while (i < endA && j < endB) {
+      const wide = w[i]! + w[j]!;
+      if (wide > mostW) break;
+      const highA = h[i]!;
+      const highB = h[j]!;
+      const high = Math.max(highA, highB);
+      if (wide * high <= most) this.keep(wide, high);
+      if (highA >= highB) i++;
+      if (highB >= highA) j++;
+    }
+    this.steps += (i - firstA + j - firstB) * STEPS_A_PAIR;
+  }
+
+  /** The same one above the other, from the lowest of both on. */
+  private joinAlong(a: number, b: number): void {
+    const { w, h, mostH } = this;
+    const most = this.area + this.waste;
+    const endA = this.start[a]!;
+    const endB = this.start[b]!;
+    let i = endA + this.count[a]! - 1;
+    let j = endB + this.count[b]! - 1;
+    const [firstA, firstB] = [i, j];
+    while (i >= endA && j >= endB) {
+      const high = h[i]! + h[j]!;
+      if (high > mostH) break;
+      const wideA = w[i]!;
+      const wideB = w[j]!;
+      const wide = Math.max(wideA, wideB);
+      if (wide * high <= most) this.keep(wide, high);
+      if (wideA >= wideB) i--;
+      if (wideB >= wideA) j--;
+    }
+    this.steps += (firstA - i + firstB - j) * STEPS_A_PAIR;
   }
 
   /** Keeps a rectangle unless a known one is no larger; drops those that are no smaller. */
@@ -251,16 +289,27 @@ export class EverySplit {
     return w * h - this.area + beside <= this.waste;
   }
 
+  /** What was found, the narrowest and so the highest first. */
   private store(selection: number): void {
     while (this.used + this.found > this.w.length) {
       this.w = grown(this.w);
       this.h = grown(this.h);
     }
+    const { w, h, foundW, foundH, used } = this;
+    let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i < this.found; i++) {
-      this.w[this.used] = this.foundW[i]!;
-      this.h[this.used++] = this.foundH[i]!;
+      let at = used + i;
+      for (; at > used && w[at - 1]! > foundW[i]!; at--) {
+        w[at] = w[at - 1]!;
+        h[at] = h[at - 1]!;
+      }
+      w[at] = foundW[i]!;
+      h[at] = foundH[i]!;
+      least = Math.min(least, foundW[i]! * foundH[i]! - this.area);
     }
+    this.used += this.found;
     this.count[selection] = this.found;
+    this.leastWaste[selection] = least;
   }
 
   private treeOf(selection: number, w: number, h: number): PatternNode {
