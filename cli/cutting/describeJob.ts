@@ -38,6 +38,8 @@ function sum(groups: readonly GroupSummary[], of: (group: GroupSummary) => numbe
 
 /** Work at the saw, also with equal sheets cut on each other where any are, and the heaviest piece to be lifted. */
 function sawingLines(groups: readonly GroupSummary[]): string[] {
+  const guides = new Set(groups.map(({ saw }) => saw.guidedBy));
+  const settings = guides.size === 1 ? `${[...guides][0]} setting` : 'setting';
   const work = (of: (group: GroupSummary) => { cuts: number; sawnMetres: number; fenceSettings: number }) =>
     `${counted(
       sum(groups, (g) => of(g).cuts),
@@ -45,7 +47,7 @@ function sawingLines(groups: readonly GroupSummary[]): string[] {
     )}, ${sum(groups, (g) => of(g).sawnMetres).toFixed(1)} m, ` +
     counted(
       sum(groups, (g) => of(g).fenceSettings),
-      'fence setting',
+      settings,
     );
   const turns = groups.reduce((most, group) => Math.max(most, group.turns), 0);
   const different = sum(groups, (g) => g.differentSheets);

@@ -93,8 +93,8 @@ function describe(groups: readonly Replayed[]): string {
     atTheSaw(groups),
     '',
     'kinds: sheets that differ in a cut; ways: times through the saw, equal ones stacked;',
-    'cuts, metres and fence settings (set) with stacks; heavy: cuts through more than',
-    'half of a sheet; m²: largest piece left after the first parting of a sheet',
+    'cuts, metres and settings of fence or rail (set) with stacks; heavy: cuts through',
+    'more than half of a sheet; m²: largest piece left after the first parting of a sheet',
     '',
   ].join('\n');
 }

@@ -11,7 +11,7 @@ function mmOrNull(mm: number | null | undefined): number | null {
 
 /** The rules of the saw that a group of a plan was made for. */
 export function sawOfPlan({ saw }: Pick<PlanGroup, 'saw'>): SawRules {
-  const { name, kerf, firstCut, turns, smallestPart, longestCut, cuttingHeight, leastOffcut } = saw;
+  const { name, kerf, firstCut, turns, smallestPart, longestCut, cuttingHeight, leastOffcut, guidedBy } = saw;
   return {
     name,
     kerfUm: mmToUm(kerf),
@@ -24,6 +24,7 @@ export function sawOfPlan({ saw }: Pick<PlanGroup, 'saw'>): SawRules {
         : { lengthUm: mmToUm(leastOffcut.length), widthUm: mmToUm(leastOffcut.width) },
     longestCutUm: mmOrNull(longestCut),
     cuttingHeightUm: mmOrNull(cuttingHeight),
+    ...(guidedBy === undefined ? {} : { guidedBy }),
   };
 }
 

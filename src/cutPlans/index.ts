@@ -111,6 +111,8 @@ function planSaw(saw: SawRules): PlanGroup['saw'] {
     longestCut: saw.longestCutUm === null ? null : umToMm(saw.longestCutUm),
     cuttingHeight: saw.cuttingHeightUm === null ? null : umToMm(saw.cuttingHeightUm),
     leastOffcut: { length: umToMm(saw.leastOffcut.lengthUm), width: umToMm(saw.leastOffcut.widthUm) },
+    // A fence goes without saying, as in plans that were written before saws could say otherwise.
+    ...(saw.guidedBy === 'rail' ? { guidedBy: saw.guidedBy } : {}),
   };
 }
 

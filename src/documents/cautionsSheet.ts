@@ -1,6 +1,7 @@
 import type { Furniture } from '../model/furniture.ts';
 import type { Library } from '../model/library.ts';
 import type { Order } from '../model/order.ts';
+import type { CutGuide } from '../model/stock.ts';
 import { payloadLines, payloadOf, unevenText } from './payloadLines.ts';
 import { type ToldCaution, toldCautions } from './toldCautions.ts';
 import type { CautionWords } from './words/cautionWords.ts';
@@ -64,11 +65,16 @@ function payloadText(subject: CautionsSubject, words: MassWords): string[] {
 
 /**
  * The cautions of an order on a sheet of plain text: only those that apply, each with the units that bring it, and the
- * sum of the payload. Lines have at most 80 letters where words allow it, and end in LF.
+ * sum of the payload; of the saw what goes for the guides of the cuts, or for all where they are not known. Lines have at most 80 letters where words allow it, and end in LF.
  */
-export function cautionsSheet(subject: CautionsSubject, words: CautionWords, mass: MassWords): string {
+export function cautionsSheet(
+  subject: CautionsSubject,
+  words: CautionWords,
+  mass: MassWords,
+  guides?: readonly CutGuide[],
+): string {
   const { title } = subject.order;
-  const told = toldCautions(subject, words);
+  const told = toldCautions(subject, words, guides);
   const lines = [
     ...wrapped(`${words.heading}: ${title}`, ''),
     '',

@@ -15,9 +15,9 @@ import { type Cell, type Table, tableColumns, tableOf } from './table.ts';
  * | piece | the piece in hand |
  * | side | of a trim: the side that is cleaned, `left`, `right`, `near` or `far` |
  * | blade | of other cuts: the side of the sheet along which the blade runs, `length` or `width` |
- * | fence | of other cuts: from the left or near edge of the piece to the cut, mm |
+ * | fence | of other cuts: from the left or near edge of the piece to the cut, mm: where the fence stands, or the edge of the rail lies |
  * | take | what goes: a trim with its kerf, or the kerf, mm |
- * | gives, rest | what the pieces are called: the one at the fence (or left by a trim), and what lies beyond the kerf |
+ * | gives, rest | what the pieces are called: the one measured off (or left by a trim), and what lies beyond the kerf |
  * | gives is, rest is | id of the panel, `offcut` or `waste`, where that piece is ready |
  * | stack | how many sheets lie on each other and are cut together, in the highest stack where not all are as high; 1 where they are cut one by one |
  * | sawings | how many times the step is sawn: once for each stack, and for each sheet that is cut by itself |

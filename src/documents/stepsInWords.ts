@@ -1,8 +1,9 @@
+import { guideOf } from '../basics/cutGuide.ts';
 import { mmToUm } from '../basics/lengths.ts';
 import { printSetting, printSize, type Units } from '../drawing/lengthsInWords.ts';
 import { plainText } from '../drawing/lettering.ts';
 import { type SawnEnd, sawSheet } from '../drawing/sawnSheet.ts';
-import { needsPushStick } from '../drawing/stepTable.ts';
+import { isNarrowCut } from '../drawing/stepTable.ts';
 import type { PlanGroup, PlanSheet } from '../model/plan.ts';
 import type { Words } from './words/words.ts';
 
@@ -10,8 +11,10 @@ import type { Words } from './words/words.ts';
 export interface StepInWords {
   readonly number: number;
   readonly sentence: string;
-  /** Whether hands must keep off: see the cautions. */
+  /** Whether hands must keep off the fence: see the cautions. */
   readonly pushStick: boolean;
+  /** Whether what is measured off is too narrow to bear the rail. */
+  readonly bearsNoRail?: true;
   /** A sentence for each piece that is done after this step: panel, offcut or waste. */
   readonly outcomes: readonly string[];
 }
@@ -35,7 +38,7 @@ function endInWords(end: SawnEnd, numberOf: (panel: string) => number, words: Wo
 
 /**
  * The steps of a sheet, in the order of sawing, as sentences of which each says all that is set: the piece in hand,
- * fence or trim (in mm with one decimal, or in inches with the mm beside them), the way of the blade, and what the
+ * fence, rail or trim (in mm with one decimal, or in inches with the mm beside them), the way of the blade, and what the
  * pieces are called. A sheet that is used whole has one sentence that says so. `numberOf` gives a panel's number in the
  * cutting list. Throws when the plan does not hold together.
  */
@@ -46,6 +49,7 @@ export function stepsInWords(
   words: Words,
   units: Units = 'mm',
 ): StepInWords[] {
+  const guide = guideOf(group);
   const called = (name: string) => pieceName(name, words);
   const sawn = sawSheet(group, sheet);
   const ends = new Map(sawn.ends.map((end) => [end.piece.name, end]));
@@ -60,11 +64,31 @@ export function stepsInWords(
     const sentence =
       step.cut === 'trim'
         ? words.steps.trim(piece, step.side, printSetting(mmToUm(step.take), units), called(step.leaves))
-        : words.steps.part(piece, printSetting(mmToUm(step.fence), units), step.cut, step.blade, names);
+        : words.steps.part(
+            piece,
+            printSetting(mmToUm(step.fence), units),
+            step.cut,
+            step.blade,
+            names,
+            guide,
+          );
     const outcomes = cut.gives.flatMap((given) => {
       const end = ends.get(given.name);
       return end === undefined ? [] : [endInWords(end, numberOf, words, units)];
     });
-    return { number: cut.number, sentence, pushStick: needsPushStick(cut), outcomes };
+    const narrow = isNarrowCut(cut, guide);
+    return {
+      number: cut.number,
+      sentence,
+      pushStick: narrow && guide === 'fence',
+      ...(narrow && guide === 'rail' ? { bearsNoRail: true } : {}),
+      outcomes,
+    };
   });
+}
+
+/** What a narrow cut asks for, in words; null where it asks for nothing. */
+export function careInWords(step: StepInWords, { steps: says }: Words): string | null {
+  if (step.pushStick) return says.narrow.fence;
+  return step.bearsNoRail === true ? says.narrow.rail : null;
 }

@@ -1,5 +1,7 @@
+import { guideOf } from '../basics/cutGuide.ts';
 import type { PlanFile, PlanGroup } from '../model/plan.ts';
 import type { GroupMeasure } from '../model/report.ts';
+import type { CutGuide } from '../model/stock.ts';
 
 /** One stock group as it is told to people and programs. Lengths in mm, prices in minor units. */
 export interface GroupSummary {
@@ -68,6 +70,7 @@ export interface GroupSummary {
     readonly smallestPart: number | null;
     readonly longestCut: number | null;
     readonly cuttingHeight: number | null;
+    readonly guidedBy: CutGuide;
   };
 }
 
@@ -103,7 +106,8 @@ function metres(um: number): number {
   return Math.round(um / 10_000) / 100;
 }
 
-function sawOf({ saw }: PlanGroup): GroupSummary['saw'] {
+function sawOf(group: PlanGroup): GroupSummary['saw'] {
+  const { saw } = group;
   return {
     name: saw.name,
     kerf: saw.kerf,
@@ -112,6 +116,7 @@ function sawOf({ saw }: PlanGroup): GroupSummary['saw'] {
     smallestPart: saw.smallestPart ?? null,
     longestCut: saw.longestCut ?? null,
     cuttingHeight: saw.cuttingHeight ?? null,
+    guidedBy: guideOf(group),
   };
 }
 

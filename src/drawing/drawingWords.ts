@@ -1,4 +1,5 @@
 import type { Face } from '../model/geometry.ts';
+import type { CutGuide } from '../model/stock.ts';
 import type { Units } from './lengthsInWords.ts';
 import type { PanelWords } from './panelWords.ts';
 
@@ -72,13 +73,15 @@ export interface CutPlanWords {
     readonly grain: string;
     readonly byHand: string;
   };
-  /** Common rules for circular saws, in short; `narrow` cuts of this sheet bear the sign. */
-  readonly care: (sign: string, narrow: number) => string;
+  /** Common rules for circular saws, in short, after what guides them; `narrow` cuts of this sheet bear the sign. */
+  readonly care: (sign: string, narrow: number, guide: CutGuide) => string;
   readonly steps: {
     /** `through`: how many sheets each cut goes through, where they lie in stacks. */
-    readonly title: (lies: 'as it lies' | 'turned', through: string | null) => string;
+    readonly title: (lies: 'as it lies' | 'turned', through: string | null, guide: CutGuide) => string;
     readonly shortTitle: string;
-    readonly columns: readonly [number: string, cut: string, piece: string, fence: string, gives: string];
+    readonly columns: (
+      guide: CutGuide,
+    ) => readonly [number: string, cut: string, piece: string, setting: string, gives: string];
     readonly cut: Readonly<Record<CutWord, string>>;
     readonly trim: (side: SheetSide) => string;
     readonly off: (take: string) => string;

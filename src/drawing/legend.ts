@@ -1,3 +1,4 @@
+import { guideOf } from '../basics/cutGuide.ts';
 import type { PlanGroup } from '../model/plan.ts';
 import type { Box } from './drawing.ts';
 import type { CutPlanWords } from './drawingWords.ts';
@@ -7,7 +8,7 @@ import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
 import { EDGING_DASHES, hatch, OFFCUT_STROKE } from './pieces.ts';
 import type { SawnSheet } from './sawnSheet.ts';
 import type { Sketch } from './sketch.ts';
-import { CARE_SIGN, needsPushStick } from './stepTable.ts';
+import { CARE_SIGN, isNarrowCut } from './stepTable.ts';
 
 export interface LegendOf {
   /** Names of the edgings in the order of their dashes. */
@@ -141,8 +142,9 @@ function layItems(
 
 function careLines(sketch: Sketch, page: Page, legend: LegendOf): string[] {
   const box = legendBox(page, 0);
-  const narrow = legend.sawn.cuts.filter(needsPushStick).length;
-  return wrap(legend.words.care(CARE_SIGN, narrow), box.x1 - box.x0, SMALL, 'regular', sketch.measure);
+  const guide = guideOf(legend.group);
+  const narrow = legend.sawn.cuts.filter((cut) => isNarrowCut(cut, guide)).length;
+  return wrap(legend.words.care(CARE_SIGN, narrow, guide), box.x1 - box.x0, SMALL, 'regular', sketch.measure);
 }
 
 /** Height in mm of legend and cautions together. */

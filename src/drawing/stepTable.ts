@@ -1,5 +1,7 @@
+import { guideOf } from '../basics/cutGuide.ts';
 import { mmToUm } from '../basics/lengths.ts';
 import type { PlanGroup, PlanPanel } from '../model/plan.ts';
+import type { CutGuide } from '../model/stock.ts';
 import type { CutPlanWords, PageWords } from './drawingWords.ts';
 import { printRect, printSetting, printSize, type Units } from './lengthsInWords.ts';
 import { plainText, SMALL, shorten } from './lettering.ts';
@@ -8,8 +10,12 @@ import type { SheetView } from './sheetView.ts';
 import type { Sketch } from './sketch.ts';
 import type { Table } from './tables.ts';
 
-/** Below this between fence and blade the hands keep off (safety texts of saw manuals; see the cautions). */
-const PUSH_STICK_UM = 150_000;
+/**
+ * Below this a cut asks for care. Between fence and blade the hands keep off (safety texts of saw manuals; see the
+ * cautions); a piece that is narrower than a rail does not bear it (rails are up to 200 mm wide: common practice, no
+ * source).
+ */
+const NARROW_UM: Readonly<Record<CutGuide, number>> = { fence: 150_000, rail: 200_000 };
 
 const SIGN_ACROSS = '↔';
 const SIGN_UP = '↕';
@@ -40,9 +46,12 @@ export function panelName(panel: PlanPanel, group: PlanGroup): string {
   return unit === '' ? plainText(panel.name) : `${plainText(panel.name)}, ${unit}`;
 }
 
-/** Whether a cut leaves less between fence and blade than hands need. Trims are taken off by the blade's free side. */
-export function needsPushStick(cut: SawnCut): boolean {
-  return cut.step.cut !== 'trim' && mmToUm(cut.step.fence) < PUSH_STICK_UM;
+/**
+ * Whether what is measured off by a cut is so narrow that it asks for care: a push stick at a fence, or something as thick
+ * laid under a rail. Trims are taken off by the free side of blade and rail.
+ */
+export function isNarrowCut(cut: SawnCut, guide: CutGuide): boolean {
+  return cut.step.cut !== 'trim' && mmToUm(cut.step.fence) < NARROW_UM[guide];
 }
 
 export interface StepTableOf {
@@ -122,10 +131,10 @@ function comesOut(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>, 
   return `${freed}; ${words}`;
 }
 
-function setting(cut: SawnCut, { units, words }: StepTableOf): string {
+function setting(cut: SawnCut, { units, words, group }: StepTableOf): string {
   if (cut.step.cut === 'trim') return words.steps.off(printSetting(mmToUm(cut.step.take), units));
   const fence = printSetting(mmToUm(cut.step.fence), units);
-  return needsPushStick(cut) ? `${CARE_SIGN} ${fence}` : fence;
+  return isNarrowCut(cut, guideOf(group)) ? `${CARE_SIGN} ${fence}` : fence;
 }
 
 /** Says which cuts have no number on the drawing, where it is too crowded for them. */
@@ -145,6 +154,8 @@ export function unnumberedTable(numbers: readonly number[], words: CutPlanWords,
  */
 export function stepTable(sketch: Sketch, of: StepTableOf, page: PageWords): Table {
   const says = of.words.steps;
+  const guide = guideOf(of.group);
+  const columns = says.columns(guide);
   const through = of.stack === null ? null : of.words.stack.through(of.stack);
   const ends = new Map(of.sawn.ends.map((end) => [end.piece.name, end]));
   const rows = inSeries(of.sawn.cuts, ends).map(({ cuts }): string[] => {
@@ -161,20 +172,21 @@ export function stepTable(sketch: Sketch, of: StepTableOf, page: PageWords): Tab
   const widest = (column: number, least: number, most: number) => {
     const weight = column === 0 ? 'bold' : 'regular';
     const widths = rows.map((row) => sketch.measure(row[column]!, SMALL, weight));
+    const heading = sketch.measure(columns[column]!, SMALL, 'regular');
     return Math.min(
       most,
-      widths.reduce((a, b) => Math.max(a, b), least),
+      widths.reduce((a, b) => Math.max(a, b), Math.max(least, heading)),
     );
   };
   return {
-    title: says.title(of.view.lies, through),
+    title: says.title(of.view.lies, through, guide),
     shortTitle: page.continued(says.shortTitle),
     columns: [
-      { heading: says.columns[0], widthMm: widest(0, 4, 16), anchor: 'end', weight: 'bold' },
-      { heading: says.columns[1], widthMm: widest(1, 4, 20) },
-      { heading: says.columns[2], widthMm: widest(2, 6.5, 13) },
-      { heading: says.columns[3], widthMm: widest(3, 8, 15), anchor: 'end' },
-      { heading: says.columns[4], widthMm: 0, grows: true },
+      { heading: columns[0], widthMm: widest(0, 4, 16), anchor: 'end', weight: 'bold' },
+      { heading: columns[1], widthMm: widest(1, 4, 20) },
+      { heading: columns[2], widthMm: widest(2, 6.5, 13) },
+      { heading: columns[3], widthMm: widest(3, 8, 15), anchor: 'end' },
+      { heading: columns[4], widthMm: 0, grows: true },
     ],
     rows,
   };

@@ -229,6 +229,7 @@ export function readSaws(files: LibraryFiles): Defined<Saw> | undefined {
       },
       longestCutUm: reader.optionalLengthUm(saw, 'longest cut', 'size'),
       cuttingHeightUm: reader.optionalLengthUm(saw, 'cutting height', 'size'),
+      ...(saw['guided by'] === undefined ? {} : { guidedBy: saw['guided by'] }),
     });
   }
   return { values: saws, names: read.yaml.namesIn(read.value) };

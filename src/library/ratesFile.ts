@@ -33,7 +33,7 @@ const wordsOfUnits: Readonly<Record<WorkKind, Readonly<Record<string, string>>>>
     sheet: 'a sheet brought to the saw, and its pieces away',
     metre: 'a metre sawn',
     cut: 'a pass of the blade',
-    setting: 'a setting of the fence',
+    setting: 'a setting of the fence, or of the rail',
     turn: 'a piece turned by a quarter',
   },
   edging: {

@@ -262,6 +262,10 @@ const saw = z.strictObject({
   'least offcut': z.strictObject({ length: size, width: size }),
   'longest cut': size.optional(),
   'cutting height': size.optional(),
+  'guided by': z.enum(['fence', 'rail']).optional().meta({
+    description:
+      'what guides the cut: a fence along which pieces are pushed (the usual), or a rail that is laid on the piece for a hand-held saw; cut plans and steps speak of it, and no plan depends on it',
+  }),
 });
 
 export const sawsFile = z.record(id, saw).meta({ title: 'saws.yaml', description: 'Saws by id' });

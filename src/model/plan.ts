@@ -249,6 +249,12 @@ export const planGroup = z.strictObject({
       .describe(
         'the smallest offcut that the search keeps, either way round; a plan that lists a smaller one can be sawn all the same',
       ),
+    guidedBy: z
+      .enum(['fence', 'rail'])
+      .optional()
+      .describe(
+        'rail: a hand-held saw on a rail, whose edge is laid on a line as far from the edge of the piece as `fence` says, on the side measured from; no cut depends on it; absent: a fence',
+      ),
   }),
   panels: z.array(planPanel).max(1_000_000),
   runs: z.array(planRun),

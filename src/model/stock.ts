@@ -12,6 +12,9 @@ export interface Trim {
   readonly far: Um;
 }
 
+/** What guides the blade: a fence along which the piece is pushed, or a rail that is laid on the piece. */
+export type CutGuide = 'fence' | 'rail';
+
 /** What a saw can do, as the nester and the replay must obey it. */
 export interface SawRules {
   readonly name: string;
@@ -29,6 +32,8 @@ export interface SawRules {
   readonly longestCutUm: Um | null;
   /** Greatest cutting height, for sawing equal sheets as a book; null when sheets are cut singly. */
   readonly cuttingHeightUm: Um | null;
+  /** What the papers call the settings of a cut after; no cut depends on it. Absent: a fence. */
+  readonly guidedBy?: CutGuide;
 }
 
 /**

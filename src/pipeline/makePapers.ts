@@ -1,3 +1,4 @@
+import { guidesOf } from '../basics/cutGuide.ts';
 import { makePlan, readPlan, writePlan } from '../cutPlans/index.ts';
 import { cautionsSheet } from '../documents/cautionsSheet.ts';
 import { type GroupSummary, summarise } from '../documents/index.ts';
@@ -80,7 +81,10 @@ export function makePapers(
   for (const table of listTables(job, proven.plan)) papers.set(`${table.name}.csv`, csvFromTable(table));
   if (job.ordered !== undefined) {
     const words = wordsOf(wishes.language);
-    papers.set('cautions.txt', cautionsSheet(job.ordered, words.cautions, words.mass));
+    papers.set(
+      'cautions.txt',
+      cautionsSheet(job.ordered, words.cautions, words.mass, guidesOf(proven.plan.groups)),
+    );
   }
   const { plan } = proven;
   for (const group of plan.groups) {

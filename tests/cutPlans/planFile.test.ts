@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { guideOf, guidesOf } from '../../src/basics/cutGuide.ts';
+import { sawOfPlan } from '../../src/changes/stockOfPlan.ts';
 import { makePlan, planSchemaText, readPlan, writePlan } from '../../src/cutPlans/index.ts';
 import { pieceName } from '../../src/cutPlans/pieceNames.ts';
 import { makeStockGroups } from '../../src/demands/index.ts';
@@ -22,6 +24,23 @@ describe('the plan file', () => {
     );
     expect(JSON.parse(written).groups[0].panels[0].name).toBe('a "quoted", =name\nof two lines');
     expect(written.match(/\d+\.\d{4,}/)).toBeNull();
+  });
+
+  it('says what guides the saw where that is a rail, and gives it back to a later plan', () => {
+    const sawOf = (guidedBy?: 'fence' | 'rail') => {
+      const parts = [part('a', 600.5, 1230)];
+      const rules = saw(guidedBy === undefined ? {} : { guidedBy });
+      const group = makeStockGroups(parts, [supply(2500, 1250)], rules).groups[0]!;
+      const root = stack('x', 2480, 1230, [wanted(0, 600.5, 1230), spare(1876.3, 1230, 'offcut')]);
+      const nest = nestOf(group, [{ sheet: 0, copies: 1, root }]);
+      return makePlan([{ group, nest }], { job: 'test', currency: 'EUR', seed: 7 }).groups[0]!;
+    };
+    expect(sawOf('rail').saw.guidedBy).toBe('rail');
+    expect(sawOfPlan(sawOf('rail')).guidedBy).toBe('rail');
+    expect('guidedBy' in sawOf('fence').saw).toBe(false);
+    expect(sawOf('fence')).toEqual(sawOf());
+    expect([sawOf('rail'), sawOf()].map(guideOf)).toEqual(['rail', 'fence']);
+    expect(guidesOf([sawOf('rail'), sawOf('fence'), sawOf()])).toEqual(['fence', 'rail']);
   });
 
   it('is read with every wrong field named', () => {

@@ -127,6 +127,20 @@ describe('the cautions of a job', () => {
     });
   });
 
+  it('say of the saw what goes for what guides it, and for both where that is not known', () => {
+    for (const { cautions: words } of [en, de]) {
+      const points = (guides?: readonly ('fence' | 'rail')[]) =>
+        toldCautions(undefined, words, guides).find(({ caution }) => caution === 'saw')!.points;
+      const [first, ...others] = words.texts.saw.points;
+      const { fence, rail } = words.guided;
+      expect(points(['fence'])).toEqual([first, ...fence, ...others]);
+      expect(points(['rail'])).toEqual([first, ...rail, ...others]);
+      expect(points()).toEqual([first, ...fence, ...rail, ...others]);
+      expect(points(['rail']).join(' ')).not.toMatch(/push|Schieb/i);
+      expect(points(['fence']).join(' ')).not.toMatch(/rail|Schiene/i);
+    }
+  });
+
   it('throw for a caution without words', () => {
     expect(() => toldCautions(subject({ furniture: { cautions: ['nonsense'] } }), en.cautions)).toThrow(
       'nonsense',

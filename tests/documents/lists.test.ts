@@ -311,6 +311,7 @@ describe('the summary', () => {
           smallestPart: 50,
           longestCut: null,
           cuttingHeight: null,
+          guidedBy: 'fence',
         },
       },
     ]);

@@ -49,6 +49,7 @@ slide-saw:
   least offcut: { length: 500, width: 150 }
   longest cut: 3200
   cutting height: 60
+  guided by: rail
 `,
   'vehicles/van-short.yaml': `title: Short van
 inside length: 3100

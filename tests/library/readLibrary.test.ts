@@ -27,6 +27,11 @@ describe('a library without errors', () => {
     expect([...read.vehicles.keys()]).toEqual(['van-long', 'van-short']);
   });
 
+  test('says what guides a saw, where its file does', () => {
+    expect(read.saws.get('slide-saw')?.guidedBy).toBe('rail');
+    expect(read.saws.get('panel-saw')?.guidedBy).toBeUndefined();
+  });
+
   test('has lengths in µm: kerf and trim up, sheets down to 0.1 mm', () => {
     expect(read.boards.get('poplar-15')?.thicknessUm).toBe(15_200);
     expect(read.saws.get('panel-saw')?.kerfUm).toBe(3_200);
@@ -163,6 +168,7 @@ describe('one wrong line', () => {
     ['trim text', ['saws.yaml', 'trim: 10', 'trim: ten'], { code: 'wrong-form' }],
     ['first cut', ['saws.yaml', 'first cut: rip', 'first cut: ripp'], { nearest: 'rip' }],
     ['turns', ['saws.yaml', 'turns: 3', 'turns: 1.5'], { code: 'wrong-kind' }],
+    ['guide', ['saws.yaml', 'guided by: rail', 'guided by: rial'], { nearest: 'rail' }],
     ['widths order', ['vehicles/van-short.yaml', 'height: 700', 'height: 0'], { code: 'bad-widths' }],
     ['widths floor', ['vehicles/van-short.yaml', 'height: 0', 'height: 10'], { code: 'bad-widths' }],
     ['arch', ['vehicles/van-short.yaml', '[1900, 2800]', '[2900, 2800]'], { code: 'bad-extent' }],

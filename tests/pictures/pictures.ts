@@ -181,6 +181,11 @@ export const pictures: Record<string, () => Drawing[]> = {
     );
     return drawCutPlan(group, sheet, { measure, words, job: 'box', units: 'inches' });
   },
+  'cut along a rail': () => {
+    const { group, sheet } = stripPlan(galley.slice(0, 12), { kerf: 2.2 });
+    Object.assign(group.saw, { name: 'hand-held saw on a rail', guidedBy: 'rail' });
+    return drawCutPlan(group, sheet, { measure, words, job: 'demo long van' });
+  },
   'awkward names': () => {
     const { group, sheet } = randomPlan(18);
     return drawCutPlan(group, sheet, { measure, words, job: 'names <with> "quotes" & more' });

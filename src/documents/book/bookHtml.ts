@@ -1,6 +1,6 @@
 import { leftwardsApart, withoutUnseen } from '../../basics/visibleText.ts';
 import type { Drawing } from '../../drawing/index.ts';
-import type { StepInWords } from '../stepsInWords.ts';
+import { careInWords, type StepInWords } from '../stepsInWords.ts';
 import type { Words } from '../words/words.ts';
 import type { Block, Book, DrawingsBlock, DrawnPiece, Row, Section, TextBlock, Tick } from './book.ts';
 import { pageScript } from './pageScript.ts';
@@ -50,8 +50,10 @@ function ticksHtml(items: readonly Tick[]): string {
 }
 
 function stepsHtml(steps: readonly StepInWords[], words: Words): string {
-  const lines = steps.map(({ sentence, pushStick, outcomes }) => {
-    const care = pushStick ? ` <span class="care">▲ ${h(words.steps.pushStick)}</span>` : '';
+  const lines = steps.map((step) => {
+    const { sentence, outcomes } = step;
+    const told = careInWords(step, words);
+    const care = told === null ? '' : ` <span class="care">▲ ${h(told)}</span>`;
     const gives = outcomes.map((outcome) => `<p class="gives">${h(outcome)}</p>`).join('');
     return `<li><p>${h(sentence)}${care}</p>${gives}</li>`;
   });

@@ -1,3 +1,4 @@
+import { guidesOf } from '../../basics/cutGuide.ts';
 import { isRoom } from '../../basics/vehicleSection.ts';
 import { listMoney } from '../figures.ts';
 import type { Block, Row, Section } from './book.ts';
@@ -91,7 +92,10 @@ function sawing({ plan, summaries, words: { title }, groupWords }: BookFacts): B
   return {
     kind: 'table',
     caption: title.sawing,
-    columns: columnsOf(title.sawingColumns, [8.6, -1.6, -1.5, -1.3, -1.6, -1.4, -1.3, -2]),
+    columns: columnsOf(
+      title.sawingColumns(guidesOf(plan.groups)),
+      [8.6, -1.6, -1.5, -1.3, -1.6, -1.4, -1.3, -2],
+    ),
     rows,
   };
 }

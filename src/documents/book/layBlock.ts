@@ -1,3 +1,4 @@
+import { careInWords } from '../stepsInWords.ts';
 import type { Words } from '../words/words.ts';
 import type { TextBlock, Tick } from './book.ts';
 import type { Entry, Flow } from './flow.ts';
@@ -7,14 +8,18 @@ function tickEntry(tick: Tick): Entry {
   return { mark: 'box', lines: [{ text: tick.text, weight: 'regular' }] };
 }
 
-function stepEntries(block: Extract<TextBlock, { kind: 'steps' }>, { steps: says }: Words): Entry[] {
-  return block.steps.map(({ number, sentence, pushStick, outcomes }) => ({
-    mark: String(number),
-    lines: [
-      { text: pushStick ? `${sentence} ▲ ${says.pushStick}` : sentence, weight: 'regular' },
-      ...outcomes.map((text) => ({ text, weight: 'bold' as const })),
-    ],
-  }));
+function stepEntries(block: Extract<TextBlock, { kind: 'steps' }>, words: Words): Entry[] {
+  return block.steps.map((step) => {
+    const { number, sentence, outcomes } = step;
+    const care = careInWords(step, words);
+    return {
+      mark: String(number),
+      lines: [
+        { text: care === null ? sentence : `${sentence} ▲ ${care}`, weight: 'regular' },
+        ...outcomes.map((text) => ({ text, weight: 'bold' as const })),
+      ],
+    };
+  });
 }
 
 /** Lays a block of texts where the flow has come to. */

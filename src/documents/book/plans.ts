@@ -1,3 +1,4 @@
+import { guideOf } from '../../basics/cutGuide.ts';
 import { mmToUm } from '../../basics/lengths.ts';
 import { type Drawing, drawCutPlan, type PageSize } from '../../drawing/index.ts';
 import { printSetting } from '../../drawing/lengthsInWords.ts';
@@ -117,7 +118,7 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
     {
       kind: 'paragraph',
       text: [
-        says.facts(stock.id, size, printSetting(mmToUm(group.saw.kerf), units)),
+        says.facts(stock.id, size, printSetting(mmToUm(group.saw.kerf), units), guideOf(group)),
         ...(rest === undefined ? [] : [rest]),
       ].join(' '),
     },

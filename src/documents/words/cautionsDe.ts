@@ -6,16 +6,23 @@ export const cautionsDe: CautionWords = {
   intro:
     'Diese Seiten ersetzen weder die Anleitung einer Maschine oder eines Geräts noch die Regeln Ihrer Werkstatt, örtliche Vorschriften oder das Recht Ihres Landes, und keine Arbeit, die eine Zulassung verlangt: diese gehen vor. Widerspricht eine Seite einer Anleitung, halten Sie an und fragen Sie.',
   broughtBy: (units) => `Hier: ${units.join(', ')}.`,
+  guided: {
+    fence: [
+      'Spaltkeil am Platz. Hände: Bei weniger als 150 mm zwischen Anschlag und Blatt und auf den letzten 300 mm jedes Schnitts den Schiebestock nehmen; solche Schnitte sind in den Schritten bezeichnet. Unter 50 mm ein Schiebeholz.',
+    ],
+    rail: [
+      'Bei einer Handkreissäge auf der Schiene sagen die Maße, wo die Schiene liegt. Schiene und Platte festspannen, die Platte auf beiden Seiten des Schnitts auflegen, damit nichts das Blatt klemmt, Hände und Kabel fernhalten, und die Säge erst ablegen, wenn das Blatt steht.',
+      'Ein Stück, das schmaler ist als die Schiene, trägt sie nicht: die Schiene mit gleich dicker Platte unterlegen; solche Schnitte sind in den Schritten bezeichnet. Nichts sägen, das sich nicht festspannen lässt.',
+    ],
+  },
   texts: {
     saw: {
       title: 'Säge',
       points: [
-        'Wissen, wo der Not-Halt ist, bevor sie läuft. Spaltkeil und Haube am Platz, Blatt scharf und für beschichtete Platten geeignet, nichts Loses an Kleidung und Haar. Die Anleitung der Maschine geht vor.',
-        'Hände: Bei weniger als 150 mm zwischen Anschlag und Blatt und auf den letzten 300 mm jedes Schnitts den Schiebestock nehmen; solche Schnitte sind in den Schritten bezeichnet. Unter 50 mm ein Schiebeholz.',
-        'Eine Handkreissäge auf der Schiene hat keinen Anschlag: Die Maße sagen, wo die Schiene liegt. Schiene und Platte festspannen, die Platte auf beiden Seiten des Schnitts auflegen, damit nichts das Blatt klemmt, Hände und Kabel fernhalten, und die Säge erst ablegen, wenn das Blatt steht.',
+        'Wissen, wo der Not-Halt ist, bevor sie läuft. Haube am Platz, Blatt scharf und für beschichtete Platten geeignet, nichts Loses an Kleidung und Haar. Die Anleitung der Maschine geht vor.',
         'Nie über das Blatt greifen; Reste nur mit einem Stock oder bei stehendem Blatt wegräumen.',
         'Eine Platte ist schwer und hat scharfe Kanten: zu zweit tragen, mit Handschuhen; an der Säge die Handschuhe ausziehen.',
-        'Vor dem ersten Schnitt Schnittfuge und erste Platte messen: Die Anschlagmaße gelten für die Schnittfuge, die auf dem Schnittplan steht.',
+        'Vor dem ersten Schnitt Schnittfuge und erste Platte messen: Die Maße der Schnitte gelten für die Schnittfuge, die auf dem Schnittplan steht.',
       ],
     },
     dust: {

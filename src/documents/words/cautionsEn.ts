@@ -6,18 +6,25 @@ export const cautionsEn: CautionWords = {
   intro:
     "These pages do not replace the manual of a machine or an appliance, your workshop's rules, local codes or the law of your country, nor work that needs a licence: those come first. If a page and a manual disagree, stop and ask.",
   broughtBy: (units) => `Here: ${units.join(', ')}.`,
+  guided: {
+    fence: [
+      // HSE Woodworking Sheet 16 and manuals of saw benches.
+      'Riving knife in place. Hands: with less than 150 mm between fence and blade, and on the last 300 mm of a cut, use a push stick; such cuts are marked in the steps. Under 50 mm use a push block.',
+    ],
+    rail: [
+      // Common practice, no source.
+      'Of a hand-held saw on a rail the figures say where the rail lies. Clamp rail and sheet, support the sheet on both sides of the cut so that nothing pinches the blade, keep hands and cable clear, and put the saw down only when the blade stands still.',
+      'A piece that is narrower than the rail does not bear it: support the rail with board of the same thickness; such cuts are marked in the steps. Saw nothing that cannot be clamped.',
+    ],
+  },
   texts: {
     saw: {
       title: 'Saw',
       points: [
-        'Know where the stop is before you start. Riving knife and guard in place, blade sharp and right for laminated board, nothing loose about you. The manual of the machine comes first.',
-        // HSE Woodworking Sheet 16 and manuals of saw benches.
-        'Hands: with less than 150 mm between fence and blade, and on the last 300 mm of a cut, use a push stick; such cuts are marked in the steps. Under 50 mm use a push block.',
-        // Common practice, no source.
-        'A hand-held saw on a rail has no fence: its figures are where the rail lies. Clamp rail and sheet, support the sheet on both sides of the cut so that nothing pinches the blade, keep hands and cable clear, and put the saw down only when the blade stands still.',
+        'Know where the stop is before you start. Guard in place, blade sharp and right for laminated board, nothing loose about you. The manual of the machine comes first.',
         'Never reach over the blade, and clear offcuts only with a stick or when the blade stands still.',
         'A sheet is heavy and sharp at its edges: carry it with two people, wear gloves to carry and take them off at the saw.',
-        'Before the first cut measure the kerf and the first sheet: the fence figures hold for the kerf printed on the cut plan.',
+        'Before the first cut measure the kerf and the first sheet: the figures of the cuts hold for the kerf printed on the cut plan.',
       ],
     },
     dust: {

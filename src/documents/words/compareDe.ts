@@ -33,7 +33,7 @@ export const compareDe: CompareWords = {
     'sleeping places': 'Schlafplätze',
     'sawn metres': 'Länge der Schnitte',
     cuts: 'Schnitte',
-    'fence settings': 'Anschlageinstellungen',
+    'fence settings': 'Anschlag oder Schiene gesetzt',
   },
   sheetsOf: (board, finish) => `${board} ${finish}`,
   least: (sheets) => `mindestens ${sheets}`,

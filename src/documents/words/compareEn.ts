@@ -33,7 +33,7 @@ export const compareEn: CompareWords = {
     'sleeping places': 'sleeping places',
     'sawn metres': 'length of cuts',
     cuts: 'cuts',
-    'fence settings': 'fence settings',
+    'fence settings': 'settings of fence or rail',
   },
   sheetsOf: (board, finish) => `${board} ${finish}`,
   least: (sheets) => `least ${sheets}`,
@@ -41,7 +41,7 @@ export const compareEn: CompareWords = {
   equal: 'Grey: equal in all designs.',
   notes: [
     'Least: no plan takes fewer sheets. Yield: area of the panels as sawn over that of the raw sheets.',
-    'Lengths of cuts, cuts and fence settings are with equal sheets sawn on each other as the plans say.',
+    'Lengths of cuts, cuts and settings are with equal sheets sawn on each other as the plans say.',
     'Masses are worked out and for one vehicle: furniture and the appliances whose mass the library has, without loads. What is left of the payload is for the rest of the conversion and what is loaded. Weigh the vehicle and keep to its axle loads.',
   ],
   materialOnly: 'Where a library has no rates only material is charged: sheets, edging and fittings.',

@@ -37,12 +37,12 @@ export const de: Words = {
     whole: 'Kein Schnitt: die Platte wird ganz verwendet.',
     trim: (piece, side, take, leaves) =>
       `Stück ${piece}: an der ${sides[side]} Kante ${take} besäumen. Bleibt ${leaves}.`,
-    part: (piece, fence, cut, blade, gives) =>
-      `Stück ${piece}: Anschlag ${fence}, ${cutInWords(cut, blade)}. Ergibt ${gives.join(' und ')}.`,
+    part: (piece, setting, cut, blade, gives, guide) =>
+      `Stück ${piece}: ${guide === 'rail' ? 'Schiene bei' : 'Anschlag'} ${setting}, ${cutInWords(cut, blade)}. Ergibt ${gives.join(' und ')}.`,
     panel: (piece, number, name, size) => `${piece} ist Teil ${number}, ${name}, ${size}.`,
     offcut: (piece, size) => `${piece} ist ein Reststück fürs Lager, ${size}.`,
     waste: (piece, size) => `${piece} ist Abfall, ${size}.`,
-    pushStick: 'Schiebestock.',
+    narrow: { fence: 'Schiebestock.', rail: 'Schiene unterlegen.' },
     goesOn: (step) => `Weiter mit ${step} links unten.`,
     goesOnHere: (step) => `Schritte ab ${step}`,
   },
@@ -67,13 +67,17 @@ export const de: Words = {
       'Platten kosten',
     ],
     sawing: 'An der Säge, gleiche Platten zusammen',
-    sawingColumns: [
+    sawingColumns: (guides) => [
       'Platte und Oberfläche',
       'verschiedene Platten',
       'Durchgänge',
       'Schnitte',
       'gesägt',
-      'Anschlag gestellt',
+      guides.includes('rail')
+        ? guides.includes('fence')
+          ? 'Anschlag, Schiene gesetzt'
+          : 'Schiene gelegt'
+        : 'Anschlag gestellt',
       'Wendungen',
       'schwerstes Stück nach dem Teilen',
     ],
@@ -105,8 +109,8 @@ export const de: Words = {
     stackSteps: (sheets) => `Schritte, jeder durch ${sheets} Platten`,
     otherName: (piece, here, plans, there) =>
       `${piece} ist hier ${here}; auf der Platte von Schnittplan ${plans.join(', ')} ist es ${there}.`,
-    facts: (stock, size, kerf) =>
-      `Platte ${stock}, ${size}, Schnittfuge ${kerf}. Anschlagmaße gelten ab der linken oder vorderen Kante des Stücks: vorn ist die lange Kante bei Ihnen, links die kurze zu Ihrer Linken.`,
+    facts: (stock, size, kerf, guide) =>
+      `Platte ${stock}, ${size}, Schnittfuge ${kerf}. ${guide === 'rail' ? 'Maße der Schiene' : 'Anschlagmaße'} gelten ab der linken oder vorderen Kante des Stücks: vorn ist die lange Kante bei Ihnen, links die kurze zu Ihrer Linken.${guide === 'rail' ? ' Den Riss an beiden Enden anzeichnen und die Kante der Schiene daran legen, die Schiene auf der Seite, von der gemessen wird, so dass die Schnittfuge jenseits des Risses liegt. Besäumt wird ab der Kante gemessen, die wegfällt, und die Schiene liegt auf dem, was bleibt. Vor dem Sägen festspannen.' : ''}`,
     rest: (name) => `„${name}+“ ist ${name} mit allem danach, in einem Stück.`,
     steps: 'Schritte',
     pieces: 'Teile aus dieser Platte',

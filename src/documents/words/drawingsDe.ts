@@ -1,8 +1,19 @@
 import type { DrawingWords } from '../../drawing/index.ts';
+import type { CutGuide } from '../../model/stock.ts';
 import { panelsDe } from './panelsDe.ts';
 
 const sides = { left: 'links', right: 'rechts', near: 'vorn', far: 'hinten' } as const;
 const many = (count: number, one: string, several: string) => `${count} ${count === 1 ? one : several}`;
+
+const guides = { fence: 'Anschlag', rail: 'Schiene' } as const;
+
+/** Common rules for circular saws, by what guides them; sources are beside the English ones. */
+const careAt: Readonly<Record<CutGuide, (sign: string) => string>> = {
+  fence: (sign) =>
+    `Schiebestock bei Schnitten unter 300 mm, auf den letzten 300 mm längerer und bei weniger als 150 mm am Anschlag (${sign}); Schiebeholz unter 50 mm. Haube, Spaltkeil und Absaugung an.`,
+  rail: (sign) =>
+    `Schiene auf die Seite legen, von der gemessen wird, ihre Kante am Riss, die Schnittfuge jenseits; beim Besäumen auf das, was bleibt. An beiden Enden festspannen, die Platte auf beiden Seiten des Schnitts auflegen. Unter 200 mm (${sign}) die Schiene mit gleich dicker Platte unterlegen. Haube und Absaugung an.`,
+};
 
 /** The words of drawings in German. */
 export const drawingsDe: DrawingWords = {
@@ -66,13 +77,13 @@ export const drawingsDe: DrawingWords = {
       grain: 'Maserung, erstes Maß einer Größe',
       byHand: 'nach dem Sägen von Hand ausschneiden',
     },
-    care: (sign, narrow) =>
-      `Schiebestock bei Schnitten unter 300 mm, auf den letzten 300 mm längerer und bei weniger als 150 mm am Anschlag (${sign}); Schiebeholz unter 50 mm. Haube, Spaltkeil und Absaugung an. Ihre Regeln und die Betriebsanleitung der Säge gehen vor.${narrow === 0 ? '' : ` Hier ${many(narrow, 'solcher Schnitt', 'solche Schnitte')}.`}`,
+    care: (sign, narrow, guide) =>
+      `${careAt[guide](sign)} Ihre Regeln und die Betriebsanleitung der Säge gehen vor.${narrow === 0 ? '' : ` Hier ${many(narrow, 'solcher Schnitt', 'solche Schnitte')}.`}`,
     steps: {
-      title: (lies, through) =>
-        `Schnitte der Reihe nach${through === null ? '' : `, ${through}`} · Anschlag ab der ${lies === 'turned' ? 'rechten oder unteren' : 'linken oder unteren'} Kante im Bild`,
+      title: (lies, through, guide) =>
+        `Schnitte der Reihe nach${through === null ? '' : `, ${through}`} · ${guides[guide]} ab der ${lies === 'turned' ? 'rechten oder unteren' : 'linken oder unteren'} Kante im Bild`,
       shortTitle: 'Schnitte',
-      columns: ['Nr.', 'Schnitt', 'Stück', 'Anschlag', 'ergibt'],
+      columns: (guide) => ['Nr.', 'Schnitt', 'Stück', guides[guide], 'ergibt'],
       cut: { rip: 'längs', crosscut: 'quer', recut: 'nach', part: 'trennen' },
       trim: (side) => `säumen ${sides[side]}`,
       off: (take) => `ab ${take}`,

@@ -1,7 +1,19 @@
 import type { DrawingWords } from '../../drawing/index.ts';
+import type { CutGuide } from '../../model/stock.ts';
 import { panelsEn } from './panelsEn.ts';
 
 const many = (count: number, one: string, several: string) => `${count} ${count === 1 ? one : several}`;
+
+/** Common rules for circular saws, by what guides them. */
+const careAt: Readonly<Record<CutGuide, (sign: string) => string>> = {
+  // Sources: push stick for cuts under 300 mm and the last 300 mm of longer ones: HSE Woodworking Information Sheet 16;
+  // 150 mm between fence and blade: safety texts of saw manuals.
+  fence: (sign) =>
+    `Push stick for cuts shorter than 300 mm and for the last 300 mm of longer ones, and under 150 mm at the fence (${sign}); push block under 50 mm. Guard, riving knife and dust extraction on.`,
+  // Common practice, no source.
+  rail: (sign) =>
+    `Lay the rail on the side measured from, its edge on the line, the kerf beyond; for a trim on what stays. Clamp it at both ends, support the sheet on both sides of the cut. Under 200 mm (${sign}) support the rail with board as thick. Guard and dust extraction on.`,
+};
 
 /** The words of drawings in English. */
 export const drawingsEn: DrawingWords = {
@@ -64,15 +76,13 @@ export const drawingsEn: DrawingWords = {
       grain: 'grain, and first figure of a size',
       byHand: 'cut by hand after sawing',
     },
-    // Sources: push stick for cuts under 300 mm and the last 300 mm of longer ones: HSE Woodworking Information Sheet 16;
-    // 150 mm between fence and blade: safety texts of saw manuals.
-    care: (sign, narrow) =>
-      `Push stick for cuts shorter than 300 mm and for the last 300 mm of longer ones, and under 150 mm at the fence (${sign}); push block under 50 mm. Guard, riving knife and dust extraction on. Your own rules and the manual of the saw come first.${narrow === 0 ? '' : ` ${many(narrow, 'such cut', 'such cuts')} here.`}`,
+    care: (sign, narrow, guide) =>
+      `${careAt[guide](sign)} Your own rules and the manual of the saw come first.${narrow === 0 ? '' : ` ${many(narrow, 'such cut', 'such cuts')} here.`}`,
     steps: {
-      title: (lies, through) =>
-        `Cuts in order${through === null ? '' : `, ${through}`} · fence from ${lies === 'turned' ? 'right or lower' : 'left or lower'} edge as drawn`,
+      title: (lies, through, guide) =>
+        `Cuts in order${through === null ? '' : `, ${through}`} · ${guide} from ${lies === 'turned' ? 'right or lower' : 'left or lower'} edge as drawn`,
       shortTitle: 'Cuts',
-      columns: ['no.', 'cut', 'piece', 'fence', 'gives'],
+      columns: (guide) => ['no.', 'cut', 'piece', guide, 'gives'],
       cut: { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' },
       trim: (side) => `trim ${side}`,
       off: (take) => `off ${take}`,

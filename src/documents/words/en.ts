@@ -32,12 +32,12 @@ export const en: Words = {
     whole: 'No cut: the sheet is used as it is.',
     trim: (piece, side, take, leaves) =>
       `Piece ${piece}: trim ${take} off the ${sides[side]} edge. Leaves ${leaves}.`,
-    part: (piece, fence, cut, blade, gives) =>
-      `Piece ${piece}: fence ${fence}, ${cutInWords(cut, blade)}. Gives ${gives.join(' and ')}.`,
+    part: (piece, setting, cut, blade, gives, guide) =>
+      `Piece ${piece}: ${guide === 'rail' ? 'rail at' : 'fence'} ${setting}, ${cutInWords(cut, blade)}. Gives ${gives.join(' and ')}.`,
     panel: (piece, number, name, size) => `${piece} is panel ${number}, ${name}, ${size}.`,
     offcut: (piece, size) => `${piece} is an offcut to keep, ${size}.`,
     waste: (piece, size) => `${piece} is waste, ${size}.`,
-    pushStick: 'Push stick.',
+    narrow: { fence: 'Push stick.', rail: 'Support the rail.' },
     goesOn: (step) => `Goes on with ${step} at the lower left.`,
     goesOnHere: (step) => `Steps from ${step} on`,
   },
@@ -55,13 +55,13 @@ export const en: Words = {
     totals: 'Totals',
     totalsColumns: ['board and finish', 'panels', 'sheets', 'of the area used', 'sawn', 'sheets cost'],
     sawing: 'At the saw, equal sheets cut together',
-    sawingColumns: [
+    sawingColumns: (guides) => [
       'board and finish',
       'different sheets',
       'ways through',
       'cuts',
       'sawn',
-      'fence set',
+      guides.includes('rail') ? (guides.includes('fence') ? 'fence or rail set' : 'rail laid') : 'fence set',
       'turns',
       'heaviest piece once parted',
     ],
@@ -93,8 +93,8 @@ export const en: Words = {
     stackSteps: (sheets) => `Steps, each through ${sheets} sheets`,
     otherName: (piece, here, plans, there) =>
       `${piece} is ${here} here; on the sheet of cut plan ${plans.join(', ')} it is ${there}.`,
-    facts: (stock, size, kerf) =>
-      `Sheet ${stock}, ${size}, kerf ${kerf}. Fence figures are from the left or near edge of the piece: “near” is the long edge next to you, “left” the short edge at your left.`,
+    facts: (stock, size, kerf, guide) =>
+      `Sheet ${stock}, ${size}, kerf ${kerf}. ${guide === 'rail' ? 'Rail' : 'Fence'} figures are from the left or near edge of the piece: “near” is the long edge next to you, “left” the short edge at your left.${guide === 'rail' ? ' Mark the line at both ends and lay the edge of the rail on it, the rail on the side measured from, so that the kerf falls beyond the line. A trim is measured from the edge it takes off, and the rail lies on what stays. Clamp it before you saw.' : ''}`,
     rest: (name) => `“${name}+” is ${name} and all after it, in one piece.`,
     steps: 'Steps',
     pieces: 'Panels from this sheet',

@@ -65,7 +65,7 @@ export const quoteDe: QuoteWords = {
       sheet: 'Platten zur Säge gebracht und ihre Stücke fort',
       metre: 'Gesägte Meter',
       cut: 'Schnitte, Besäumen eingeschlossen',
-      setting: 'Einstellungen des Anschlags',
+      setting: 'Anschlag oder Schiene gesetzt',
       turn: 'Stücke um ein Viertel gedreht',
     },
     edging: { metre: 'Kante angefahren', edge: 'Kanten begonnen und beendet', 'set-up': 'Wechsel der Kante' },

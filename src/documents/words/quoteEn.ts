@@ -64,7 +64,7 @@ export const quoteEn: QuoteWords = {
       sheet: 'Sheets brought to the saw, and their pieces away',
       metre: 'Metres sawn',
       cut: 'Passes of the blade, trims included',
-      setting: 'Settings of the fence',
+      setting: 'Settings of the fence or rail',
       turn: 'Pieces turned by a quarter',
     },
     edging: { metre: 'Edging put on', edge: 'Edges begun and ended', 'set-up': 'Changes to another edging' },

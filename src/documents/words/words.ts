@@ -1,5 +1,6 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { PlanStep } from '../../model/plan.ts';
+import type { CutGuide } from '../../model/stock.ts';
 import type { AssemblyWords } from './assemblyWords.ts';
 import type { CautionWords } from './cautionWords.ts';
 import type { CompareWords } from './compareWords.ts';
@@ -33,15 +34,17 @@ export interface Words {
     readonly trim: (piece: string, side: TrimSide, take: string, leaves: string) => string;
     readonly part: (
       piece: string,
-      fence: string,
+      setting: string,
       cut: PartingCut,
       blade: 'length' | 'width',
       gives: readonly string[],
+      guide: CutGuide,
     ) => string;
     readonly panel: (piece: string, number: number, name: string, size: string) => string;
     readonly offcut: (piece: string, size: string) => string;
     readonly waste: (piece: string, size: string) => string;
-    readonly pushStick: string;
+    /** What a narrow cut asks for, by what guides it. */
+    readonly narrow: Readonly<Record<CutGuide, string>>;
     /** At the foot of steps that go on further left on the page, and over the first of them there. */
     readonly goesOn: (step: string) => string;
     readonly goesOnHere: (step: string) => string;
@@ -61,7 +64,7 @@ export interface Words {
     readonly totalsColumns: readonly string[];
     /** Work at the saw, with equal sheets on each other. */
     readonly sawing: string;
-    readonly sawingColumns: readonly string[];
+    readonly sawingColumns: (guides: readonly CutGuide[]) => readonly string[];
     readonly squareMetres: (area: string) => string;
     readonly kilograms: (mass: string) => string;
     readonly all: string;
@@ -88,7 +91,7 @@ export interface Words {
     readonly stacked: (sheets: string, plans: readonly number[]) => string;
     readonly stackSteps: (sheets: string) => string;
     readonly otherName: (piece: string, here: string, plans: readonly number[], there: string) => string;
-    readonly facts: (stock: string, size: string, kerf: string) => string;
+    readonly facts: (stock: string, size: string, kerf: string, guide: CutGuide) => string;
     /** What a piece is whose name ends in a plus: all from the piece named on. */
     readonly rest: (name: string) => string;
     readonly steps: string;

@@ -60,6 +60,17 @@ export function everyBookIsWellLaid(orders: readonly DemoOrder[]): void {
         }
       });
 
+      it('speaks of what guides its saw, and of nothing else that could', () => {
+        const text = pages.flatMap((page) => textsOf(page).map((one) => one.text)).join(' ');
+        const isRail = job.groups.every(({ saw }) => saw.guidedBy === 'rail');
+        const fence =
+          /\b([Ff]ence|[Pp]ush stick|[Rr]iving knife|Anschlag|Schiebestock|Schiebeholz|Spaltkeil)/g;
+        const rail = /\b(rail at|rail laid|[Ss]upport the rail|Schiene)\b/g;
+        const said = (pattern: RegExp) => [...text.matchAll(pattern)].map(([word]) => word);
+        expect(said(isRail ? rail : fence).length).toBeGreaterThan(1);
+        expect(said(isRail ? fence : rail)).toEqual([]);
+      });
+
       it('breaks no heading of the table of masses, and has a row for each appliance', () => {
         const texts = pages.flatMap((page) => textsOf(page).map(({ text }) => text));
         expect(texts).toEqual(expect.arrayContaining([...words.mass.columns, words.appliances.heading]));
