@@ -2,7 +2,7 @@ import { guideOf } from '../basics/cutGuide.ts';
 import { mmToUm } from '../basics/lengths.ts';
 import { printSetting, printSize, type Units } from '../drawing/lengthsInWords.ts';
 import { plainText } from '../drawing/lettering.ts';
-import { type SawnEnd, sawSheet } from '../drawing/sawnSheet.ts';
+import { type SawnEnd, sawSheet, shavedUm } from '../drawing/sawnSheet.ts';
 import { isNarrowCut } from '../drawing/stepTable.ts';
 import type { PlanGroup, PlanSheet } from '../model/plan.ts';
 import type { Words } from './words/words.ts';
@@ -61,6 +61,7 @@ export function stepsInWords(
     const { step } = cut;
     const piece = called(step.piece);
     const names = cut.gives.map((given) => called(given.name));
+    const shaved = shavedUm(cut, group);
     const sentence =
       step.cut === 'trim'
         ? words.steps.trim(piece, step.side, printSetting(mmToUm(step.take), units), called(step.leaves))
@@ -71,6 +72,7 @@ export function stepsInWords(
             step.blade,
             names,
             guide,
+            shaved === null ? null : printSetting(shaved, units),
           );
     const outcomes = cut.gives.flatMap((given) => {
       const end = ends.get(given.name);

@@ -4,6 +4,7 @@ import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
 import { type Box, type Drawing, inset, type TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
 import { drawHandWork } from './handWork.ts';
+import { joinedPieces } from './joinedPieces.ts';
 import { drawLegend, legendHeight } from './legend.ts';
 import { printLength, printNamedLength, printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
@@ -239,7 +240,13 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
   const blockTop = page.frame.y1 - titleRows * TITLE_ROW_HEIGHT;
   const edgings = edgingsOf(sawn.ends);
   const title = (id: string) => plainText(options.titles?.get(id) ?? id);
-  const legend = { edgings: edgings.map(title), sawn, group, words: words.cutPlan };
+  const legend = {
+    edgings: edgings.map(title),
+    sawn,
+    group,
+    words: words.cutPlan,
+    ...(options.steps === 'left out' ? {} : { joined: joinedPieces(plan) }),
+  };
   const first = new Sketch(options.measure);
   const legendTop = page.frame.y1 - legendHeight(first, page, legend);
   const available = {

@@ -27,7 +27,11 @@ export interface Rows {
   /** Nearest to the view first; the overall dimension comes last. */
   readonly below: readonly Row[];
   readonly left: readonly Row[];
+  /** Of what a view measures along its upper edge only; chains, since nothing runs on there. */
+  readonly above?: readonly Pick<Row, 'chains'>[];
 }
+
+type Side = keyof Rows;
 
 /** A view on the page: its border, and how µm across and up it become mm. */
 export interface RowsOfView {
@@ -42,6 +46,13 @@ export interface RowsOfView {
   readonly units: Units;
   readonly extensions: ExtensionLines;
 }
+
+/** How far a row's dimension line is from the row before or the view: above it there is room for the figure on the line. */
+const LINE_MM: Readonly<Record<Side, number>> = {
+  below: DIMENSION_ROW_MM + 1,
+  left: -DIMENSION_ROW_MM - 1,
+  above: -3,
+};
 
 /** Whether a row is drawn as running dimensions in a scale, and its depth on the page. */
 function asDrawn(
@@ -66,12 +77,12 @@ export function depthOfRows(sketch: Sketch, rows: readonly Row[], reduction: num
   return rows.reduce((sum, row) => sum + asDrawn(sketch, row, reduction, units).mm, 0);
 }
 
-/** Draws the rows below and left of a view; its extension lines are drawn later, since they give way to all figures. */
+/** Draws the rows below, left of and above a view; its extension lines are drawn later, since they give way to all figures. */
 export function drawRows(sketch: Sketch, rows: Rows, of: RowsOfView): void {
-  for (const side of ['below', 'left'] as const) {
+  for (const side of ['below', 'left', 'above'] as const) {
     const away = side === 'below' ? 1 : -1;
-    let edgeMm = side === 'below' ? of.view.box.y1 : of.view.box.x0;
-    const ordered = inClearOrder(sketch, rows[side], side, of);
+    let edgeMm = borderOf(side, of);
+    const ordered = inClearOrder(sketch, rows[side] ?? [], side, of);
     ordered.forEach((row, index) => {
       const avoid = ordered.slice(index + 1).flatMap((outer) => linesOf(sketch, outer, side, of));
       drawRow(sketch, row, side, edgeMm, avoid, of);
@@ -80,16 +91,22 @@ export function drawRows(sketch: Sketch, rows: Rows, of: RowsOfView): void {
   }
 }
 
+/** The border of a view beside which rows stand. */
+function borderOf(side: Side, { view: { box } }: RowsOfView): number {
+  if (side === 'left') return box.x0;
+  return side === 'below' ? box.y1 : box.y0;
+}
+
 /** Where an extent lies along a side of a view on the page. */
-function alongPage([from, to]: Extent, side: 'below' | 'left', { view, across }: RowsOfView): Extent {
-  const onPage = side === 'below' ? view.x : view.y;
-  const sign = side === 'below' ? across : 1;
+function alongPage([from, to]: Extent, side: Side, { view, across }: RowsOfView): Extent {
+  const onPage = side === 'left' ? view.y : view.x;
+  const sign = side === 'left' ? 1 : across;
   const [a, b] = [onPage(sign * from), onPage(sign * to)];
   return a < b ? [a, b] : [b, a];
 }
 
 /** The dimensions of a chain row that are drawn: those with room, or a lone one. */
-function drawnExtents(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfView) {
+function drawnExtents(sketch: Sketch, row: Row, side: Side, of: RowsOfView) {
   return row.chains.flatMap((chain) =>
     chain.flatMap((extent) => {
       const text = printLength(extent[1] - extent[0], of.units);
@@ -101,13 +118,13 @@ function drawnExtents(sketch: Sketch, row: Row, side: 'below' | 'left', of: Rows
 }
 
 /** Where the extension lines of a row stand along the page; running dimensions have none. */
-function linesOf(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfView): number[] {
+function linesOf(sketch: Sketch, row: Row, side: Side, of: RowsOfView): number[] {
   if (asDrawn(sketch, row, of.reduction, of.units).running) return [];
   return drawnExtents(sketch, row, side, of).flatMap(({ ends }) => ends);
 }
 
 /** A chain row as far as other rows matter to it: its extension lines, and its figures between their arrows. */
-function measuredChain(sketch: Sketch, row: Row, side: 'below' | 'left', of: RowsOfView) {
+function measuredChain(sketch: Sketch, row: Row, side: Side, of: RowsOfView) {
   const drawn = drawnExtents(sketch, row, side, of);
   return {
     lines: drawn.flatMap(({ ends }) => ends),
@@ -121,12 +138,7 @@ function measuredChain(sketch: Sketch, row: Row, side: 'below' | 'left', of: Row
  * The rows in the order in which fewest figures are in the way of extension lines of rows further out; where none is better,
  * as they are. Running dimensions stay at the view, from whose edge they begin, and the overall dimension outside.
  */
-function inClearOrder(
-  sketch: Sketch,
-  rows: readonly Row[],
-  side: 'below' | 'left',
-  of: RowsOfView,
-): readonly Row[] {
+function inClearOrder(sketch: Sketch, rows: readonly Row[], side: Side, of: RowsOfView): readonly Row[] {
   const isRunning = (row: Row) => asDrawn(sketch, row, of.reduction, of.units).running;
   const [running, chains] = [rows.filter(isRunning), rows.filter((row) => !isRunning(row))];
   const measured = new Map(chains.map((row) => [row, measuredChain(sketch, row, side, of)]));
@@ -160,16 +172,16 @@ function permutations<T>(things: readonly T[]): (readonly T[])[] {
 function drawRow(
   sketch: Sketch,
   row: Row,
-  side: 'below' | 'left',
+  side: Side,
   edgeMm: number,
   avoid: readonly number[],
   of: RowsOfView,
 ): void {
   const { view, units, extensions } = of;
-  const sign = side === 'below' ? of.across : 1;
+  const sign = side === 'left' ? 1 : of.across;
   const turned = ([from, to]: Extent): Extent => (sign === 1 ? [from, to] : [0 - to, 0 - from]);
-  const onPage = side === 'below' ? view.x : view.y;
-  if (asDrawn(sketch, row, of.reduction, units).running) {
+  const onPage = side === 'left' ? view.y : view.x;
+  if (side !== 'above' && asDrawn(sketch, row, of.reduction, units).running) {
     for (const { fromUm, places } of row.running ?? []) {
       const values = places.map((um) => um - fromUm);
       const at = (um: Um) => onPage(sign * (fromUm + um));
@@ -179,10 +191,9 @@ function drawRow(
     }
     return;
   }
-  const fromMm = side === 'below' ? view.box.y1 : view.box.x0;
-  const away = side === 'below' ? 1 : -1;
-  const lineMm = edgeMm + away * (DIMENSION_ROW_MM + 1);
-  const reads = side === 'below' ? 'across' : 'up';
+  const fromMm = borderOf(side, of);
+  const reads = side === 'left' ? 'up' : 'across';
+  const lineMm = edgeMm + LINE_MM[side];
   const place: DimensionPlace = { reads, lineMm, fromMm, onPage, units, extensions, avoid };
   for (const chain of row.chains) drawChain(sketch, chain.map(turned), place);
 }

@@ -72,6 +72,9 @@ export interface CutPlanWords {
     readonly trim: string;
     readonly grain: string;
     readonly byHand: string;
+    /** What is still in one piece, beside the name of the piece. */
+    readonly restFrom: (first: string) => string;
+    readonly span: (first: string, last: string) => string;
   };
   /** Common rules for circular saws, in short, after what guides them; `narrow` cuts of this sheet bear the sign. */
   readonly care: (sign: string, narrow: number, guide: CutGuide) => string;
@@ -85,6 +88,8 @@ export interface CutPlanWords {
     readonly cut: Readonly<Record<CutWord, string>>;
     readonly trim: (side: SheetSide) => string;
     readonly off: (take: string) => string;
+    /** Less than the blade is wide comes off. */
+    readonly shaved: (take: string) => string;
   };
   /** Panels so crowded that not even their mark found a place: where they lie on the raw sheet. */
   readonly unmarked: {

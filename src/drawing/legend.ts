@@ -3,6 +3,7 @@ import type { PlanGroup } from '../model/plan.ts';
 import type { Box } from './drawing.ts';
 import type { CutPlanWords } from './drawingWords.ts';
 import { BY_HAND } from './handWork.ts';
+import type { JoinedPieces } from './joinedPieces.ts';
 import { LINE_PITCH, NARROW, SMALL, shorten, wrap } from './lettering.ts';
 import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
 import { EDGING_DASHES, hatch, OFFCUT_STROKE } from './pieces.ts';
@@ -16,6 +17,8 @@ export interface LegendOf {
   readonly sawn: SawnSheet;
   readonly group: PlanGroup;
   readonly words: CutPlanWords;
+  /** Names of pieces that the table of cuts has; absent where no table is drawn. */
+  readonly joined?: JoinedPieces;
 }
 
 const SYMBOL_MM = 7.5;
@@ -105,7 +108,25 @@ function items(legend: LegendOf): Item[] {
       },
     });
   }
+  const { restFrom = null, span = null } = legend.joined ?? {};
+  if (restFrom !== null) list.push(pieceItem(`${restFrom}+`, says.restFrom(restFrom)));
+  if (span !== null) list.push(pieceItem(span.join('-'), says.span(...span)));
   return list;
+}
+
+/** A name of a piece in place of a symbol. */
+function pieceItem(name: string, words: string): Item {
+  return {
+    words,
+    draw: (sketch, box) => {
+      const shown = shorten(name, box.x1 - box.x0, SMALL, 'bold', sketch.measure);
+      sketch.text('tables', shown, box.x1, box.y0 - 0.2 + SMALL * 0.86, {
+        sizeMm: SMALL,
+        weight: 'bold',
+        anchor: 'end',
+      });
+    },
+  };
 }
 
 function legendBox(page: Page, height: number): Box {

@@ -1,4 +1,4 @@
-import type { Box, Weight } from './drawing.ts';
+import { type Box, inset, type Weight } from './drawing.ts';
 import { boxAround, breakLine, drawLabel, extent, type Label, type LabelLine } from './labels.ts';
 import { NARROW, NORMAL, SMALL } from './lettering.ts';
 import { findRoom, findRoomOnGrid, type Sketch } from './sketch.ts';
@@ -16,6 +16,8 @@ export interface PanelWords {
 /** Direction and lengths in which a grain arrow may be drawn, longest first. */
 const ARROW_LENGTHS = [14, 9, 6, 4] as const;
 const ARROW_ROOM_MM = 1.3;
+/** How much further than they must a name and a number of a cut stand apart, where there is room. */
+const APART_MM = 0.6;
 
 function joined(...parts: (LabelLine[] | null)[]): LabelLine[] | null {
   return parts.some((part) => part === null) ? null : parts.flatMap((part) => part!);
@@ -167,6 +169,7 @@ export function drawPanelLabel(
   grainRuns: 'across' | 'up' | null,
 ): 'full' | 'keyed' | 'no room' {
   const obstacles = sketch.taken.within(room);
+  const apart = sketch.taken.within(inset(room, -APART_MM)).map((box) => inset(box, -APART_MM));
   const middle = [(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2] as const;
   let withoutArrow: (Placed & { readonly label: TriedLabel }) | null = null;
   const draw = (label: TriedLabel, placed: Placed) => {
@@ -178,12 +181,16 @@ export function drawPanelLabel(
     const [along, high] = extent(sketch, label);
     const size = label.reads === 'across' ? ([along, high] as const) : ([high, along] as const);
     if (grainRuns === null) {
-      const centre = findRoom(room, size[0], size[1], middle, obstacles);
+      const centre =
+        findRoom(room, size[0], size[1], middle, apart) ??
+        findRoom(room, size[0], size[1], middle, obstacles);
       if (centre) return draw(label, { centre, arrow: null });
       continue;
     }
     const placed =
-      placeTogether(room, size, grainRuns, obstacles) ?? placeApart(room, size, grainRuns, obstacles);
+      placeTogether(room, size, grainRuns, apart) ??
+      placeTogether(room, size, grainRuns, obstacles) ??
+      placeApart(room, size, grainRuns, obstacles);
     if (placed?.arrow) return draw(label, placed);
     if (placed) withoutArrow ??= { ...placed, label };
   }

@@ -130,3 +130,12 @@ export function sawSheet(group: PlanGroup, sheet: PlanSheet): SawnSheet {
   });
   return { stock, raw, cuts, ends, trims };
 }
+
+/**
+ * What a cut takes off in µm where that is less than the blade is wide, so that nothing but dust is left beyond it: panels
+ * lie beside each other in a strip, and one that is narrower by a hair than the strip is cut to its size all the same.
+ * Null for trims, and where the whole blade cuts.
+ */
+export function shavedUm({ step }: SawnCut, { saw }: Pick<PlanGroup, 'saw'>): number | null {
+  return step.cut !== 'trim' && step.take < saw.kerf ? mmToUm(step.take) : null;
+}

@@ -5,7 +5,7 @@ import type { CutGuide } from '../model/stock.ts';
 import type { CutPlanWords, PageWords } from './drawingWords.ts';
 import { printRect, printSetting, printSize, type Units } from './lengthsInWords.ts';
 import { plainText, SMALL, shorten } from './lettering.ts';
-import type { SawnCut, SawnEnd, SawnPiece, SawnSheet } from './sawnSheet.ts';
+import { type SawnCut, type SawnEnd, type SawnPiece, type SawnSheet, shavedUm } from './sawnSheet.ts';
 import type { SheetView } from './sheetView.ts';
 import type { Sketch } from './sketch.ts';
 import type { Table } from './tables.ts';
@@ -121,6 +121,8 @@ function comesOut(cuts: readonly SawnCut[], ends: ReadonlyMap<string, SawnEnd>, 
   const freed = end
     ? `${times}${pieceWords(first!, end, of)}`
     : `${cuts.map((cut) => pieceName(cut.gives[0]!, of)).join(', ')} (${sizeOf(first!, of)})`;
+  const shaved = shavedUm(cuts.at(-1)!, of.group);
+  if (shaved !== null) return `${freed}; ${of.words.steps.shaved(printSetting(shaved, of.units))}`;
   if (rest === undefined) return freed;
   // What is left and goes on to be divided the same way needs no size: it is still lying at the fence.
   const next = of.sawn.cuts.find((cut) => cut.hand.name === rest.name);

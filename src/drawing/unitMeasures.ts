@@ -1,4 +1,5 @@
 import { extentSize, sharedUm } from '../basics/boxes.ts';
+import { outlineInUnit } from '../basics/placedOutline.ts';
 import type { Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Axis, Extent, Um } from '../model/geometry.ts';
 import { difference } from './hiddenLines.ts';
@@ -91,6 +92,39 @@ export function footExtents(unit: PlacedUnit): Extent[] {
   const more = extents.some((extent) => !said.includes(extent.join(' ')));
   const others = feet.some((panel) => panel.thicknessAxis === 'y' || !spans(panel, unit, 'z', 5));
   return others && more ? extents : [];
+}
+
+/** What shaped panels measure along an axis at their lower and their upper edge, where that is not all they measure. */
+export interface EdgeExtents {
+  readonly lower: readonly Extent[];
+  readonly upper: readonly Extent[];
+}
+
+function edgeAt(panel: Panel, end: 0 | 1, axis: Axis): Extent {
+  const heightUm = panel.box.z[end];
+  const places = outlineInUnit(panel).flatMap((corner) => (corner.z === heightUm ? [corner[axis]] : []));
+  return [Math.min(...places), Math.max(...places)];
+}
+
+/**
+ * How deep (along y) or wide (along x) panels that follow a leaning wall are at the top and at the bottom: of those whose
+ * faces are square to another axis the highest and the lowest edges, each extent once, without those that are as long as
+ * their panel, which other dimensions say.
+ */
+export function edgeExtents(unit: PlacedUnit, faces: 'x' | 'y', axis: 'x' | 'y'): EdgeExtents {
+  const shaped = unit.panels.filter(
+    (panel) => panel.thicknessAxis === faces && outlineInUnit(panel).length > 0,
+  );
+  const at = (end: 0 | 1): Extent[] => {
+    const heights = shaped.map(({ box }) => box.z[end]);
+    const outermost = end === 0 ? Math.min(...heights) : Math.max(...heights);
+    const extents = shaped
+      .filter(({ box }) => box.z[end] === outermost)
+      .map((panel) => ({ extent: edgeAt(panel, end, axis), whole: panel.box[axis] }))
+      .filter(({ extent, whole }) => extentSize(extent) >= LEAST_CLEAR_UM && extent.join() !== whole.join());
+    return [...new Map(extents.map(({ extent }) => [extent.join(), extent])).values()];
+  };
+  return { lower: at(0), upper: at(1) };
 }
 
 /** A chain of extents along one panel. */

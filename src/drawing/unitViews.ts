@@ -2,7 +2,16 @@ import { extentSize } from '../basics/boxes.ts';
 import type { PlacedUnit } from '../model/furniture.ts';
 import type { Axis, Extent, Box as SolidBox } from '../model/geometry.ts';
 import { depthOfRows, drawRows, type Row, type Rows } from './dimensionRows.ts';
-import { type Box, type Drawing, inset, type Segment, type Shape, type Stroke, textBox } from './drawing.ts';
+import {
+  type Box,
+  boxesOverlap,
+  type Drawing,
+  inset,
+  type Segment,
+  type Shape,
+  type Stroke,
+  textBox,
+} from './drawing.ts';
 import { drawHole, viewHoles } from './drawnHoles.ts';
 import { drawApart, drawExplodedPages } from './explodedPage.ts';
 import { ExtensionLines } from './extensionLines.ts';
@@ -12,10 +21,10 @@ import { SMALL, WIDE } from './lettering.ts';
 import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { Sketch } from './sketch.ts';
-import { apartFrom, footExtents, innerExtents, openingRows } from './unitMeasures.ts';
+import { apartFrom, edgeExtents, footExtents, innerExtents, openingRows } from './unitMeasures.ts';
 import { type Body, bodyOf, FROM_ABOVE, FROM_FRONT, FROM_LEFT, faceOf, type Look } from './unitProjection.ts';
 import { type FurnitureDrawingOptions, furnitureTitle, sizeWords } from './unitTitle.ts';
-import { writeOnWhite } from './writeOnWhite.ts';
+import { writeAbove, writeOnWhite } from './writeOnWhite.ts';
 
 /** Line of hidden edges: narrow, dashed (ISO 128, type 02). */
 export const HIDDEN: Stroke = { widthMm: 0.18, dashMm: [1.6, 0.8] };
@@ -86,6 +95,7 @@ export function drawBodies(
 /** The rows of each view; empty chains take none. */
 function rowsOf(unit: PlacedUnit): { front: Rows; side: Rows; plan: Rows } {
   const inner = innerExtents(unit);
+  const [wide, deep] = [edgeExtents(unit, 'y', 'x'), edgeExtents(unit, 'x', 'y')];
   const { x, y, z } = unit.outside;
   const row = (chain: readonly Extent[]): Row[] => (chain.length === 0 ? [] : [{ chains: [chain] }]);
   const openings = (faces: Axis, axis: Axis): Row[] =>
@@ -100,12 +110,24 @@ function rowsOf(unit: PlacedUnit): { front: Rows; side: Rows; plan: Rows } {
     const places = apartFrom(unit, axis);
     return places.length === 0 ? [] : [{ chains: [], running: [{ fromUm: unit.outside[axis][0], places }] }];
   };
+  const each = (extents: readonly Extent[]): Row[] => extents.flatMap((extent) => row([extent]));
   return {
     front: {
-      below: [...openings('y', 'x'), ...row(footExtents(unit)), ...row(inner.x), ...row([x])],
+      below: [
+        ...openings('y', 'x'),
+        ...row(footExtents(unit)),
+        ...row(inner.x),
+        ...each(wide.lower),
+        ...row([x]),
+      ],
       left: [...openings('y', 'z'), ...row(inner.z), ...row([z])],
+      above: each(wide.upper),
     },
-    side: { below: [...row(inner.y), ...row([y])], left: [] },
+    side: {
+      below: [...row(inner.y), ...each(deep.lower), ...row([y])],
+      left: [],
+      above: each(deep.upper),
+    },
     plan: { below: [...openings('z', 'x'), ...slats('x')], left: [...openings('z', 'y'), ...slats('y')] },
   };
 }
@@ -150,7 +172,7 @@ function arrange(
     Math.max(depth(rows.front.left, reduction), depth(rows.plan.left, reduction));
   const gapOf = (reduction: number) => depth(rows.front.below, reduction) + HEADING_MM + 2;
   const blockTop = frame.y1 - 3 * TITLE_ROW_HEIGHT;
-  const top = frame.y0 + HEADING_MM + 3;
+  const top = frame.y0 + HEADING_MM + 3 + aboveOf(sketch, rows, units);
   const farRight = field === 'page' ? frame.x1 : field.x1;
   const fits = (reduction: number) => {
     const planRight = frame.x0 + 4 + leftOf(reduction) + size('x', reduction);
@@ -181,11 +203,19 @@ function arrange(
   };
 }
 
-function heading(sketch: Sketch, view: Placed, text: string): void {
+/** Room for the rows above front and side, whose headings stand on one line. */
+function aboveOf(sketch: Sketch, { front, side }: ReturnType<typeof rowsOf>, units: Units): number {
+  const depths = [front, side].map(({ above = [] }) =>
+    above.length === 0 ? 0 : depthOfRows(sketch, above, 1, units) + 1,
+  );
+  return Math.max(...depths);
+}
+
+function heading(sketch: Sketch, view: Placed, text: string, aboveMm: number): void {
   const { box } = view;
   const width = sketch.measure(text, SMALL, 'bold');
   const x = Math.min(Math.max(box.x0, PAGE.frame.x0 + 2), PAGE.frame.x1 - width - 2);
-  sketch.text('numbers', text, x, box.y0 - 2, { sizeMm: SMALL, weight: 'bold' });
+  sketch.text('numbers', text, x, box.y0 - 2 - aboveMm, { sizeMm: SMALL, weight: 'bold' });
 }
 
 function drawViewsPage(unit: PlacedUnit, options: FurnitureDrawingOptions, pages: number): Drawing {
@@ -259,13 +289,14 @@ function drawViews(
     [FROM_ABOVE, plan, rows.plan, says.views.plan, 1],
   ] as const;
   const extensions = new ExtensionLines();
+  const aboveMm = aboveOf(sketch, rows, units);
   for (const [look, view, its, name, across] of views) {
     drawBodies(sketch, bodies, look, view, 'with hidden lines');
     for (const { u, v, diameterUm, seen } of viewHoles(unit.panels, bodies, look)) {
       drawHole(sketch, view.x(u), view.y(v), diameterUm / 2000 / reduction, seen ? 'seen' : 'hidden');
     }
     drawRows(sketch, its, { view, across, reduction, units, extensions });
-    heading(sketch, view, name);
+    heading(sketch, view, name, view === plan ? 0 : aboveMm);
     drawAppliances(sketch, unit, look, view);
   }
   extensions.draw(sketch);
@@ -273,18 +304,20 @@ function drawViews(
 
 /** The outlines of what a unit holds, each with its name where that has room and lies on no other word. */
 function drawAppliances(sketch: Sketch, unit: PlacedUnit, look: Look, view: Placed): void {
+  const faces = unit.panels.map((panel) => {
+    const { u, v } = faceOf(panel.box, look);
+    return { x0: view.x(u[0]), x1: view.x(u[1]), y0: view.y(v[1]), y1: view.y(v[0]) };
+  });
+  const isEmpty = (field: Box) => !faces.some((face) => boxesOverlap(face, field));
   for (const { body, title, name } of unit.appliances ?? []) {
     const { u, v } = faceOf(body, look);
     const box = { x0: view.x(u[0]), x1: view.x(u[1]), y0: view.y(v[1]), y1: view.y(v[0]) };
     sketch.rect('surroundings', box, { stroke: ADJACENT });
-    writeOnWhite(
-      sketch,
-      [box],
-      [
-        [title, SMALL],
-        [name, SMALL],
-      ],
-    );
+    const texts = [
+      [title, SMALL],
+      [name, SMALL],
+    ] as const;
+    if (!writeOnWhite(sketch, [box], texts)) writeAbove(sketch, box, texts, isEmpty);
   }
 }
 

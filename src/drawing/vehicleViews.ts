@@ -32,7 +32,7 @@ import {
 } from './unitProjection.ts';
 import { type FurnitureDrawingOptions, furnitureTitle } from './unitTitle.ts';
 import { ADJACENT, drawBodies, HIDDEN, type Placed, placeView, REDUCTIONS } from './unitViews.ts';
-import { writeOnWhite } from './writeOnWhite.ts';
+import { writeAbove, writeOnWhite } from './writeOnWhite.ts';
 
 const LEFT_MM = 16;
 const GAP_MM = 22;
@@ -130,10 +130,19 @@ function drawStanding(
   function labelAppliance(appliance: Appliance): void {
     const { u, v } = faceOf(appliance.box, look);
     const seen = seenOf(appliance);
-    writeOnWhite(sketch, seen.length > 0 ? seen : [pageBox(u, v, view)], [
+    const box = pageBox(u, v, view);
+    const texts = [
       [appliance.title, SMALL],
       [appliance.name, SMALL],
-    ]);
+    ] as const;
+    if (writeOnWhite(sketch, seen.length > 0 ? seen : [box], texts) || seen.length === 0) return;
+    writeAbove(sketch, box, texts, isEmpty);
+  }
+  /** Whether a place lies within the view, where nothing of the furniture is seen. */
+  function isEmpty(place: Box): boolean {
+    const { x0, x1, y0, y1 } = view.box;
+    const inside = place.x0 > x0 && place.x1 < x1 && place.y0 > y0 && place.y1 < y1;
+    return inside && !fields.some((field) => boxesOverlap(pageBox(field.u, field.v, view), place));
   }
   function fieldsOf(number: number): Box[] {
     return fields.filter((field) => field.owner.number === number).map(({ u, v }) => pageBox(u, v, view));

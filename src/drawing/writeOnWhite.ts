@@ -40,3 +40,23 @@ export function writeOnWhite(
   }
   return false;
 }
+
+/**
+ * Writes the first of some texts that has room straight above a box that is too low for any, such as a hob seen from the
+ * front, where nothing else is drawn; gives whether one had.
+ */
+export function writeAbove(
+  sketch: Sketch,
+  { x0, x1, y0, y1 }: Box,
+  texts: readonly (readonly [text: string, sizeMm: number])[],
+  isEmpty: (field: Box) => boolean,
+): boolean {
+  const middle = (x0 + x1) / 2;
+  return texts.some(([text, sizeMm]) => {
+    const half = sketch.measure(text, sizeMm, 'regular') / 2 + 1;
+    const high = sizeMm * LINE_PITCH + 0.5;
+    if (y1 - y0 >= high) return false;
+    const field = { x0: middle - half, x1: middle + half, y0: y0 - 0.4 - high, y1: y0 - 0.4 };
+    return isEmpty(field) && writeOnWhite(sketch, [field], [[text, sizeMm]]);
+  });
+}

@@ -1,6 +1,7 @@
 import { guideOf } from '../../basics/cutGuide.ts';
 import { mmToUm } from '../../basics/lengths.ts';
 import { type Drawing, drawCutPlan, type PageSize } from '../../drawing/index.ts';
+import { joinedPieces } from '../../drawing/joinedPieces.ts';
 import { printSetting } from '../../drawing/lengthsInWords.ts';
 import { namesInStack, plansInStack, stackSizes } from '../../drawing/stackWords.ts';
 import type { PlanGroup, PlanPanel, PlanSheet } from '../../model/plan.ts';
@@ -109,17 +110,15 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
   const heading = says.plan(sheet.number, group.sheets.length, groupWords(group));
   const size = sizeText(stock.length, stock.width, units);
   const stepList = stepsInWords(group, sheet, numberOf, words, units);
-  // What a plus says is told by the first piece that has one.
-  const rest = sheet.steps.flatMap((step) =>
-    step.piece.endsWith('+') ? [says.rest(step.piece.slice(0, -1))] : [],
-  )[0];
+  const { restFrom, span } = joinedPieces(sheet);
   const steps: TextBlock[] = [
     { kind: 'paragraph', text: says.alike(sheet.copies), strong: true },
     {
       kind: 'paragraph',
       text: [
         says.facts(stock.id, size, printSetting(mmToUm(group.saw.kerf), units), guideOf(group)),
-        ...(rest === undefined ? [] : [rest]),
+        ...(restFrom === null ? [] : [says.rest(restFrom)]),
+        ...(span === null ? [] : [says.span(...span)]),
       ].join(' '),
     },
     ...stackBlocks(facts, group, sheet),

@@ -37,8 +37,8 @@ export const de: Words = {
     whole: 'Kein Schnitt: die Platte wird ganz verwendet.',
     trim: (piece, side, take, leaves) =>
       `Stück ${piece}: an der ${sides[side]} Kante ${take} besäumen. Bleibt ${leaves}.`,
-    part: (piece, setting, cut, blade, gives, guide) =>
-      `Stück ${piece}: ${guide === 'rail' ? 'Schiene bei' : 'Anschlag'} ${setting}, ${cutInWords(cut, blade)}. Ergibt ${gives.join(' und ')}.`,
+    part: (piece, setting, cut, blade, gives, guide, shaved) =>
+      `Stück ${piece}: ${guide === 'rail' ? 'Schiene bei' : 'Anschlag'} ${setting}, ${cutInWords(cut, blade)}${shaved === null ? '' : `, nur ${shaved} fällt weg`}. Ergibt ${gives.join(' und ')}.`,
     panel: (piece, number, name, size) => `${piece} ist Teil ${number}, ${name}, ${size}.`,
     offcut: (piece, size) => `${piece} ist ein Reststück fürs Lager, ${size}.`,
     waste: (piece, size) => `${piece} ist Abfall, ${size}.`,
@@ -112,6 +112,7 @@ export const de: Words = {
     facts: (stock, size, kerf, guide) =>
       `Platte ${stock}, ${size}, Schnittfuge ${kerf}. ${guide === 'rail' ? 'Maße der Schiene' : 'Anschlagmaße'} gelten ab der linken oder vorderen Kante des Stücks: vorn ist die lange Kante bei Ihnen, links die kurze zu Ihrer Linken.${guide === 'rail' ? ' Den Riss an beiden Enden anzeichnen und die Kante der Schiene daran legen, die Schiene auf der Seite, von der gemessen wird, so dass die Schnittfuge jenseits des Risses liegt. Besäumt wird ab der Kante gemessen, die wegfällt, und die Schiene liegt auf dem, was bleibt. Vor dem Sägen festspannen.' : ''}`,
     rest: (name) => `„${name}+“ ist ${name} mit allem danach, in einem Stück.`,
+    span: (first, last) => `„${first}-${last}“ ist ${first} bis ${last}, noch in einem Stück.`,
     steps: 'Schritte',
     pieces: 'Teile aus dieser Platte',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,

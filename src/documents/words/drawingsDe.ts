@@ -76,6 +76,8 @@ export const drawingsDe: DrawingWords = {
       trim: 'Besäumen',
       grain: 'Maserung, erstes Maß einer Größe',
       byHand: 'nach dem Sägen von Hand ausschneiden',
+      restFrom: (first) => `${first} und alles danach`,
+      span: (first, last) => `${first} bis ${last}`,
     },
     care: (sign, narrow, guide) =>
       `${careAt[guide](sign)} Ihre Regeln und die Betriebsanleitung der Säge gehen vor.${narrow === 0 ? '' : ` Hier ${many(narrow, 'solcher Schnitt', 'solche Schnitte')}.`}`,
@@ -87,6 +89,7 @@ export const drawingsDe: DrawingWords = {
       cut: { rip: 'längs', crosscut: 'quer', recut: 'nach', part: 'trennen' },
       trim: (side) => `säumen ${sides[side]}`,
       off: (take) => `ab ${take}`,
+      shaved: (take) => `nur ${take} fällt weg`,
     },
     unmarked: {
       title: 'Kein Platz für die Zeichen von, ab der linken und vorderen Seite der rohen Platte',

@@ -75,6 +75,8 @@ export const drawingsEn: DrawingWords = {
       trim: 'trim',
       grain: 'grain, and first figure of a size',
       byHand: 'cut by hand after sawing',
+      restFrom: (first) => `${first} and all after it`,
+      span: (first, last) => `${first} to ${last}`,
     },
     care: (sign, narrow, guide) =>
       `${careAt[guide](sign)} Your own rules and the manual of the saw come first.${narrow === 0 ? '' : ` ${many(narrow, 'such cut', 'such cuts')} here.`}`,
@@ -86,6 +88,7 @@ export const drawingsEn: DrawingWords = {
       cut: { rip: 'rip', crosscut: 'crosscut', recut: 'recut', part: 'part' },
       trim: (side) => `trim ${side}`,
       off: (take) => `off ${take}`,
+      shaved: (take) => `only ${take} comes off`,
     },
     unmarked: {
       title: 'No room for the marks of, from the left and near side of the raw sheet',

@@ -32,8 +32,8 @@ export const en: Words = {
     whole: 'No cut: the sheet is used as it is.',
     trim: (piece, side, take, leaves) =>
       `Piece ${piece}: trim ${take} off the ${sides[side]} edge. Leaves ${leaves}.`,
-    part: (piece, setting, cut, blade, gives, guide) =>
-      `Piece ${piece}: ${guide === 'rail' ? 'rail at' : 'fence'} ${setting}, ${cutInWords(cut, blade)}. Gives ${gives.join(' and ')}.`,
+    part: (piece, setting, cut, blade, gives, guide, shaved) =>
+      `Piece ${piece}: ${guide === 'rail' ? 'rail at' : 'fence'} ${setting}, ${cutInWords(cut, blade)}${shaved === null ? '' : `, only ${shaved} comes off`}. Gives ${gives.join(' and ')}.`,
     panel: (piece, number, name, size) => `${piece} is panel ${number}, ${name}, ${size}.`,
     offcut: (piece, size) => `${piece} is an offcut to keep, ${size}.`,
     waste: (piece, size) => `${piece} is waste, ${size}.`,
@@ -96,6 +96,7 @@ export const en: Words = {
     facts: (stock, size, kerf, guide) =>
       `Sheet ${stock}, ${size}, kerf ${kerf}. ${guide === 'rail' ? 'Rail' : 'Fence'} figures are from the left or near edge of the piece: “near” is the long edge next to you, “left” the short edge at your left.${guide === 'rail' ? ' Mark the line at both ends and lay the edge of the rail on it, the rail on the side measured from, so that the kerf falls beyond the line. A trim is measured from the edge it takes off, and the rail lies on what stays. Clamp it before you saw.' : ''}`,
     rest: (name) => `“${name}+” is ${name} and all after it, in one piece.`,
+    span: (first, last) => `“${first}-${last}” is ${first} to ${last}, still in one piece.`,
     steps: 'Steps',
     pieces: 'Panels from this sheet',
     tick: (number, name, size) => `${number}  ${name}  ${size}`,

@@ -39,6 +39,8 @@ export interface Words {
       blade: 'length' | 'width',
       gives: readonly string[],
       guide: CutGuide,
+      /** What comes off where that is less than the blade is wide; null for a whole cut. */
+      shaved: string | null,
     ) => string;
     readonly panel: (piece: string, number: number, name: string, size: string) => string;
     readonly offcut: (piece: string, size: string) => string;
@@ -94,6 +96,8 @@ export interface Words {
     readonly facts: (stock: string, size: string, kerf: string, guide: CutGuide) => string;
     /** What a piece is whose name ends in a plus: all from the piece named on. */
     readonly rest: (name: string) => string;
+    /** What a piece is that is called after the first and the last of those that it still holds. */
+    readonly span: (first: string, last: string) => string;
     readonly steps: string;
     readonly pieces: string;
     readonly tick: (number: number, name: string, size: string) => string;

@@ -34,7 +34,7 @@ describe('the job book as HTML', () => {
     for (const unit of made.job.ordered!.furniture.units) expect(page.body.textContent).toContain(unit.name);
   });
 
-  it('says what a plus behind the name of a piece is, where a plan has such a piece', () => {
+  it('says what a plus or a stroke in the name of a piece is, where a plan has such a piece', () => {
     const plans = made.proven.plan.groups.flatMap((group, index) =>
       group.sheets.map((sheet) => ({ id: `plan-${index + 1}-${sheet.number}`, sheet })),
     );
@@ -43,6 +43,9 @@ describe('the job book as HTML', () => {
       const text = page.getElementById(id)!.textContent!;
       expect(text.includes('and all after it, in one piece')).toBe(rest !== undefined);
       if (rest !== undefined) expect(text).toContain(`“${rest}” is ${rest.slice(0, -1)} and all after it`);
+      const [, first, last] = sheet.steps.flatMap(({ piece }) => /^([A-Z]+)-([A-Z]+)$/.exec(piece) ?? []);
+      expect(text.includes('still in one piece')).toBe(first !== undefined);
+      if (first !== undefined) expect(text).toContain(`“${first}-${last}” is ${first} to ${last}, still`);
     }
   });
 

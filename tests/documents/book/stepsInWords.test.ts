@@ -21,7 +21,7 @@ const grammar = {
     whole: 'No cut: the sheet is used as it is.',
     trim: /^Piece (?<piece>.+): trim (?<take>[\d.]+) off the (?<side>left|right|near|far) edge\. Leaves (?<leaves>.+)\.$/,
     part: new RegExp(
-      `^Piece (?<piece>.+): ${setting.en[guide]} (?<setting>[\\d.]+), (?<cut>rip|crosscut|(?:rip|crosscut|recut|part) (?:along|across) the length)\\. Gives (?<first>.+?)(?: and (?<rest>.+))?\\.$`,
+      `^Piece (?<piece>.+): ${setting.en[guide]} (?<setting>[\\d.]+), (?<cut>rip|crosscut|(?:rip|crosscut|recut|part) (?:along|across) the length)(?:, only (?<shaved>[\\d.]+) comes off)?\\. Gives (?<first>.+?)(?: and (?<rest>.+))?\\.$`,
     ),
     panel: /^(?<piece>\S+) is panel (?<number>\d+), [\s\S]*, (?<x>[\d.]+)\u00a0×\u00a0(?<y>[\d.]+)\.$/,
     spare: /^(?<piece>\S+) is (?:an offcut to keep|waste), (?<x>[\d.]+)\u00a0×\u00a0(?<y>[\d.]+)\.$/,
@@ -32,7 +32,7 @@ const grammar = {
     whole: 'Kein Schnitt: die Platte wird ganz verwendet.',
     trim: /^Stück (?<piece>.+): an der (?<side>linken|rechten|vorderen|hinteren) Kante (?<take>[\d.]+) besäumen\. Bleibt (?<leaves>.+)\.$/,
     part: new RegExp(
-      `^Stück (?<piece>.+): ${setting.de[guide]} (?<setting>[\\d.]+), (?<cut>Längsschnitt|Querschnitt|(?:Längs|Quer|Nach|Trenn)schnitt (?:längs der|quer zur) Platte)\\. Ergibt (?<first>.+?)(?: und (?<rest>.+))?\\.$`,
+      `^Stück (?<piece>.+): ${setting.de[guide]} (?<setting>[\\d.]+), (?<cut>Längsschnitt|Querschnitt|(?:Längs|Quer|Nach|Trenn)schnitt (?:längs der|quer zur) Platte)(?:, nur (?<shaved>[\\d.]+) fällt weg)?\\. Ergibt (?<first>.+?)(?: und (?<rest>.+))?\\.$`,
     ),
     panel: /^(?<piece>\S+) ist Teil (?<number>\d+), [\s\S]*, (?<x>[\d.]+)\u00a0×\u00a0(?<y>[\d.]+)\.$/,
     spare: /^(?<piece>\S+) ist (?:ein Reststück fürs Lager|Abfall), (?<x>[\d.]+)\u00a0×\u00a0(?<y>[\d.]+)\.$/,
@@ -79,6 +79,9 @@ function sawByWords(
       bench.set(part['first']!, sized(measured));
       if (part['rest'] !== undefined) bench.set(part['rest'], sized(rest));
       else if (rest > 0) throw new Error(`a piece is not named: ${sentence}`);
+      // Where the blade has less than its width before it, the sentence says how much.
+      const shaved = part['shaved'];
+      expect(shaved === undefined ? null : tenths(shaved), sentence).toBe(rest < 0 ? kerf + rest : null);
     } else if (panel) {
       done.push({ number: Number(panel['number']), size: take(panel['piece']!) });
       const said = [tenths(panel['x']!), tenths(panel['y']!)].sort((a, b) => a - b);
