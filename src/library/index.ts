@@ -3,6 +3,7 @@ import { placeWord } from '../basics/vehicleSection.ts';
 import type { Checked, Finding } from '../model/finding.ts';
 import type { Library, TextFiles } from '../model/library.ts';
 import { readAppliances } from './appliances.ts';
+import { checkAssemblies } from './assembly.ts';
 import { cautionWords, readCautionTexts } from './cautions.ts';
 import { checkCircularUnits, settleUses } from './crossReferences.ts';
 import { readDrilling } from './drilling.ts';
@@ -86,6 +87,10 @@ export function readLibrary(files: TextFiles, root: string): Checked<Library> {
     layouts,
   };
   const settled = settleUses(library, source.flawed);
-  findings.push(...settled.findings, ...checkCircularUnits(library));
+  findings.push(
+    ...settled.findings,
+    ...checkCircularUnits(library),
+    ...checkAssemblies(library, source.flawed),
+  );
   return checkedValue({ ...library, units: settled.units, layouts: settled.layouts }, findings);
 }

@@ -195,7 +195,7 @@ export function readUnit(files: LibraryFiles, path: string, known: KnownWords): 
     const place = yaml.placeOfAll(value);
     reader.report(errorFinding('empty-unit', 'The unit has neither panels nor units.', place));
   }
-  const assembly = readAssembly(reader, value.assembly, Object.keys(value.panels ?? {}), Object.keys(inner));
+  const assembly = readAssembly(reader, value.assembly);
   return {
     id: read.id,
     title: value.title,

@@ -127,7 +127,7 @@ class UnitExpansion {
       cautions: [...this.cautions],
       ...(this.definition.assembly === undefined
         ? {}
-        : { assembly: this.assembly(this.definition.assembly) }),
+        : { assembly: this.assembly(this.definition.assembly, nested) }),
     };
   }
 
@@ -212,13 +212,9 @@ class UnitExpansion {
   /** Panels there are of a name with or without its number; a name that the unit does not know is a finding. */
   private named(name: string, place: Place): string[] {
     const found = this.panels.filter((panel) => panel.name === name || panel.baseName === name);
-    const { library } = this.surroundings;
     const known = [
       ...this.definition.panels.map((panel) => panel.name),
       ...this.panels.map((panel) => panel.name),
-      ...this.definition.units.flatMap((use) =>
-        (library.units.get(use.unit)?.panels ?? []).map((panel) => `${use.name} ${panel.name}`),
-      ),
     ];
     if (found.length === 0 && !known.includes(name)) {
       const nearest = nearestWord(name, known);
@@ -235,17 +231,20 @@ class UnitExpansion {
   }
 
   /** Steps with the panels that there are of those named; a step without any is left out. */
-  private assembly(steps: readonly AssemblyUse[]): NonNullable<ExpandedUnit['assembly']> {
-    const own = new Set(steps.flatMap(({ names }) => names.map(({ name }) => name)));
+  private assembly(
+    steps: readonly AssemblyUse[],
+    nested: ReturnType<UnitExpansion['expandUse']>,
+  ): NonNullable<ExpandedUnit['assembly']> {
+    const named = new Set(steps.flatMap(({ names }) => names.map(({ name }) => name)));
+    // A unit inside stands for those of its panels that are not named by themselves.
+    const rest = new Set(this.panels.filter(({ baseName }) => !named.has(baseName)).map(({ name }) => name));
     return steps.flatMap(({ way, names }) => {
-      const panels = names.flatMap(({ name, place }) => {
-        const isUnit = this.definition.units.some((use) => use.name === name);
-        if (!isUnit) return this.named(name, place);
-        const inside = this.panels.filter(({ baseName }) => baseName.startsWith(`${name} `));
-        return inside
-          .filter((panel) => !own.has(panel.baseName) && !own.has(panel.name))
-          .map((panel) => panel.name);
-      });
+      const panels = names.flatMap(({ name }) => [
+        ...this.panels.filter(({ baseName }) => baseName === name).map((panel) => panel.name),
+        ...nested
+          .filter(({ use }) => use.name === name)
+          .flatMap((unit) => unit.names.filter((panel) => rest.has(panel))),
+      ]);
       return panels.length === 0 ? [] : [{ way, panels }];
     });
   }

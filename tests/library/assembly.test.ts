@@ -54,6 +54,49 @@ describe('how a unit says that it goes together', () => {
     ]);
   });
 
+  it('names every panel of a unit inside, each once, or that unit as a whole', () => {
+    const plain = smallLibrary();
+    const box = 'libraries/small/units/drawer-box.yaml';
+    const door = 'libraries/small/units/base-door.yaml';
+    const rear =
+      '  rear: { role: back, x: [0, width], y: [396, 400], z: [0, 60], grain: any, when: width > 9000 }';
+    const saidOf = (steps: string) => {
+      const files = new Map(plain)
+        .set(box, `${plain.get(box)!.trimEnd()}\n${rear}\n`)
+        .set(door, `${plain.get(door)!.trimEnd()}\nassembly:\n${steps}`);
+      return readLibrary(files, 'libraries/small').findings.map(
+        ({ message, place, nearest }) => `${place?.line}: ${message}${nearest ? ` ${nearest}` : ''}`,
+      );
+    };
+    const first = '  - put: [left side, shelf, door]\n';
+    expect(saidOf(`${first}  - hang: [inner]\n`)).toEqual([]);
+    expect(saidOf(`${first}  - apart: [inner]\n  - hang: [inner rear]\n`)).toEqual([]);
+    expect(saidOf(`${first}  - apart: [inner bottom, inner rear]\n`)).toEqual([]);
+    expect(saidOf(`${first}  - apart: [inner bottom]\n`)).toEqual([
+      expect.stringMatching(/^\d+: `assembly` does not say when “inner rear” is put on\.$/),
+    ]);
+    expect(saidOf(`${first}  - apart: [inner bottom, inner rare]\n`)).toEqual([
+      expect.stringMatching(/“inner rear” is put on\.$/),
+      expect.stringMatching(/^\d+: `inner rare` is not a panel of this unit .* inner rear$/),
+    ]);
+    expect(saidOf(`${first}  - apart: [inner, inner bottom, inner bottom]\n`)).toEqual([
+      expect.stringMatching(/^\d+: “inner bottom” is put on twice\.$/),
+    ]);
+  });
+
+  it('does not take a panel for one of a unit that begins with the same word', () => {
+    const path = 'libraries/small/units/base-door.yaml';
+    const plain = smallLibrary().get(path)!;
+    const files = smallLibrary().set(
+      path,
+      `${plain.replace('  inner: {', '  left: {').trimEnd()}\nassembly:\n  - put: [left side, shelf, door]\n`,
+    );
+    const { findings } = readLibrary(files, 'libraries/small');
+    expect(findings.map(({ message }) => message)).toEqual([
+      '`assembly` does not say when “left” is put on.',
+    ]);
+  });
+
   it('has one way in each step', () => {
     expect(said('{ put: [left side, shelf, inner], hang: [door] }')).toEqual([
       ['assembly-step', 'A step of `assembly` has one way with its panels.', undefined],

@@ -523,14 +523,22 @@ describe('the order in which a unit goes together', () => {
     expect(expand({ side: board }).body).not.toHaveProperty('assembly');
   });
 
-  it('is told where a unit inside has no such panel', () => {
-    const { findings } = expand(
-      { side: board },
-      { units: [use], assembly: [step('put', 'side', 'drawer botom')] },
+  it('takes for a unit inside no panel that is only called alike', () => {
+    const { body } = expand(
+      { 'drawer side': board },
+      { units: [use], assembly: [step('apart', 'drawer'), step('put', 'drawer side')] },
       [box],
     );
-    expect(findings.map(({ code, nearest }) => [code, nearest])).toEqual([
-      ['unknown-panel', 'drawer bottom'],
+    expect(body.assembly!.map(({ panels }) => panels.length)).toEqual([4, 1]);
+    const alike = { ...use, name: 'drawer box', repeat: null };
+    const both = expand(
+      {},
+      { units: [use, alike], assembly: [step('apart', 'drawer'), step('hang', 'drawer box')] },
+      [box],
+    );
+    expect(both.body.assembly!.map(({ panels }) => panels)).toEqual([
+      ['drawer 1 bottom', 'drawer 1 lid', 'drawer 2 bottom', 'drawer 2 lid'],
+      ['drawer box bottom', 'drawer box lid'],
     ]);
   });
 });
