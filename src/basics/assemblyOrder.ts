@@ -228,7 +228,7 @@ const WAYS: readonly (readonly [axis: Axis, end: 0 | 1])[] = [
 ];
 
 /** The side to which a panel can be drawn straight out from among others; null where something is in every way. */
-function wayOut(panel: Panel, others: readonly Panel[]): Face | null {
+export function wayOut(panel: Panel, others: readonly Panel[]): Face | null {
   const way = WAYS.find(([axis, end]) => others.every((other) => !isInTheWay(panel, other, axis, end)));
   return way === undefined ? null : axisFaces[way[0]][way[1]];
 }

@@ -1,4 +1,9 @@
-import { type AssemblyStep, assemblyOrder, type HeldPiece } from '../../basics/assemblyOrder.ts';
+import {
+  type AssemblyStep,
+  assemblyOrder,
+  type HeldPiece,
+  joinedPieces,
+} from '../../basics/assemblyOrder.ts';
 import type { CountedFitting, PlacedUnit } from '../../model/furniture.ts';
 import type { FITTED, Fitting } from '../../model/library.ts';
 import type { StepInWords } from '../stepsInWords.ts';
@@ -43,10 +48,13 @@ function readFromBoxes(unit: PlacedUnit, says: AssemblyWords, joints: string | n
   // Uprights alone are not joined yet.
   const squareAt = (closes > 1 ? closes : steps.length) - 1;
   const hasUprights = steps.flatMap(({ kind, panels }) => (kind === 'upright' ? panels : [])).length > 1;
+  const isJoined = (_: AssemblyStep, index: number) =>
+    joinedPieces(steps.slice(0, index + 1).flatMap(({ panels }) => panels)).some(({ length }) => length > 1);
+  const firstJoin = steps.findIndex(isJoined);
   const carcass = steps.map((step, index) =>
     [
       stepInWords(step, index, says),
-      ...(index === Math.min(1, steps.length - 1) && joints !== null ? [joints] : []),
+      ...(index === Math.max(0, firstJoin) && joints !== null ? [joints] : []),
       ...(index === squareAt && hasUprights ? [says.square] : []),
     ].join(' '),
   );
@@ -78,8 +86,8 @@ export function assemblySteps(
   const title = (id: string) => fittings.get(id)?.title ?? id;
   const uses = unit.fittings.flatMap((use) => whenFitted(use, fittings.get(use.fitting)));
   const fitted = (when: FittedWhen) => uses.filter((use) => use.when === when);
-  const sentenceOf = (when: FittedWhen, say: (list: string) => string): string[] => {
-    const list = fitted(when).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
+  const sentenceOf = (whens: readonly FittedWhen[], say: (list: string) => string): string[] => {
+    const list = whens.flatMap(fitted).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
     return list.length === 0 ? [] : [say(list.join(', '))];
   };
   const inJoints = fitted('in the joints').map(({ fitting }) => title(fitting));
@@ -90,16 +98,16 @@ export function assemblySteps(
       : asWritten(unit, unit.assembly, says, inJointsSaid);
   // What goes into wall or body cannot come last where the rest is put to panels that are there before.
   const isFixedFirst = toTheBody.length > 0;
-  const last = sentenceOf('last', isFixedFirst ? says.fittings : says.lastFittings);
+  const isFixedOnly = isFixedFirst && carcass.length === 0;
   const sentences = [
-    ...sentenceOf('first', says.firstFittings),
+    ...sentenceOf(['first'], says.firstFittings),
     ...toTheBody,
-    ...(isFixedFirst ? last : []),
+    ...(isFixedFirst ? sentenceOf(isFixedOnly ? ['last', 'once it stands'] : ['last'], says.fittings) : []),
     ...carcass,
-    ...sentenceOf('once it stands', says.fittings),
+    ...(isFixedOnly ? [] : sentenceOf(['once it stands'], says.fittings)),
     ...(unit.panels.some(({ scribed }) => (scribed ?? []).length > 0) ? [says.wall] : []),
     ...after,
-    ...(isFixedFirst ? [] : last),
+    ...(isFixedFirst ? [] : sentenceOf(['last'], says.lastFittings)),
   ];
   return sentences.map((sentence, index) => ({
     number: index + 1,

@@ -11,9 +11,6 @@ const from = {
 
 const begin = (panels: string) => `Beginnen mit ${panels}.`;
 
-const onItsOwn = (pieces: readonly string[]) =>
-  `${pieces.length === 1 ? 'Für sich' : 'Jedes für sich'} zusammenbauen: ${pieces.join('; ')}`;
-
 export const assemblyDe: AssemblyWords = {
   heading: 'Zusammenbau',
   alone: (panels) => `Ein Teil: ${panels} an seinen Platz setzen.`,
@@ -46,14 +43,17 @@ export const assemblyDe: AssemblyWords = {
   written: {
     put: (panels) => `${panels} ansetzen.`,
     slideIn: (panels) => `${panels} in die Nuten schieben.`,
-    apart: (pieces) => `${onItsOwn(pieces)}.`,
-    liftIn: (pieces) => `${onItsOwn(pieces)}. Im Ganzen einsetzen.`,
+    apart: (pieces) =>
+      `${pieces.length === 1 ? 'Für sich' : 'Jedes für sich'} zusammenbauen: ${pieces.join('; ')}.`,
+    set: {
+      liftIn: () => 'Im Ganzen einsetzen.',
+      toTheBody: () => 'An der Wand oder Karosserie dahinter befestigen.',
+      layLoose: () => 'Lose einlegen, herausnehmbar.',
+    },
     toTheBody: (panels) => `${panels} an der Wand oder Karosserie dahinter befestigen.`,
-    piecesToTheBody: (pieces) => `${onItsOwn(pieces)}. An der Wand oder Karosserie dahinter befestigen.`,
     toItsNeighbours: (panels) => `${panels} an den Möbeln daneben befestigen.`,
-    hang: (panels) => `${panels} leichtgängig einhängen.`,
+    hang: (panels) => `${panels} leichtgängig anschlagen.`,
     layLoose: (panels) => `${panels} lose einlegen, herausnehmbar.`,
-    layPieces: (pieces) => `${onItsOwn(pieces)}. Lose einlegen, herausnehmbar.`,
   },
   fittings: (list) => `Beschläge anbringen: ${list}.`,
   firstFittings: (list) => `Beschläge anbringen: vor allem anderen ${list}.`,

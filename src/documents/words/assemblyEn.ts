@@ -11,8 +11,7 @@ const from = {
 
 const begin = (panels: string) => `Begin with ${panels}.`;
 
-const onItsOwn = (pieces: readonly string[]) =>
-  `Put together ${pieces.length === 1 ? '' : 'each '}on its own: ${pieces.join('; ')}`;
+const them = (pieces: number) => (pieces === 1 ? 'it' : 'them');
 
 export const assemblyEn: AssemblyWords = {
   heading: 'Putting together',
@@ -46,17 +45,16 @@ export const assemblyEn: AssemblyWords = {
   written: {
     put: (panels) => `Put ${panels} to it.`,
     slideIn: (panels) => `Slide ${panels} into the grooves.`,
-    apart: (pieces) => `${onItsOwn(pieces)}.`,
-    liftIn: (pieces) =>
-      `${onItsOwn(pieces)}. Set ${pieces.length === 1 ? 'it' : 'them'} in place in one piece.`,
+    apart: (pieces) => `Put together ${pieces.length === 1 ? '' : 'each '}on its own: ${pieces.join('; ')}.`,
+    set: {
+      liftIn: (pieces) => `Set ${them(pieces)} in place in one piece.`,
+      toTheBody: (pieces) => `Fix ${them(pieces)} to the wall or the body behind.`,
+      layLoose: (pieces) => `Lay ${them(pieces)} in place, loose, to be lifted out again.`,
+    },
     toTheBody: (panels) => `Fix ${panels} to the wall or the body behind.`,
-    piecesToTheBody: (pieces) =>
-      `${onItsOwn(pieces)}. Fix ${pieces.length === 1 ? 'it' : 'them'} to the wall or the body behind.`,
     toItsNeighbours: (panels) => `Fix ${panels} to the units beside this one.`,
     hang: (panels) => `Hang ${panels}, free to move.`,
     layLoose: (panels) => `Lay ${panels} in place, loose, to be lifted out again.`,
-    layPieces: (pieces) =>
-      `${onItsOwn(pieces)}. Lay ${pieces.length === 1 ? 'it' : 'them'} in place, loose, to be lifted out again.`,
   },
   fittings: (list) => `Fit ${list}.`,
   firstFittings: (list) => `Before anything else fit ${list}.`,

@@ -24,17 +24,16 @@ export interface AssemblyWords {
   /** Steps that a unit writes itself. */
   readonly written: {
     readonly put: (panels: string) => string;
+    /** Into grooves, some from another side than others. */
     readonly slideIn: (panels: string) => string;
     readonly apart: (pieces: readonly string[]) => string;
-    readonly liftIn: (pieces: readonly string[]) => string;
+    /** Follows `apart`: how what was made comes to its place, by the number of pieces. */
+    readonly set: Readonly<Record<'liftIn' | 'toTheBody' | 'layLoose', (pieces: number) => string>>;
     readonly toTheBody: (panels: string) => string;
-    readonly piecesToTheBody: (pieces: readonly string[]) => string;
     readonly toItsNeighbours: (panels: string) => string;
-    /** What is no front. */
+    /** What is not on the front. */
     readonly hang: (panels: string) => string;
-    /** Single panels, and pieces that are put together first. */
     readonly layLoose: (panels: string) => string;
-    readonly layPieces: (pieces: readonly string[]) => string;
   };
   readonly fittings: (list: string) => string;
   /** Fittings before anything else, and when all is in its place. */

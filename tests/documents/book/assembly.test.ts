@@ -58,6 +58,13 @@ describe('the steps of putting a cupboard together', () => {
     expect(sentences.filter((sentence) => sentence.includes(assemblyEn.square))).toHaveLength(1);
   });
 
+  it('tell them with the panels that the first step joins already', () => {
+    const { unit: table } = alone('dining-table', {}, library, demoOrder(library));
+    const [first, second] = assemblySteps(table!, library.fittings, assemblyEn);
+    expect(first!.sentence).toContain('All joints: Carcass screw 4 × 40.');
+    expect(second!.sentence).not.toContain('All joints');
+  });
+
   it('hang doors when the carcass stands, and fix it to the body last', () => {
     expect(sentences.at(-1)).toMatch(/^Last, .*Corner bracket to the body/);
     expect(sentences.at(-2)).toMatch(/^Hang or fix \d+.door, \d+.lift-up front on the front/);
@@ -124,6 +131,22 @@ describe('the steps that a unit gives itself', () => {
               ).toBe(true);
             }
           }
+          if (way === 'lay loose') {
+            for (const piece of joinedPieces(coming)) {
+              const lies = piece.some((panel) =>
+                there.some((other) => jointOf(panel, other).kind !== 'apart'),
+              );
+              expect(lies, `${id}: ${piece.map(({ name }) => name)}`).toBe(true);
+            }
+          }
+          const isHere = (held: string) => there.some((panel) => panel.id === held);
+          for (const { id: own } of way === 'hang' ? coming : []) {
+            const hangings = unit.hangings!.filter(({ panels: held }) => held.includes(own));
+            expect(
+              hangings.every(({ on }) => on.some(isHere)),
+              own,
+            ).toBe(true);
+          }
           there.push(...coming);
         }
       }
@@ -135,19 +158,24 @@ describe('the steps that a unit gives itself', () => {
     expect(bench[1]).toMatch(/^Put 5 back to it\. All joints: .*Compare the diagonals/);
     expect(bench[2]).toBe('Put 6 left fin, 7 middle fin, 8 right fin to it.');
     expect(bench[5]).toMatch(/^Put together each on its own: 9 lid, 11 front cleat, 13 rear cleat; 10 lid/);
-    expect(bench[5]).toContain('Lay them in place, loose, to be lifted out again.');
+    expect(bench[5]).toMatch(/14 rear cleat\. Lay them in place, loose, to be lifted out again\.$/);
   });
 
   it('fix to the wall first what carries the rest, with what holds it there', () => {
     const bed = told('slatted-roof-bed');
     expect(bed[0]).toMatch(
-      /^Put together each on its own: 1 left wall board, 3 left ledge; .* Fix them to the wall/,
+      /^Put together each on its own: 1 left wall board, 3 left ledge; .* All joints: .* Fix them to the wall/,
     );
     expect(bed[1]).toMatch(/^Fit .*Screw or bolt into the body/);
-    expect(bed[2]).toMatch(/13–26 slat\. Set it in place in one piece\. Compare the diagonals/);
+    // What was made on its own is squared there, not when it lies in its place.
+    expect(bed[2]).toMatch(/13–26 slat\. Compare the diagonals.* Set it in place in one piece\.$/);
+    const hinged = told('slatted-roof-bed', { fixing: 'hinged' });
+    expect(hinged[0]).toContain('2 right wall board, 4 right ledge. All joints');
+    expect(hinged[2]).toBe('Put 27 hinge board to it.');
     const table = told('wall-table');
     expect(table[0]).toBe('Fix 2 wall rail to the wall or the body behind.');
-    expect(table.slice(-2)).toEqual([
+    expect(table[1]).toMatch(/^Fit 4 × Corner bracket.*Screw or bolt into the body.*Butt hinge/);
+    expect(table.slice(2)).toEqual([
       'Hang 3 left bracket, 4 right bracket, free to move.',
       'Lay 1 top in place, loose, to be lifted out again.',
     ]);
@@ -163,20 +191,47 @@ describe('the steps that a unit gives itself', () => {
 
   it('say what goes to the units beside, and what slides into posts', () => {
     expect(told('bed-bridge')[0]).toBe('Fix 1 front ledge, 2 rear ledge to the units beside this one.');
-    expect(told('boot-divider')[2]).toBe('Slide 3 lower board, 4 upper board into the grooves.');
+    const divider = told('boot-divider');
+    // The posts' own screws and buttons come before what slides between them, and lifts out again.
+    expect(divider[1]).toMatch(/^Fit 6 × Corner bracket.*Turn button.*Carcass screw/);
+    expect(divider.slice(2)).toEqual(['Slide 3 lower board, 4 upper board into the grooves from above.']);
+  });
+
+  it('set a locker in that was made on its own, and hang its door where it is', () => {
+    const bed = told('bed-base', { gas: 'small' });
+    expect(bed[3]).toMatch(
+      /^Put together on its own: 12 gas locker floor.*\. Set it in place in one piece\.$/,
+    );
+    // It opens to the rear.
+    expect(bed[7]).toBe('Hang 18 gas locker door, free to move.');
+  });
+
+  it('begin with what is named first, and leave the side open where panels slide in from several', () => {
+    const unit = made('boot-divider');
+    const [posts, boards] = unit.assembly!;
+    const told = (...assembly: NonNullable<typeof unit.assembly>) =>
+      assemblySteps({ ...unit, fittings: [], assembly }, library.fittings, assemblyEn).map(({ sentence }) =>
+        sentence.replaceAll('\u00a0', ' '),
+      );
+    expect(told({ ...posts!, way: 'put' }, boards!)[0]).toBe('Begin with 1 left post, 2 right post.');
+    // The lower board then has the upper one above it.
+    const [, turned] = told(posts!, { ...boards!, panels: boards!.panels.toReversed() });
+    expect(turned).toMatch(/ into the grooves\.$/);
   });
 
   it('say it in German', () => {
     const german = (name: string, set = {}) => told(name, set, assemblyDe);
     expect(german('bed-bridge')[0]).toBe('1 front ledge, 2 rear ledge an den Möbeln daneben befestigen.');
     expect(german('bed-bridge')[2]).toMatch(
-      /^Jedes für sich zusammenbauen: .* Lose einlegen, herausnehmbar\./,
+      /^Jedes für sich zusammenbauen: .* Alle Verbindungen: .* Lose einlegen, herausnehmbar\.$/,
     );
     expect(german('boot-divider')[0]).toMatch(/an der Wand oder Karosserie dahinter befestigen\.$/);
-    expect(german('boot-divider')[2]).toMatch(/in die Nuten schieben\.$/);
+    expect(german('boot-divider')[2]).toMatch(/von oben in die Nuten schieben\.$/);
     expect(german('slatted-roof-bed')[0]).toMatch(/An der Wand oder Karosserie dahinter befestigen\./);
-    expect(german('slatted-roof-bed')[2]).toMatch(/^Für sich zusammenbauen: .* Im Ganzen einsetzen\./);
-    expect(german('wall-table').at(-2)).toMatch(/leichtgängig einhängen\.$/);
+    expect(german('slatted-roof-bed')[2]).toMatch(
+      /^Für sich zusammenbauen: .* Diagonalen .* Im Ganzen einsetzen\.$/,
+    );
+    expect(german('wall-table').at(-2)).toMatch(/leichtgängig anschlagen\.$/);
     expect(german('wall-table').at(-1)).toMatch(/lose einlegen, herausnehmbar\.$/);
     expect(german('rear-locker')[2]).toMatch(/ansetzen\.$/);
   });
