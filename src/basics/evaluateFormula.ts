@@ -15,7 +15,10 @@ export function figureToUm(mm: number): Um {
   return Math.floor(Math.round(mm * 1e6) / 1000 + 0.5);
 }
 
-/** Figures of an appliance that formulas may use: its size, the opening that it hangs in and what it wants clear in mm, the openings for its air in cm². */
+/**
+ * Figures of an appliance that formulas may use: its size, the opening that it hangs in and what it wants clear in mm, the
+ * openings for its air in cm².
+ */
 export const APPLIANCE_FIGURES = [
   'width',
   'depth',

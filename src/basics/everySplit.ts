@@ -210,57 +210,48 @@ export class EverySplit {
       const rest = selection - part;
       // What both waste at least is wasted by the two together as well.
       if (count[part] === 0 || count[rest] === 0 || leastWaste[part]! + leastWaste[rest]! > waste) continue;
-      this.joinAcross(part, rest);
-      this.joinAlong(part, rest);
+      this.join(part, rest, false);
+      this.join(part, rest, true);
     }
     this.steps += ways * STEPS_A_SPLIT;
   }
 
   /**
-   * The rectangles of two selections side by side. Those of each are in order, wider and lower ones later: beginning with
-   * the narrowest of both, what is higher gives way to the next one, so that each height is met with the least width.
+   * The rectangles of two selections side by side, or one above the other. Those of each are in order, wider and lower ones
+   * later. Beginning with the shortest of both along the way they are joined, what is longer across it gives way to the
+   * next one, so that each length across is met with the least along.
    */
-  private joinAcross(a: number, b: number): void {
-    const { w, h, mostW } = this;
+  private join(a: number, b: number, isAbove: boolean): void {
+    const along = isAbove ? this.h : this.w;
+    const across = isAbove ? this.w : this.h;
+    const mostAlong = isAbove ? this.mostH : this.mostW;
     const most = this.area + this.waste;
-    let i = this.start[a]!;
-    let j = this.start[b]!;
-    const [firstA, firstB] = [i, j];
-    const endA = i + this.count[a]!;
-    const endB = j + this.count[b]!;
-    while (i < endA && j < endB) {
-      const wide = w[i]! + w[j]!;
-      if (wide > mostW) break;
-      const highA = h[i]!;
-      const highB = h[j]!;
-      const high = Math.max(highA, highB);
-      if (wide * high <= most) this.keep(wide, high);
-      if (highA >= highB) i++;
-      if (highB >= highA) j++;
+    const way = isAbove ? -1 : 1;
+    let leftA = this.count[a]!;
+    let leftB = this.count[b]!;
+    let i = this.start[a]! + (isAbove ? leftA - 1 : 0);
+    let j = this.start[b]! + (isAbove ? leftB - 1 : 0);
+    const before = leftA + leftB;
+    while (leftA > 0 && leftB > 0) {
+      const long = along[i]! + along[j]!;
+      if (long > mostAlong) break;
+      const acrossA = across[i]!;
+      const acrossB = across[j]!;
+      const broad = Math.max(acrossA, acrossB);
+      if (long * broad <= most) {
+        if (isAbove) this.keep(broad, long);
+        else this.keep(long, broad);
+      }
+      if (acrossA >= acrossB) {
+        i += way;
+        leftA--;
+      }
+      if (acrossB >= acrossA) {
+        j += way;
+        leftB--;
+      }
     }
-    this.steps += (i - firstA + j - firstB) * STEPS_A_PAIR;
-  }
-
-  /** The same one above the other, from the lowest of both on. */
-  private joinAlong(a: number, b: number): void {
-    const { w, h, mostH } = this;
-    const most = this.area + this.waste;
-    const endA = this.start[a]!;
-    const endB = this.start[b]!;
-    let i = endA + this.count[a]! - 1;
-    let j = endB + this.count[b]! - 1;
-    const [firstA, firstB] = [i, j];
-    while (i >= endA && j >= endB) {
-      const high = h[i]! + h[j]!;
-      if (high > mostH) break;
-      const wideA = w[i]!;
-      const wideB = w[j]!;
-      const wide = Math.max(wideA, wideB);
-      if (wide * high <= most) this.keep(wide, high);
-      if (wideA >= wideB) i--;
-      if (wideB >= wideA) j--;
-    }
-    this.steps += (firstA - i + firstB - j) * STEPS_A_PAIR;
+    this.steps += (before - leftA - leftB) * STEPS_A_PAIR;
   }
 
   /** Keeps a rectangle unless a known one is no larger; drops those that are no smaller. */

@@ -1,7 +1,8 @@
+import { extentSize, sharedUm } from '../basics/boxes.ts';
+import { cutOutBox } from '../basics/joints.ts';
 import { printMmShort } from '../basics/lengths.ts';
 import type { Finding } from '../model/finding.ts';
-import type { Panel } from '../model/furniture.ts';
-import type { Axis, Extent, Um } from '../model/geometry.ts';
+import type { Extent, Um } from '../model/geometry.ts';
 import { panelOfUnit } from './names.ts';
 import { applianceFinding, appliancePhrase, type StandingAppliance } from './standingAppliance.ts';
 
@@ -10,8 +11,6 @@ const SIDES = [
   ['x', 'width'],
   ['y', 'depth'],
 ] as const;
-
-type Opening = Readonly<Record<'x' | 'y', Extent>>;
 
 /**
  * Whether an appliance that hangs by its rim does so: the level board that it goes through must have an opening under
@@ -26,7 +25,8 @@ export function wrongOpening(each: StandingAppliance): Finding[] {
     ({ id, thicknessAxis }) => through.includes(id) && thicknessAxis === 'z',
   );
   return boards.flatMap((panel): Finding[] => {
-    const opening = openingsOf(panel).find((one) => SIDES.every(([axis]) => overlap(one[axis], body[axis])));
+    const openings = panel.cutOuts.map((cutOut) => cutOutBox(panel, cutOut));
+    const opening = openings.find((one) => SIDES.every(([axis]) => sharedUm(one[axis], body[axis]) > 0));
     const who = appliancePhrase(each);
     const asked = `its entry asks for ${sizeInWords(openingUm.width, openingUm.depth)} mm`;
     const told = (message: string, advice: string) => [
@@ -36,12 +36,12 @@ export function wrongOpening(each: StandingAppliance): Finding[] {
       const message = `${panelOfUnit(panel)} has no opening for ${who}; ${asked}`;
       return told(message, 'give the board a cut-out where the appliance hangs');
     }
-    const is = `the opening of ${panelOfUnit(panel)} for ${who} is ${sizeInWords(sizeOf(opening.x), sizeOf(opening.y))} mm`;
-    if (SIDES.some(([axis, side]) => sizeOf(opening[axis]) < openingUm[side])) {
+    const is = `the opening of ${panelOfUnit(panel)} for ${who} is ${sizeInWords(extentSize(opening.x), extentSize(opening.y))} mm`;
+    if (SIDES.some(([axis, side]) => extentSize(opening[axis]) < openingUm[side])) {
       return told(`${is}; ${asked}`, 'make the opening larger, or take a smaller appliance');
     }
     if (SIDES.every(([axis]) => covers(body[axis], opening[axis]))) return [];
-    const rim = sizeInWords(sizeOf(body.x), sizeOf(body.y));
+    const rim = sizeInWords(extentSize(body.x), extentSize(body.y));
     return told(
       `${is}; its rim of ${rim} mm does not cover it all round`,
       'make the opening smaller, or put the appliance over its middle',
@@ -49,28 +49,9 @@ export function wrongOpening(each: StandingAppliance): Finding[] {
   });
 }
 
-/** The openings of a level board in the frame of its unit. */
-function openingsOf(panel: Panel): Opening[] {
-  return panel.cutOuts.map(({ alongLength, alongWidth }) => {
-    const along = (axis: Axis): Extent => {
-      const [from, to] = axis === panel.lengthAxis ? alongLength : alongWidth;
-      return [panel.box[axis][0] + from, panel.box[axis][0] + to];
-    };
-    return { x: along('x'), y: along('y') };
-  });
-}
-
-function overlap([aFrom, aTo]: Extent, [bFrom, bTo]: Extent): boolean {
-  return aFrom < bTo && bFrom < aTo;
-}
-
 /** A rim that ends with the opening holds nothing. */
 function covers([from, to]: Extent, [openFrom, openTo]: Extent): boolean {
   return from < openFrom && openTo < to;
-}
-
-function sizeOf([from, to]: Extent): Um {
-  return to - from;
 }
 
 function sizeInWords(widthUm: Um, depthUm: Um): string {

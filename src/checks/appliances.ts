@@ -35,7 +35,8 @@ const AXIS: Readonly<Record<ApplianceSide, { readonly axis: Axis; readonly high:
 /**
  * Whether each appliance has the room that its own entry asks for: no board in its body; what must stay clear on each side,
  * free of boards of all units, of the walls and of other appliances; openings large enough for its air, and one that its body
- * goes through and its rim covers where it hangs in a board; and a door that opens. Straight out from its body: corners are not looked at. Without a vehicle the walls are not either.
+ * goes through and its rim covers where it hangs in a board; and a door that opens. Straight out from its body: corners are
+ * not looked at. Without a vehicle the walls are not either.
  */
 export function checkAppliances(
   furniture: Furniture,

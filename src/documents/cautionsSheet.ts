@@ -65,7 +65,8 @@ function payloadText(subject: CautionsSubject, words: MassWords): string[] {
 
 /**
  * The cautions of an order on a sheet of plain text: only those that apply, each with the units that bring it, and the
- * sum of the payload; of the saw what goes for the guides of the cuts, or for all where they are not known. Lines have at most 80 letters where words allow it, and end in LF.
+ * sum of the payload; of the saw what goes for the guides of the cuts, or for all where they are not known. Lines have at
+ * most 80 letters where words allow it, and end in LF.
  */
 export function cautionsSheet(
   subject: CautionsSubject,

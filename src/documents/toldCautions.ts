@@ -18,7 +18,8 @@ function pointsOf(caution: string, text: CautionText, guides: readonly CutGuide[
 
 /**
  * The cautions of a job in words. What a library says under a word of the program is added to the program's points and
- * never takes their place. The saw's points are those for the guides of the cuts, which a plan knows. Throws for a caution that neither of them knows, which reading the library refuses.
+ * never takes their place. The saw's points are those for the guides of the cuts, which a plan knows. Throws for a caution
+ * that neither of them knows, which reading the library refuses.
  */
 export function toldCautions(
   ordered: CautionedOrder | undefined,

@@ -4,10 +4,10 @@ import { drawCutNumbers, drawCuts } from './cutNumbers.ts';
 import { type Box, type Drawing, inset, type TextMeasurer } from './drawing.ts';
 import type { DrawingWords } from './drawingWords.ts';
 import { drawHandWork } from './handWork.ts';
-import { joinedPieces } from './joinedPieces.ts';
 import { drawLegend, legendHeight } from './legend.ts';
 import { printLength, printNamedLength, printRect, type Units } from './lengthsInWords.ts';
 import { plainText } from './lettering.ts';
+import { namesOfJoined } from './namesOfJoined.ts';
 import { drawFrame, drawTitleBlock, type Page, type PageSize, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
 import { keyTable, markAt, type UnmarkedPanel, unmarkedTable } from './panelKey.ts';
 import { drawMarkWithLeader, drawPanelLabel, type PanelWords } from './panelLabels.ts';
@@ -245,7 +245,7 @@ export function drawCutPlan(group: PlanGroup, plan: PlanSheet, options: DrawingO
     sawn,
     group,
     words: words.cutPlan,
-    ...(options.steps === 'left out' ? {} : { joined: joinedPieces(plan) }),
+    ...(options.steps === 'left out' ? {} : { joined: namesOfJoined(plan) }),
   };
   const first = new Sketch(options.measure);
   const legendTop = page.frame.y1 - legendHeight(first, page, legend);

@@ -3,8 +3,8 @@ import type { PlanGroup } from '../model/plan.ts';
 import type { Box } from './drawing.ts';
 import type { CutPlanWords } from './drawingWords.ts';
 import { BY_HAND } from './handWork.ts';
-import type { JoinedPieces } from './joinedPieces.ts';
 import { LINE_PITCH, NARROW, SMALL, shorten, wrap } from './lettering.ts';
+import type { JoinedNames } from './namesOfJoined.ts';
 import { type Page, TITLE_BLOCK_WIDTH } from './page.ts';
 import { EDGING_DASHES, hatch, OFFCUT_STROKE } from './pieces.ts';
 import type { SawnSheet } from './sawnSheet.ts';
@@ -18,7 +18,7 @@ export interface LegendOf {
   readonly group: PlanGroup;
   readonly words: CutPlanWords;
   /** Names of pieces that the table of cuts has; absent where no table is drawn. */
-  readonly joined?: JoinedPieces;
+  readonly joined?: JoinedNames;
 }
 
 const SYMBOL_MM = 7.5;

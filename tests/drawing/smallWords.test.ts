@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { wordsOf } from '../../src/documents/words/index.ts';
 import { type Box, type Drawing, textBox } from '../../src/drawing/drawing.ts';
 import { drawCutPlan } from '../../src/drawing/index.ts';
-import { joinedPieces } from '../../src/drawing/joinedPieces.ts';
+import { namesOfJoined } from '../../src/drawing/namesOfJoined.ts';
 import { drawPanelLabel } from '../../src/drawing/panelLabels.ts';
 import { Sketch } from '../../src/drawing/sketch.ts';
 import { edgeExtents } from '../../src/drawing/unitMeasures.ts';
@@ -23,13 +23,13 @@ const options = { measure, words, job: 'Demonstration', titles: new Map<string, 
 
 describe('names of pieces that hold several others', () => {
   const plans = plannedOrder('demo-short').proven.plan.groups.flatMap((group) =>
-    group.sheets.map((sheet) => ({ group, sheet, ...joinedPieces(sheet) })),
+    group.sheets.map((sheet) => ({ group, sheet, ...namesOfJoined(sheet) })),
   );
 
   it('are found once of each kind', () => {
     expect(plans.some(({ restFrom }) => restFrom !== null)).toBe(true);
     expect(plans.some(({ span }) => span !== null)).toBe(true);
-    expect(joinedPieces(stripPlan([{ name: 'side', size: [720, 560] }]).sheet)).toEqual({
+    expect(namesOfJoined(stripPlan([{ name: 'side', size: [720, 560] }]).sheet)).toEqual({
       restFrom: null,
       span: null,
     });

@@ -1,8 +1,8 @@
 import { guideOf } from '../../basics/cutGuide.ts';
 import { mmToUm } from '../../basics/lengths.ts';
 import { type Drawing, drawCutPlan, type PageSize } from '../../drawing/index.ts';
-import { joinedPieces } from '../../drawing/joinedPieces.ts';
 import { printSetting } from '../../drawing/lengthsInWords.ts';
+import { namesOfJoined } from '../../drawing/namesOfJoined.ts';
 import { namesInStack, plansInStack, stackSizes } from '../../drawing/stackWords.ts';
 import type { PlanGroup, PlanPanel, PlanSheet } from '../../model/plan.ts';
 import { stepsInWords } from '../stepsInWords.ts';
@@ -110,7 +110,7 @@ function sheetChapter(facts: BookFacts, group: PlanGroup, sheet: PlanSheet): Sec
   const heading = says.plan(sheet.number, group.sheets.length, groupWords(group));
   const size = sizeText(stock.length, stock.width, units);
   const stepList = stepsInWords(group, sheet, numberOf, words, units);
-  const { restFrom, span } = joinedPieces(sheet);
+  const { restFrom, span } = namesOfJoined(sheet);
   const steps: TextBlock[] = [
     { kind: 'paragraph', text: says.alike(sheet.copies), strong: true },
     {
