@@ -4,9 +4,11 @@ import { jointOf } from '../../../src/basics/joints.ts';
 import { assemblySteps } from '../../../src/documents/book/assembly.ts';
 import { assemblyDe } from '../../../src/documents/words/assemblyDe.ts';
 import { assemblyEn } from '../../../src/documents/words/assemblyEn.ts';
+import { readLibrary } from '../../../src/library/index.ts';
 import type { Panel } from '../../../src/model/furniture.ts';
+import { readOrder } from '../../../src/order/index.ts';
 import { demoOrders } from '../../helpers/demoPlan.ts';
-import { alone, demoLibrary, demoOrder, furnish } from '../../helpers/demoVan.ts';
+import { alone, demoLibrary, demoOrder, furnish, libraryFiles, must } from '../../helpers/demoVan.ts';
 
 const library = demoLibrary();
 
@@ -83,6 +85,18 @@ describe('fittings that have a time of their own', () => {
     const sentences = stepsOf('base-cupboard', {});
     expect(place(sentences, /Shelf pin/)).toBe(0);
     expect(place(sentences, /\bshelf\b/)).toBeGreaterThan(0);
+  });
+
+  it('are so in every library that has shelves on pins', () => {
+    const root = 'parts-libraries/workshop-bench';
+    const files = libraryFiles(root);
+    const workshop = must(readLibrary(files, root));
+    const bench = `${root}/orders/garage-bench.yaml`;
+    const order = must(readOrder(files.get(bench)!, bench, workshop));
+    const { unit } = alone('wall-shelf', { shelves: 2 }, workshop, order);
+    const sentences = assemblySteps(unit!, workshop.fittings, assemblyEn).map(({ sentence }) => sentence);
+    expect(place(sentences, /8.× Shelf pin/)).toBe(0);
+    expect(place(sentences, /\d+.shelf\b/)).toBeGreaterThan(0);
   });
 
   it('go into joints before these are closed', () => {
