@@ -186,8 +186,9 @@ function drawRow(
       const values = places.map((um) => um - fromUm);
       const at = (um: Um) => onPage(sign * (fromUm + um));
       drawRunningDimensions(sketch, values, { side, edgeMm, onPage: at, units, extensions });
-      if (side === 'below') drawOrigin(sketch, at(0), edgeMm);
-      else drawOrigin(sketch, edgeMm, at(0));
+      // On the edge that is measured from, also by a row further out.
+      if (side === 'below') drawOrigin(sketch, at(0), borderOf(side, of));
+      else drawOrigin(sketch, borderOf(side, of), at(0));
     }
     return;
   }

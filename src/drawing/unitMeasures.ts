@@ -81,14 +81,18 @@ export function innerExtents(unit: PlacedUnit): InnerExtents {
  */
 export function footExtents(unit: PlacedUnit): Extent[] {
   const feet = unit.panels.filter((panel) => stands(panel, unit) && !spans(panel, unit, 'x', 6));
-  const legs = feet.filter((panel) => panel.thicknessAxis === 'y').map((panel) => panel.box.x);
+  const legs = feet.filter((panel) => panel.thicknessAxis === 'y').sort((a, b) => a.box.y[0] - b.box.y[0]);
+  // Of those behind each other the front one is seen, and a chain has room for one.
+  const seen = legs
+    .map((panel) => panel.box.x)
+    .filter((extent, index, all) => all.slice(0, index).every((before) => sharedUm(before, extent) <= 0));
   const between = clear(
     unit,
     'x',
     feet.map((panel) => panel.box.x),
   );
   const said = innerExtents(unit).x.map((extent) => extent.join(' '));
-  const extents = [...between, ...legs].sort((a, b) => a[0] - b[0]);
+  const extents = [...between, ...seen].sort((a, b) => a[0] - b[0]);
   const more = extents.some((extent) => !said.includes(extent.join(' ')));
   const others = feet.some((panel) => panel.thicknessAxis === 'y' || !spans(panel, unit, 'z', 5));
   return others && more ? extents : [];

@@ -251,6 +251,34 @@ describe('dimensions', () => {
     for (const um of opening!.alongWidth) expect(texts).toContain(printLength(um, 'mm'));
   });
 
+  it('begin at an edge of what is drawn, also where rows of running dimensions stand beside each other', () => {
+    // Two boards of the housing have openings of other depths at its back.
+    const set = { width: 480, depth: 500, height: 1500, fridge_height: 600 };
+    const { shapes } = drawUnit(alone('fridge-housing', set, library, order).unit!, options)[0]!;
+    const origins = shapes.flatMap((shape) =>
+      shape.kind === 'circle' && shape.layer === 'dimensions' ? [[shape.x, shape.y] as const] : [],
+    );
+    expect(origins.length).toBeGreaterThan(4);
+    const ends = shapes
+      .filter(({ layer }) => layer === 'panels' || layer === 'hidden lines')
+      .flatMap((shape) => pointsOf(shape));
+    for (const [x, y] of origins) {
+      expect(ends.some(([at]) => Math.abs(at - x) < 0.01)).toBe(true);
+      expect(ends.some(([, at]) => Math.abs(at - y) < 0.01)).toBe(true);
+    }
+  });
+
+  it('of boards behind each other say how wide the front one is', () => {
+    // A bulkhead stands behind the front of this bed, which its wheel arches make narrower than its deck.
+    const set = { width: 1400, depth: 2050, height: 700, arch_left: 300, arch_right: 300, passage: 300 };
+    const bed = alone('passage-bed-base', set, library, order).unit!;
+    const feet = footExtents(bed);
+    expect(feet).toContainEqual(bed.panels.find(({ name }) => name === 'front')!.box.x);
+    for (const [index, [from]] of feet.slice(1).entries()) {
+      expect(from).toBeGreaterThanOrEqual(feet[index]![1]);
+    }
+  });
+
   it('place legs and slats', () => {
     const table = alone('dining-table', { width: 700 }, library, order).unit!;
     const leg = table.panels.find(({ name }) => name === 'leg')!;
