@@ -53,11 +53,19 @@ function edgingOf({ edging }: PlanPanel): { readonly side: EdgeSide; readonly ed
   return all.flatMap(({ side, edging: id }) => (id === null ? [] : [{ side, edging: id }]));
 }
 
+/** What the furniture knows of the work on a panel; a plain list has none. */
+interface WorkOn {
+  readonly furnished: Panel | undefined;
+  /** Whether another panel is let into it. */
+  readonly hasGrooves: boolean;
+}
+
 /** What is left to do at a panel, in the order of the work (common practice, no source). */
-export function stepsAfterSawing(panel: PlanPanel, furnished: Panel | undefined): WorkStep[] {
+function stepsAfterSawing(panel: PlanPanel, { furnished, hasGrooves }: WorkOn): WorkStep[] {
   const steps: [WorkStep, boolean][] = [
     ['shape', panel.byHand?.outline !== undefined],
     ['edge', edgingOf(panel).length > 0],
+    ['groove', hasGrooves],
     ['drill', (furnished?.holes ?? []).length + (furnished?.edgeHoles ?? []).length > 0],
     ['cutOut', (panel.byHand?.openings ?? []).length > 0],
     ['assemble', true],
@@ -99,11 +107,7 @@ function edgingTold(panel: PlanPanel, { words, title }: StickerSubject) {
   return { edges, lines: lines.length === 0 ? [line(words.noEdging, 1)] : lines };
 }
 
-function panelSticker(
-  piece: Labelled<'panel'>,
-  furnished: Panel | undefined,
-  subject: StickerSubject,
-): PanelSticker {
+function panelSticker(piece: Labelled<'panel'>, work: WorkOn, subject: StickerSubject): PanelSticker {
   const { plan, job, title, words, units } = subject;
   const { number, panel } = piece.panel;
   const { board, finish, thickness } = piece.group;
@@ -125,7 +129,7 @@ function panelSticker(
       line(cut, 2, { need: 'whole' }),
       line(material, 2, { need: 'optional' }),
       ...lines,
-      line(words.next(stepsAfterSawing(panel, furnished)), 2, { weight: 'bold' }),
+      line(words.next(stepsAfterSawing(panel, work)), 2, { weight: 'bold' }),
     ],
     fillIn: null,
     picture: panelPicture(panel, edges),
@@ -207,14 +211,13 @@ function offcutSticker(piece: Labelled<'offcut' | 'cut-out'>, subject: StickerSu
  * offcuts, as in the lists. Throws when the plan does not hold together.
  */
 export function makePanelStickers(subject: StickerSubject): PanelSticker[] {
-  const furnished = new Map(
-    (subject.furniture?.units ?? []).flatMap((unit) =>
-      unit.panels.map((panel) => [panel.id, panel] as const),
-    ),
-  );
+  const panels = (subject.furniture?.units ?? []).flatMap((unit) => unit.panels);
+  const furnished = new Map(panels.map((panel) => [panel.id, panel]));
+  const grooved = new Set(panels.flatMap(({ housings }) => housings.map(({ into }) => into)));
+  const workOn = (id: string): WorkOn => ({ furnished: furnished.get(id), hasGrooves: grooved.has(id) });
   return labelledPieces(subject.plan, subject.job).map((piece) =>
     piece.is === 'panel'
-      ? panelSticker(piece, furnished.get(piece.panel.panel.id), subject)
+      ? panelSticker(piece, workOn(piece.panel.panel.id), subject)
       : offcutSticker(piece, subject),
   );
 }

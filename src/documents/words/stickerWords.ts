@@ -1,5 +1,5 @@
 /** What can be left to do at a panel once it is sawn, in the order of the work. */
-export type WorkStep = 'shape' | 'edge' | 'drill' | 'cutOut' | 'assemble';
+export type WorkStep = 'shape' | 'edge' | 'groove' | 'drill' | 'cutOut' | 'assemble';
 export type EdgeSide = 'length1' | 'length2' | 'width1' | 'width2';
 
 /** Words of the labels that are stuck on panels and offcuts. Sizes and numbers come in as printed. */

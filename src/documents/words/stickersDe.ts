@@ -3,6 +3,7 @@ import type { StickerWords } from './stickerWords.ts';
 const steps = {
   shape: 'Form schneiden',
   edge: 'Kante',
+  groove: 'nuten',
   drill: 'bohren',
   cutOut: 'ausschneiden',
   assemble: 'montieren',

@@ -3,6 +3,7 @@ import type { StickerWords } from './stickerWords.ts';
 const steps = {
   shape: 'cut to shape',
   edge: 'edge',
+  groove: 'groove',
   drill: 'drill',
   cutOut: 'cut out',
   assemble: 'assemble',

@@ -95,7 +95,7 @@ const sticker: fc.Arbitrary<PanelSticker> = fc
         (name) => ({ text: `L1 W1: ${name}`, weight: 'regular', most: 2, need: 'always' }) as const,
       ),
       {
-        text: 'next: cut to shape → edge → drill → cut out → assemble',
+        text: 'next: cut to shape → edge → groove → drill → cut out → assemble',
         weight: 'bold',
         most: 2,
         need: 'always',

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { panelOnBench } from '../../../src/basics/panelOnBench.ts';
 import { numberPanels } from '../../../src/documents/cuttingList.ts';
 import { keptPieces } from '../../../src/documents/offcutsKept.ts';
 import { readPieceCode } from '../../../src/documents/panelStickerCode.ts';
 import { labelledPieces } from '../../../src/documents/panelStickerPieces.ts';
 import type { PlanFile, PlanGroup } from '../../../src/model/plan.ts';
 import { plannedOrder } from '../../helpers/demoPlan.ts';
+import { demoLibrary } from '../../helpers/demoVan.ts';
 import { stickersOf } from './stickerFixtures.ts';
 
 const demo = plannedOrder('demo-short');
@@ -129,15 +131,21 @@ describe('what stands on a label', () => {
     ]);
   });
 
-  it('names cut-outs and drilling among the next steps just where the panel has them', () => {
-    const panels = demo.job.ordered!.furniture.units.flatMap((unit) => unit.panels);
+  it('names grooves, cut-outs and drilling among the next steps just where the panel has them', () => {
+    const { units } = demo.job.ordered!.furniture;
+    const { edgings } = demoLibrary();
+    const panels = units.flatMap((unit) => unit.panels);
     const numbers = new Map(
       numberPanels(demo.proven.plan).map(({ panel, number }) => [panel.id, String(number)]),
     );
     for (const panel of panels) {
       const sticker = stickers.find(({ mark }) => mark === numbers.get(panel.id))!;
       const next = sticker.lines.at(-1)!.text;
-      expect([next.includes('cut out'), next.includes('drill')]).toEqual([
+      // What the drawings for drilling show of grooves.
+      const { panels: unit } = units.find((one) => one.panels.includes(panel))!;
+      const { grooves } = panelOnBench(panel, unit, edgings);
+      expect([next.includes('groove'), next.includes('cut out'), next.includes('drill')]).toEqual([
+        grooves.length > 0,
         panel.cutOuts.length > 0,
         panel.holes.length + (panel.edgeHoles ?? []).length > 0,
       ]);
