@@ -162,27 +162,29 @@ export function layTable(flow: Flow, block: TableBlock): void {
   if (!flow.isAtTop) flow.y += sizes.table * 0.7;
   writeCaption(block, flow);
   writeHead(block, flow);
-  block.rows.forEach((row, index) => {
+  const measured = (index: number) => {
+    const row = block.rows[index]!;
     const weight = block.sum && index === block.rows.length - 1 ? 'bold' : 'regular';
     const last = hasBox(row) ? 'box' : 'words';
     const texts = last === 'box' ? [...row.cells.slice(0, -1), ''] : row.cells;
-    const measured = () => {
-      const cells = wrapCells(block, texts, weight, flow);
-      return {
-        cells,
-        height: Math.max(heightOf(cells, flow), last === 'box' ? sizes.box + sizes.row * 0.7 : 0),
-      };
-    };
-    let { cells, height } = measured();
+    const cells = wrapCells(block, texts, weight, flow);
+    const least = last === 'box' ? sizes.box + sizes.row * 0.7 : 0;
+    return { cells, weight, last, height: Math.max(heightOf(cells, flow), least) } as const;
+  };
+  block.rows.forEach((_, index) => {
+    let row = measured(index);
+    // A sum does not stand on a page without anything that it adds up.
+    const isBeforeSum = block.sum && index > 0 && index === block.rows.length - 2;
+    const needs = () => row.height + (isBeforeSum ? measured(index + 1).height : 0);
     // A row higher than a page is written all the same; where no page follows, it is refused.
-    for (let pages = 0; !flow.fits(height) && (pages < 2 || flow.endsHere); pages++) {
+    for (let pages = 0; !flow.fits(needs()) && (pages < 2 || flow.endsHere); pages++) {
       flow.next();
       writeCaption(block, flow);
       writeHead(block, flow);
-      ({ cells, height } = measured());
+      row = measured(index);
     }
-    writeCells(block, cells, weight, last, flow);
-    flow.y += height;
+    writeCells(block, row.cells, row.weight, row.last, flow);
+    flow.y += row.height;
     rule(flow);
   });
   flow.y += sizes.table * 0.7;

@@ -65,6 +65,35 @@ describe('a table of the book', () => {
     expect(texts.filter((text) => text === 'let into')).toHaveLength(pages);
   });
 
+  it('keeps a sum on a page with something that it adds up', () => {
+    const pagesOf = (lines: number) => {
+      const room = { x0: 20, y0: 15, x1: 120, y1: 100 };
+      const pages = [new Sketch(measure)];
+      const more = () => {
+        pages.push(new Sketch(measure));
+        return { sketch: pages.at(-1)!, rooms: [room] };
+      };
+      const rows = Array.from({ length: lines }, (_, index) => ({ cells: [`row ${index}`, '', '', '1'] }));
+      const sum = { cells: ['all together', '', '', String(lines)] };
+      const table: Table = { kind: 'table', caption: 'Mass', columns, rows: [...rows, sum], sum: true };
+      layTable(new Flow(measure, PAGE_SIZES, { sketch: pages[0]!, rooms: [room] }, more), table);
+      return pages.map(({ shapes }) =>
+        shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])),
+      );
+    };
+    const counts = new Set<number>();
+    for (let lines = 1; lines <= 40; lines++) {
+      const pages = pagesOf(lines);
+      counts.add(pages.length);
+      const last = pages.at(-1)!;
+      expect(last, `${lines} rows`).toContain('all together');
+      expect(last, `${lines} rows`).toContain(`row ${lines - 1}`);
+      const told = pages.flat().filter((text) => /^row /.test(text));
+      expect(told).toEqual(Array.from({ length: lines }, (_, index) => `row ${index}`));
+    }
+    expect(counts).toContain(3);
+  });
+
   it('keeps sizes and figures whole where a list of names must be broken', () => {
     const names =
       'base cupboard 2; flap cupboard 2; fridge housing 2; wardrobe 5; sink cupboard 4; bed base 2';
