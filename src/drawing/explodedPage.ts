@@ -1,12 +1,13 @@
 import type { Panel, PlacedUnit } from '../model/furniture.ts';
 import type { Box as SolidBox } from '../model/geometry.ts';
 import { openingCorners, type Picture, type Point, paint, pictureOf } from './apartPicture.ts';
-import type { Box, Drawing, Stroke } from './drawing.ts';
+import type { Box, Drawing, Segment, Stroke } from './drawing.ts';
 import { inPicture, seenFaces } from './explodedView.ts';
 import { printLength, type Units } from './lengthsInWords.ts';
 import { NARROW, SMALL } from './lettering.ts';
 import { outlineTable } from './outlineTable.ts';
 import { drawFrame, drawTitleBlock, pageOf, TITLE_ROW_HEIGHT } from './page.ts';
+import { passesClear } from './passesClear.ts';
 import { seenFacesOf } from './shapedPrism.ts';
 import { findRoomOnGrid, Sketch } from './sketch.ts';
 import { columnsOf, flowTable, freeIn, type Table, tableSpace } from './tables.ts';
@@ -63,8 +64,12 @@ function around(sketch: Sketch, text: string, [x, y]: Point): Box {
 function number(sketch: Sketch, picture: Picture, field: Box): boolean {
   const { painted, place, back } = picture;
   const beside: { text: string; at: Point; isSeen: boolean }[] = [];
-  const write = (text: string, [x, y]: Point) =>
+  const written: Box[] = [];
+  const leaders: Segment[] = [];
+  const write = (text: string, [x, y]: Point) => {
+    written.push(around(sketch, text, [x, y]));
     sketch.text('numbers', text, x, y + SMALL * 0.36, { sizeMm: SMALL, weight: 'bold', anchor: 'middle' });
+  };
   painted.forEach(({ panel, box, holes }, index) => {
     const later = painted.slice(index + 1);
     const seen = (point: Point) => !later.some((other) => inPicture(other.box, point));
@@ -97,12 +102,20 @@ function number(sketch: Sketch, picture: Picture, field: Box): boolean {
     const free = (room: Box) =>
       sketch.taken.isFree(room) &&
       cornersOf(room).every((corner) => !painted.some(({ box }) => inPicture(box, back(corner))));
-    const found = findRoomOnGrid(field, size.x1 - size.x0 + 1, size.y1 - size.y0 + 1, at, free);
+    // No line through a number, where there is a place without.
+    const clear = (room: Box) => {
+      const middle: Segment = [at[0], at[1], (room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2];
+      return passesClear(middle, written) && leaders.every((leader) => passesClear(leader, [room]));
+    };
+    const find = (wanted: (room: Box) => boolean) =>
+      findRoomOnGrid(field, size.x1 - size.x0 + 1, size.y1 - size.y0 + 1, at, wanted);
+    const found = find((room) => clear(room) && free(room)) ?? find(free);
     if (found === null) continue;
     const away = Math.max(Math.abs(found[0] - at[0]), Math.abs(found[1] - at[1]), 0.01);
     const stop = Math.max(0, 1 - (SMALL * 0.7) / away);
     const to = [at[0] + (found[0] - at[0]) * stop, at[1] + (found[1] - at[1]) * stop] as const;
     leadsBehind ||= !isSeen;
+    leaders.push([at[0], at[1], to[0], to[1]]);
     sketch.line('numbers', at[0], at[1], to[0], to[1], isSeen ? NARROW : HIDDEN_LEADER);
     sketch.rect(
       'numbers',

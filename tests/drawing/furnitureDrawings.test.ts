@@ -2,11 +2,14 @@ import { describe, expect, it } from 'vitest';
 import {
   boxesOverlap,
   type Drawing,
+  inset,
+  type Segment,
   type Shape,
   type TextShape,
   textBox,
 } from '../../src/drawing/drawing.ts';
 import { printLength } from '../../src/drawing/lengthsInWords.ts';
+import { passesClear } from '../../src/drawing/passesClear.ts';
 import { seenFields } from '../../src/drawing/seenFinishes.ts';
 import {
   apartFrom,
@@ -98,6 +101,36 @@ describe.each(LAYOUTS)('every drawing of the furniture of %s', (name) => {
         expect(inside, `${title}: ${x}, ${y}`).toBe(true);
       }
     }
+  });
+});
+
+describe('lines to panels that have no room for their number', () => {
+  it.each([
+    {},
+    { width: 1400, depth: 700, rail: 120, persons: 1, slat: 60, slats: 12 },
+    { width: 1900, depth: 1400, rail: 200, clearance: 60, slat: 60, slats: 22, fixing: 'hinged' },
+  ])('pass the numbers of others by: a slatted bed of %j', (set: Record<string, string | number>) => {
+    const { unit } = alone('slatted-roof-bed', set, library, demoOrder(library));
+    const { shapes } = drawUnit(unit!, options)[1]!;
+    const numbers = shapes.flatMap((shape) =>
+      shape.kind === 'text' && shape.layer === 'numbers' ? [inset(textBox(shape), 0.1)] : [],
+    );
+    const lines = shapes.flatMap((shape): Segment[] =>
+      shape.kind === 'line' && shape.layer === 'numbers' ? [[shape.x0, shape.y0, shape.x1, shape.y1]] : [],
+    );
+    expect(numbers.length).toBe(unit!.panels.length);
+    expect(lines.length).toBeGreaterThan(10);
+    for (const line of lines) expect(passesClear(line, numbers)).toBe(true);
+  });
+
+  it('are told from lines that end before a number, or run beside it', () => {
+    const box = { x0: 10, y0: 10, x1: 14, y1: 12 };
+    expect(passesClear([0, 11, 9, 11], [box])).toBe(true);
+    expect(passesClear([0, 11, 30, 11], [box])).toBe(false);
+    expect(passesClear([0, 13, 30, 13], [box])).toBe(true);
+    expect(passesClear([12, 0, 12, 30], [box])).toBe(false);
+    expect(passesClear([0, 8, 30, 38], [box])).toBe(true);
+    expect(passesClear([11, 11, 13, 11], [box])).toBe(false);
   });
 });
 
