@@ -86,6 +86,7 @@ function wordsOf(panel: PlanPanel, sheet: Sheet): PanelWords {
   const name = plainText(panel.name);
   return {
     name: number === undefined ? name : `${number} ${name}`,
+    bareName: name,
     unit: unitOf(panel, sheet.group),
     size: panelSize(panel, sheet.units),
     run: runWords(panel, sheet.group, sheet.words),

@@ -72,9 +72,45 @@ function asDrawn(
   return { running: true, mm: runningRowMm(widestFigureMm(sketch, values, units)) + 1 };
 }
 
+/**
+ * Rows of running dimensions that begin at the same place told in one, as far as that has room: a second row would begin
+ * away from the view, from a circle that lies on nothing.
+ */
+function runningTogether(
+  sketch: Sketch,
+  rows: readonly Row[],
+  reduction: number,
+  units: Units,
+): readonly Row[] {
+  const together: Row[] = [];
+  for (const row of rows) {
+    const joined = asDrawn(sketch, row, reduction, units).running
+      ? together.flatMap((other, index) => {
+          const both = asDrawn(sketch, other, reduction, units).running ? joinedRow(other, row) : null;
+          return both !== null && asDrawn(sketch, both, reduction, units).running ? [{ both, index }] : [];
+        })[0]
+      : undefined;
+    if (joined === undefined) together.push(row);
+    else together[joined.index] = joined.both;
+  }
+  return together;
+}
+
+/** Two rows as one, where each begins at one place and that is the same. */
+function joinedRow(a: Row, b: Row): Row | null {
+  const parts = [...(a.running ?? []), ...(b.running ?? [])];
+  const [fromUm] = parts.map((part) => part.fromUm);
+  if (fromUm === undefined || parts.some((part) => part.fromUm !== fromUm)) return null;
+  const places = [...new Set(parts.flatMap((part) => part.places))].sort((one, other) => one - other);
+  return { chains: [...a.chains, ...b.chains], running: [{ fromUm, places }] };
+}
+
 /** What some rows take beside a view in a scale, in mm of the page. */
 export function depthOfRows(sketch: Sketch, rows: readonly Row[], reduction: number, units: Units): number {
-  return rows.reduce((sum, row) => sum + asDrawn(sketch, row, reduction, units).mm, 0);
+  return runningTogether(sketch, rows, reduction, units).reduce(
+    (sum, row) => sum + asDrawn(sketch, row, reduction, units).mm,
+    0,
+  );
 }
 
 /** Draws the rows below, left of and above a view; its extension lines are drawn later, since they give way to all figures. */
@@ -82,7 +118,8 @@ export function drawRows(sketch: Sketch, rows: Rows, of: RowsOfView): void {
   for (const side of ['below', 'left', 'above'] as const) {
     const away = side === 'below' ? 1 : -1;
     let edgeMm = borderOf(side, of);
-    const ordered = inClearOrder(sketch, rows[side] ?? [], side, of);
+    const told = runningTogether(sketch, rows[side] ?? [], of.reduction, of.units);
+    const ordered = inClearOrder(sketch, told, side, of);
     ordered.forEach((row, index) => {
       const avoid = ordered.slice(index + 1).flatMap((outer) => linesOf(sketch, outer, side, of));
       drawRow(sketch, row, side, edgeMm, avoid, of);

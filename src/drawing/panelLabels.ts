@@ -5,7 +5,10 @@ import { findRoom, findRoomOnGrid, type Sketch } from './sketch.ts';
 
 /** What a label says about a panel, all parts plain text; empty parts are left out. */
 export interface PanelWords {
+  /** With its number, where it has one. */
   readonly name: string;
+  /** Without the number, which beside a mark would be said twice. */
+  readonly bareName: string;
   readonly unit: string;
   readonly size: string;
   readonly run: string;
@@ -49,7 +52,7 @@ function keyedLabels(words: PanelWords): LabelLine[][] {
   const { mark } = words;
   const size: LabelLine = { text: words.size, weight: 'regular' };
   return [
-    [{ text: words.name, weight: 'regular', mark }, size],
+    [{ text: words.bareName, weight: 'regular', mark }, size],
     [{ text: words.size, weight: 'regular', mark }],
     [{ text: '', weight: 'bold', mark }, size],
     [{ text: '', weight: 'bold', mark }],

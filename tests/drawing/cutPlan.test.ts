@@ -114,6 +114,30 @@ describe('a cut plan on paper', () => {
     );
   });
 
+  it('says the number of a panel once where it is the mark of its name too', () => {
+    let beside = 0;
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { group, sheet } = randomPlan(seed);
+        const numbers = new Map(group.panels.map(({ id }, index) => [id, index + 101]));
+        const [page] = drawCutPlan(group, sheet, { measure, words, job: 'job', numbers });
+        const onDrawing = texts(page!).filter((text) => text.layer === 'panels');
+        for (const mark of onDrawing.filter(({ text }) => /^1\d\d$/.test(text))) {
+          const next = onDrawing.filter(
+            (text) =>
+              text !== mark &&
+              text.reads === mark.reads &&
+              (mark.reads === 'up' ? text.x === mark.x : text.y === mark.y),
+          );
+          for (const { text } of next) expect(text.startsWith(`${mark.text} `)).toBe(false);
+          beside += next.filter(({ text }) => /^[a-z]/.test(text)).length;
+        }
+      }),
+      { numRuns: 40 },
+    );
+    expect(beside).toBeGreaterThan(0);
+  });
+
   it('names every panel on the drawing or by a mark that the key explains', () => {
     fc.assert(
       fc.property(seeds, (seed) => {

@@ -150,4 +150,34 @@ describe('rows of dimensions', () => {
     const whole = chain(0, 1000);
     expect(figures(chain(0, 300, 700, 1000), chain(150, 850), whole)).toEqual(['300 400 300', '700', '1000']);
   });
+
+  it('of openings of two panels that begin at the same place are told in one, from the view itself', () => {
+    const opening = (fromUm: number, from: number, to: number): Row => ({
+      ...chain(0, from, to, 482.8),
+      running: [{ fromUm, places: [from * 1000, to * 1000] }],
+    });
+    const view = {
+      box: { x0: 20, x1: 120, y0: 10, y1: 60 },
+      x: () => 0,
+      y: (um: number) => 60 - um / 20_000,
+    };
+    const drawnLeft = (rows: readonly Row[]) => {
+      const sketch = new Sketch(measure);
+      const extensions = new ExtensionLines();
+      drawRows(
+        sketch,
+        { below: [], left: rows },
+        { view, across: 1, reduction: 20, units: 'mm', extensions },
+      );
+      return {
+        circles: sketch.shapes.flatMap((shape) => (shape.kind === 'circle' ? [[shape.x, shape.y]] : [])),
+        figures: sketch.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])),
+      };
+    };
+    const told = drawnLeft([opening(0, 412.8, 452.8), opening(0, 372.8, 452.8)]);
+    expect(told.circles).toEqual([[20, 60]]);
+    expect([...told.figures].sort()).toEqual(['372.8', '412.8', '452.8']);
+    // From another place each has its own row.
+    expect(drawnLeft([opening(0, 412.8, 452.8), opening(100_000, 372.8, 452.8)]).circles).toHaveLength(2);
+  });
 });

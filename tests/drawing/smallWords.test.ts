@@ -113,7 +113,7 @@ describe('a hob, which is low', () => {
 
 describe('the name of a panel', () => {
   const room = { x0: 0, y0: 0, x1: 60, y1: 5 };
-  const label = { name: 'plinth', unit: '', size: '', run: '', mark: 'a' };
+  const label = { name: 'plinth', bareName: 'plinth', unit: '', size: '', run: '', mark: 'a' };
 
   /** Where the name goes with the number of a cut in the way. */
   function nameBeside(taken: Box): Box {
