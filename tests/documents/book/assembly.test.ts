@@ -206,8 +206,10 @@ describe('the steps that a unit gives itself', () => {
   it('say what goes to the units beside, and what slides into posts', () => {
     expect(told('bed-bridge')[0]).toBe('Fix 1 front ledge, 2 rear ledge to the units beside this one.');
     const divider = told('boot-divider');
-    // The posts' own screws and buttons come before what slides between them, and lifts out again.
-    expect(divider[1]).toMatch(/^Fit 6 × Corner bracket.*Turn button.*Carcass screw/);
+    expect(divider[0]).toBe('Fix 1 left post, 2 right post to the units beside this one.');
+    expect(told('wall-table')[0]).toMatch(/ to the wall or the body behind\.$/);
+    // The posts' own angles and buttons come before what slides between them, and lifts out again.
+    expect(divider[1]).toMatch(/^Fit 4 × Turn button.*2 × Steel angle.*6 × Small angle/);
     expect(divider.slice(2)).toEqual(['Slide 3 lower board, 4 upper board into the grooves from above.']);
   });
 
@@ -239,7 +241,7 @@ describe('the steps that a unit gives itself', () => {
     expect(german('bed-bridge')[2]).toMatch(
       /^Jedes für sich zusammenbauen: .* Alle Verbindungen: .* Lose einlegen, herausnehmbar\.$/,
     );
-    expect(german('boot-divider')[0]).toMatch(/an der Wand oder Karosserie dahinter befestigen\.$/);
+    expect(german('wall-table')[0]).toMatch(/an der Wand oder Karosserie dahinter befestigen\.$/);
     expect(german('boot-divider')[2]).toMatch(/von oben in die Nuten schieben\.$/);
     expect(german('slatted-roof-bed')[0]).toMatch(/An der Wand oder Karosserie dahinter befestigen\./);
     expect(german('slatted-roof-bed')[2]).toMatch(
