@@ -7,6 +7,9 @@ import { findRoomOnGrid, type Sketch } from './sketch.ts';
 const LEADER_MM = 14;
 const LEAST_LEADER_MM = 5;
 
+/** Lines to a unit that is hidden end so near the edge of its outline, clear of words in its middle. */
+const EDGE_MM = 1.6;
+
 /** What is seen of units in the views of a layout, and which of them have their number. */
 export interface SeenUnits {
   /** Numbers of units that are written in some view. */
@@ -46,6 +49,23 @@ export function numberAgain(sketch: Sketch, view: Box, all: SeenUnits): void {
     // Within the outside of another unit it would be read as that one's.
     numberOnWhite(sketch, { ...all, filled: [...all.filled, ...each.others] }, [each]);
   }
+}
+
+/** The number of a unit that others hide, beside the view, with a line to the edge of its outline; false without white near. */
+export function numberHidden(
+  sketch: Sketch,
+  number: number,
+  { view, outline }: { readonly view: Box; readonly outline: Box },
+  all: SeenUnits,
+): boolean {
+  const { x0, x1, y0, y1 } = outline;
+  const fields = [
+    { x0, x1: x0 + EDGE_MM, y0, y1 },
+    { x0: x1 - EDGE_MM, x1, y0, y1 },
+    { x0, x1, y0, y1: y0 + EDGE_MM },
+    { x0, x1, y0: y1 - EDGE_MM, y1 },
+  ];
+  return numberOnWhite(sketch, all, [{ number, box: view, fields, others: [] }]);
 }
 
 function numberOnWhite(sketch: Sketch, all: SeenUnits, seen: SeenUnits['narrow']): boolean {

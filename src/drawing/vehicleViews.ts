@@ -15,7 +15,7 @@ import { hangsAbove, heightsOf, lengthsAlong, unitsBySide, walkway, withGaps } f
 import { type Appliance, DASHED, type Room, type Seen, type Standing } from './layoutRoom.ts';
 import { printLength } from './lengthsInWords.ts';
 import { FRAME, NARROW, NORMAL, SMALL } from './lettering.ts';
-import { numberAgain, numberNarrowUnits } from './narrowUnits.ts';
+import { numberAgain, numberHidden, numberNarrowUnits } from './narrowUnits.ts';
 import { drawFrame, drawTitleBlock, type Page, pageOf, TITLE_BLOCK_WIDTH, TITLE_ROW_HEIGHT } from './page.ts';
 import { drawOrigin, drawRunningDimensions } from './runningDimensions.ts';
 import { type OwnedFace, seenFields } from './seenFinishes.ts';
@@ -427,7 +427,7 @@ function drawSection(sketch: Sketch, room: Room, view: Placed): void {
 
 /**
  * A unit of which nothing is seen in any view, such as one under a worktop behind others, gets its number in the plan over what
- * hides it, as near the edge of its own outline as can be.
+ * hides it, as near the edge of its own outline as can be, or where that has no room beside it.
  */
 function numberHiddenUnits(sketch: Sketch, { units, seen, vehicle }: Room, view: Placed): void {
   for (const { unit, number } of units) {
@@ -437,10 +437,11 @@ function numberHiddenUnits(sketch: Sketch, { units, seen, vehicle }: Room, view:
     const { u, v } = faceOf(unit.placeOutside, PLAN);
     const box = pageBox(u, v, view);
     const places = [...cornersThenEdges(box), ...placesWithin(box, 6, 4)];
-    writeOnWhite(sketch, places, [
+    const isWritten = writeOnWhite(sketch, places, [
       [`${number} ${unit.name}`, SMALL],
       [String(number), SMALL],
     ]);
+    if (!isWritten) numberHidden(sketch, number, { view: view.box, outline: box }, seen);
   }
 }
 
