@@ -76,7 +76,7 @@ function whenFitted({ fitting, count, inHoles = 0, where }: CountedFitting, of: 
 /**
  * How a unit is put together, in numbered sentences that name each of its panels once, with the number that it has in `unit`:
  * the carcass in the order that its file gives or else that of `assemblyOrder`, square before back or top close it, the fittings
- * when they are put on, offered up to the wall where edges are scribed, then what fittings hold.
+ * when they are put on, offered up to the wall where edges are scribed, before any screw to a neighbour, then what fittings hold.
  */
 export function assemblySteps(
   unit: PlacedUnit,
@@ -86,10 +86,12 @@ export function assemblySteps(
   const title = (id: string) => fittings.get(id)?.title ?? id;
   const uses = unit.fittings.flatMap((use) => whenFitted(use, fittings.get(use.fitting)));
   const fitted = (when: FittedWhen) => uses.filter((use) => use.when === when);
-  const sentenceOf = (whens: readonly FittedWhen[], say: (list: string) => string): string[] => {
-    const list = whens.flatMap(fitted).map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
+  const sayFitted = (these: typeof uses, say: (list: string) => string): string[] => {
+    const list = these.map(({ fitting, count }) => `${count}\u00a0× ${title(fitting)}`);
     return list.length === 0 ? [] : [say(list.join(', '))];
   };
+  const sentenceOf = (whens: readonly FittedWhen[], say: (list: string) => string): string[] =>
+    sayFitted(whens.flatMap(fitted), say);
   const inJoints = fitted('in the joints').map(({ fitting }) => title(fitting));
   const inJointsSaid = inJoints.length === 0 ? null : says.joints(inJoints.join(', '));
   const { toTheBody, carcass, after } =
@@ -99,13 +101,22 @@ export function assemblySteps(
   // What goes into wall or body cannot come last where the rest is put to panels that are there before.
   const isFixedFirst = toTheBody.length > 0;
   const isFixedOnly = isFixedFirst && carcass.length === 0;
+  const isScribed = unit.panels.some(({ scribed }) => (scribed ?? []).length > 0);
+  // Nothing is screwed to its neighbour before it is cut to the wall.
+  const waits = ({ fitting }: { fitting: string }) => isScribed && fittings.get(fitting)?.screw !== undefined;
+  const standing = fitted('once it stands');
+  const onceItStands = {
+    beforeWall: standing.filter((use) => !waits(use)),
+    afterWall: standing.filter(waits),
+  };
   const sentences = [
     ...sentenceOf(['first'], says.firstFittings),
     ...toTheBody,
     ...(isFixedFirst ? sentenceOf(isFixedOnly ? ['last', 'once it stands'] : ['last'], says.fittings) : []),
     ...carcass,
-    ...(isFixedOnly ? [] : sentenceOf(['once it stands'], says.fittings)),
-    ...(unit.panels.some(({ scribed }) => (scribed ?? []).length > 0) ? [says.wall] : []),
+    ...(isFixedOnly ? [] : sayFitted(onceItStands.beforeWall, says.fittings)),
+    ...(isScribed ? [says.wall] : []),
+    ...(isFixedOnly ? [] : sayFitted(onceItStands.afterWall, says.fittings)),
     ...after,
     ...(isFixedFirst ? [] : sentenceOf(['last'], says.lastFittings)),
   ];

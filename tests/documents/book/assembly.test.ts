@@ -110,6 +110,25 @@ describe('fittings that have a time of their own', () => {
   });
 });
 
+describe('a unit that is scribed to the wall', () => {
+  const { furniture } = furnish(demoOrder(library, 'two-singles-long'), library);
+  const told = (name: string) => {
+    const unit = furniture!.units.find((each) => each.name === name);
+    return assemblySteps(unit!, library.fittings, assemblyEn).map(({ sentence }) => sentence);
+  };
+
+  it('is screwed to its neighbour after that', () => {
+    const sentences = told('end panel');
+    expect(sentences.slice(1)).toEqual([assemblyEn.wall, 'Fit 8\u00a0× Screw 4 × 30, board to board.']);
+  });
+
+  it('has hinges and stays before it, on the bench', () => {
+    const sentences = told('galley locker');
+    const wall = sentences.indexOf(assemblyEn.wall);
+    expect(sentences[wall - 1]).toMatch(/^Fit 4.× Cup hinge/);
+  });
+});
+
 describe('the steps that a unit gives itself', () => {
   const order = demoOrder(library);
   const made = (name: string, set: Record<string, string | number> = {}) =>
