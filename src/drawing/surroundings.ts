@@ -18,7 +18,10 @@ function marginBelow(view: SheetView): Box {
   return { x0: box.x0, x1: box.x1, y0: box.y1 + 0.5, y1: box.y1 + 5.3 };
 }
 
-/** Writes a word in the left margin (upright) or below (level), as near as can be to a place along that side. */
+/**
+ * Writes a word in the left margin (upright) or below (level), as near as can be to a place along that side, close to it or
+ * anywhere within a span.
+ */
 function writeInMargin(
   sketch: Sketch,
   view: SheetView,
@@ -26,6 +29,7 @@ function writeInMargin(
   word: string,
   along: number,
   style: { sizeMm: number; weight: 'regular' | 'bold'; reads: 'across' | 'up' },
+  span?: readonly [from: number, to: number],
 ): void {
   const { sizeMm, weight, reads } = style;
   const width = sketch.measure(word, sizeMm, weight) + 0.8;
@@ -34,10 +38,11 @@ function writeInMargin(
   const { box } = view;
   const wanted = where === 'left' ? ([box.x0 - 2.6, along] as const) : ([along, box.y1 + 2.6] as const);
   const field = where === 'left' ? marginLeft(view) : marginBelow(view);
+  const [from, to] = span ?? (where === 'left' ? [along - 2 * h, along + 2 * h] : [along - w, along + w]);
   const near =
     where === 'left'
-      ? { ...field, y0: Math.max(field.y0, along - 2 * h), y1: Math.min(field.y1, along + 2 * h) }
-      : { ...field, x0: Math.max(field.x0, along - w), x1: Math.min(field.x1, along + w) };
+      ? { ...field, y0: Math.max(field.y0, from), y1: Math.min(field.y1, to) }
+      : { ...field, x0: Math.max(field.x0, from), x1: Math.min(field.x1, to) };
   const taken = sketch.taken.within(near);
   // Best alone in its part of the margin, so that it is not read together with the number of a cut.
   const alone = where === 'left' ? ([8.6, h] as const) : ([w + 2, 4.7] as const);
@@ -105,8 +110,10 @@ export function drawStripNames(sketch: Sketch, sawn: SawnSheet, view: SheetView)
   for (const strip of firstStrips(sawn)) {
     if (!sawnFurther.has(strip.name)) continue;
     const box = view.place(strip.rect);
-    const middle = across ? (box.y0 + box.y1) / 2 : (box.x0 + box.x1) / 2;
+    // Numbers of cuts may stand in the middle of a strip, so that its name goes beside them.
+    const span = across ? ([box.y0, box.y1] as const) : ([box.x0, box.x1] as const);
     const style = { sizeMm: NORMAL, weight: 'bold', reads: 'across' } as const;
-    writeInMargin(sketch, view, across ? 'left' : 'bottom', strip.name, middle, style);
+    const middle = (span[0] + span[1]) / 2;
+    writeInMargin(sketch, view, across ? 'left' : 'bottom', strip.name, middle, style, span);
   }
 }

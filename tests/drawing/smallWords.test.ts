@@ -4,6 +4,7 @@ import { type Box, type Drawing, textBox } from '../../src/drawing/drawing.ts';
 import { drawCutPlan } from '../../src/drawing/index.ts';
 import { namesOfJoined } from '../../src/drawing/namesOfJoined.ts';
 import { drawPanelLabel } from '../../src/drawing/panelLabels.ts';
+import { sawSheet } from '../../src/drawing/sawnSheet.ts';
 import { Sketch } from '../../src/drawing/sketch.ts';
 import { edgeExtents } from '../../src/drawing/unitMeasures.ts';
 import { drawUnit } from '../../src/drawing/unitViews.ts';
@@ -20,6 +21,31 @@ const library = demoLibrary();
 const order = demoOrder(library);
 const furniture = furnish(order, library).furniture!;
 const options = { measure, words, job: 'Demonstration', titles: new Map<string, string>() };
+
+describe('names of strips', () => {
+  it.each(['two-singles-short', 'demo-short'] as const)(
+    'stand beside every broad strip that is sawn further in %s',
+    (name) => {
+      const LEAST_UM = 250_000;
+      const { groups } = plannedOrder(name).proven.plan;
+      const strips = groups.flatMap((group) =>
+        group.sheets.flatMap((sheet) => {
+          const broad = sawSheet(group, sheet).cuts.filter(
+            ({ hand: { name: strip, rect } }) =>
+              /^[A-Z]$/.test(strip) && Math.min(rect.x1 - rect.x0, rect.y1 - rect.y0) >= LEAST_UM,
+          );
+          const [page] = drawCutPlan(group, sheet, { measure, words, job: name, page: 'A3' });
+          const texts = page!.shapes.flatMap((shape) =>
+            shape.kind === 'text' && shape.layer === 'sheet' ? [shape.text] : [],
+          );
+          return broad.map(({ hand }) => ({ sheet: `${group.id} ${sheet.number}`, strip: hand.name, texts }));
+        }),
+      );
+      expect(strips.length).toBeGreaterThan(5);
+      expect(strips.filter(({ strip, texts }) => !texts.includes(strip))).toEqual([]);
+    },
+  );
+});
 
 describe('names of pieces that hold several others', () => {
   const plans = plannedOrder('demo-short').proven.plan.groups.flatMap((group) =>
