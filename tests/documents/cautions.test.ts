@@ -224,4 +224,15 @@ describe('the lines of the payload', () => {
     expect(lines.map(({ kg }) => kg)).toEqual(['500.0', '−123.5', '−24.1', '0.0', '352.4', '64.2', '288.2']);
     expect(lines[2]!.what).toBe('less appliances, as far as the library says what they weigh');
   });
+
+  it('say in words what is taken off, in every language', () => {
+    const full = { ...account, appliancesKg: 24.02, persons: 3, passengersKg: 150 };
+    for (const [words, less] of [
+      [en.mass, /^less /],
+      [de.mass, /^abzüglich /],
+    ] as const) {
+      const taken = payloadLines(full, words).filter(({ kg }) => kg.startsWith('−'));
+      expect(taken.map(({ what }) => less.test(what))).toEqual([true, true, true]);
+    }
+  });
 });

@@ -173,7 +173,7 @@ export const de: Words = {
       'Jedes Stück bekommt sein Etikett oder dessen Text, bevor es ins Lager kommt. Maße längs und quer zur Platte, aus der es stammt.',
     none: 'Kein Reststück dieses Auftrags lohnt das Aufheben.',
     columns: ['Etikett', 'Platte und Oberfläche', 'Größe', 'Maserung', 'im Lager'],
-    grain: { length: 'längs zum ersten', width: 'längs zum zweiten', none: 'keine' },
+    grain: { length: 'längs zum ersten Maß', width: 'längs zum zweiten Maß', none: 'keine' },
   },
   stickers: stickersDe,
   purchase: purchaseDe,

@@ -29,15 +29,15 @@ export const massDe: MassWords = {
   account: 'Zuladung',
   accountColumns: ['wohin sie geht', 'kg'],
   payload: (vehicle) => `Zuladung von ${vehicle}, wie die Bibliothek sie angibt`,
-  furniture: 'ab Möbel: Platten, Kanten und Beschläge',
-  appliances: 'ab Geräte, soweit die Bibliothek ihre Masse nennt',
+  furniture: 'abzüglich Möbel: Platten, Kanten und Beschläge',
+  appliances: 'abzüglich Geräte, soweit die Bibliothek ihre Masse nennt',
   passengers: (count, eachKg) =>
     count === 0
-      ? 'ab Mitfahrer: keine (wer fährt, zählt zum Fahrzeug)'
-      : `ab Mitfahrer: ${count} × ${eachKg} kg (wer fährt, zählt zum Fahrzeug)`,
+      ? 'abzüglich Mitfahrer: keine (wer fährt, zählt zum Fahrzeug)'
+      : `abzüglich Mitfahrer: ${count} × ${eachKg} kg (wer fährt, zählt zum Fahrzeug)`,
   left: 'bleibt für den übrigen Ausbau und für Ladung',
   least: (count, lengthM, eachKg) =>
-    `davon für Ladung frei: ${eachKg} kg × (${persons(count)} + ${lengthM} m Länge)`,
+    `davon für Ladung freizuhalten: ${eachKg} kg × (${persons(count)} + ${lengthM} m Länge)`,
   rest: 'bleibt für Batterie, Tanks, Dämmung, Polster, weitere Geräte, alles andere',
   persons: (count, from) => {
     switch (from) {
