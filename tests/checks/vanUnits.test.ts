@@ -55,6 +55,28 @@ describe('tall-cupboard', () => {
   });
 });
 
+describe('the fixed front of a cooker cupboard', () => {
+  it.each([
+    ['cooker-cupboard', {}],
+    ['cooker-drawer-cupboard', { fuel: 'gas' }],
+    ['cooker-drawer-cupboard', { fuel: 'spirit' }],
+    ['cooker-drawer-cupboard', { fuel: 'electric' }],
+  ])('of %s (%o) is held where no board keeps angles from it and the sides', (unit, set) => {
+    const { panels, fittings } = built(unit, set);
+    const [rail, shelf, front] = ['front rail', 'guard shelf', 'fixed front'].map(
+      (name) => panel(panels, name).box,
+    );
+    // Both boards come up to the front from side to side, so only between them angles reach both.
+    for (const board of [rail!, shelf!]) expect(board.y[0] - front!.y[1]).toBe(1000);
+    expect(rail!.z[0] - shelf!.z[1]).toBeGreaterThan(60_000);
+    const angles = fittings.find(({ fitting }) => fitting === 'front-angle')!;
+    expect(angles.count).toBe(4);
+    expect(angles.where).toContainEqual(
+      expect.stringMatching(/just above the guard shelf and just below the front rail/),
+    );
+  });
+});
+
 describe('seat-box', () => {
   it('is one lid to 700 mm, and two lids over a wall from there', () => {
     const panels = (width: number) => built('seat-box', { width }).panels.map(({ name }) => name);

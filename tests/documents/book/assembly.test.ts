@@ -129,6 +129,18 @@ describe('a unit that is scribed to the wall', () => {
   });
 });
 
+describe('fittings that go through the floor', () => {
+  it.each([
+    ['seat-box', /Steel angle with bolt and plate/],
+    ['dog-space', /Steel angle with bolt and plate/],
+    ['gas-locker', /Drop vent through the floor/],
+  ])('of %s come last, since the floor is there only in the vehicle', (name, title) => {
+    const { unit } = alone(name, {}, library, demoOrder(library));
+    const sentences = assemblySteps(unit!, library.fittings, assemblyEn).map(({ sentence }) => sentence);
+    expect(sentences.findIndex((sentence) => title.test(sentence))).toBe(sentences.length - 1);
+  });
+});
+
 describe('the steps that a unit gives itself', () => {
   const order = demoOrder(library);
   const made = (name: string, set: Record<string, string | number> = {}) =>
