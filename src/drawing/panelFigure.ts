@@ -251,7 +251,10 @@ function widthFor(bench: BenchPanel, distances: number): FigureWidth {
   return clear && distances <= FEW_DISTANCES.clearScale ? 'half' : 'whole';
 }
 
-/** Measures a figure for a page that has so much width for whole and half figures, and so much height. */
+/**
+ * Measures a figure for a page that has so much width for whole and half figures, and so much height: across the whole page,
+ * in a larger scale, also where beside another some distance has no room.
+ */
 export function measureFigure(
   panel: DrawnPanel,
   widths: Readonly<Record<FigureWidth, number>>,
@@ -259,11 +262,26 @@ export function measureFigure(
   sketch: Sketch,
   options: PanelDrawingOptions,
 ): PanelFigure {
+  const { xs, ys } = distances(panel.bench, options.units ?? 'mm');
+  const measured = (width: FigureWidth) =>
+    measureInWidth(panel, { width, widthMm: widths[width], pageHeightMm }, { xs, ys }, sketch, options);
+  const first = measured(widthFor(panel.bench, xs.length + ys.length));
+  if (first.hasRoom || first.figure.width === 'whole') return first.figure;
+  const whole = measured('whole');
+  return whole.hasRoom ? whole.figure : first.figure;
+}
+
+/** A figure in one of the widths, and whether all its distances have room there. */
+function measureInWidth(
+  panel: DrawnPanel,
+  room: { readonly width: FigureWidth; readonly widthMm: number; readonly pageHeightMm: number },
+  { xs, ys }: Pick<PanelFigure, 'xs' | 'ys'>,
+  sketch: Sketch,
+  options: PanelDrawingOptions,
+): { readonly figure: PanelFigure; readonly hasRoom: boolean } {
   const { bench } = panel;
+  const { width, widthMm, pageHeightMm } = room;
   const units = options.units ?? 'mm';
-  const { xs, ys } = distances(bench, units);
-  const width = widthFor(bench, xs.length + ys.length);
-  const widthMm = widths[width];
   const letters = lettersOf(bench, units);
   const leftMm = runningRowMm(widestFigureMm(sketch, ys, units, letters.ys)) + SIDE_NAME_MM;
   const belowMm = runningRowMm(widestFigureMm(sketch, xs, units, letters.xs)) + SIDE_NAME_MM;
@@ -290,5 +308,18 @@ export function measureFigure(
   const clear = runningRoom(xs.map(onPage)) && runningRoom(ys.map(onPage));
   const says = clear || legend.at(-1) === noRoom ? legend : [...legend, noRoom];
   const heightMm = beside - LINE_MM + (says.length - legend.length) * LINE_MM + onPage(bench.widthUm);
-  return { panel, width, reduction, heading, legend: says, xs, ys, letters, leftMm, belowMm, heightMm };
+  const figure = {
+    panel,
+    width,
+    reduction,
+    heading,
+    legend: says,
+    xs,
+    ys,
+    letters,
+    leftMm,
+    belowMm,
+    heightMm,
+  };
+  return { figure, hasRoom: clear };
 }
