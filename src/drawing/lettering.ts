@@ -75,7 +75,8 @@ function afterStroke(letters: readonly string[], fits: number): number {
 
 /**
  * Breaks a text into lines no wider than `widthMm`, between words; a word wider than a line is broken where it must
- * be. Nothing is left out. An empty text gives one empty line.
+ * be. A cross stays with what stands before and after it, so that no size or count is torn, and mm with their figure.
+ * Nothing is left out. An empty text gives one empty line.
  */
 export function wrap(
   text: string,
@@ -84,20 +85,28 @@ export function wrap(
   weight: Weight,
   measure: TextMeasurer,
 ): string[] {
-  const width = (part: string) => measure(part, sizeMm, weight);
+  return wrapWords(unbroken(text), widthMm, (part) => measure(part, sizeMm, weight));
+}
+
+/** The parts of a text that no line should break: its words, those on both sides of a cross and a figure with its mm as one. */
+export function unbroken(text: string): string[] {
+  return text.split(/(?<!×)(?<!\d(?= mm\b)) (?!×)/);
+}
+
+function wrapWords(words: readonly string[], widthMm: number, width: (part: string) => number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ')) {
+  for (const word of words) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (width(longer) <= widthMm) {
       line = longer;
       continue;
     }
     if (line !== '') lines.push(line);
-    // Spaces that hold words together give way where the words have no room beside each other.
-    const held = word.split('\u00a0');
+    // What holds words together gives way where they have no room beside each other.
+    const held = word.split(/[ \u00a0]/);
     if (held.length > 1 && width(word) > widthMm) {
-      const parts = wrap(held.join(' '), widthMm, sizeMm, weight, measure);
+      const parts = wrapWords(held, widthMm, width);
       lines.push(...parts.slice(0, -1));
       line = parts.at(-1)!;
       continue;

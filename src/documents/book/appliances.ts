@@ -18,7 +18,7 @@ export function appliancesChapter({ ordered, words, units: printed }: BookFacts)
       String(count),
       (['x', 'y', 'z'] as const).map((axis) => printLength(extentSize(held.body[axis]), printed)).join(' × '),
       held.massKg === null ? '' : held.massKg.toFixed(1),
-      units.map((use) => words.fittings.unit(use.unit, use.count)).join('; '),
+      units.map((use) => (use.count === 1 ? use.unit : words.fittings.unit(use.unit, use.count))).join('; '),
       '',
     ],
   }));

@@ -1,4 +1,4 @@
-import { LINE_PITCH, NARROW, plainText, WIDE, wrap } from '../../drawing/lettering.ts';
+import { LINE_PITCH, NARROW, plainText, unbroken, WIDE, wrap } from '../../drawing/lettering.ts';
 import type { TextBlock } from './book.ts';
 import type { Flow } from './flow.ts';
 
@@ -32,7 +32,7 @@ function needsOf(block: TableBlock, column: number, flow: Flow): Needs {
   let words = 0;
   let cells = 0;
   const ask = (text: string, weight: Weight) => {
-    for (const word of text.split(' ')) words = Math.max(words, wide(word, weight));
+    for (const word of unbroken(text)) words = Math.max(words, wide(word, weight));
   };
   ask(plainText(heading), 'regular');
   const isLast = column === block.columns.length - 1;

@@ -71,6 +71,25 @@ export function everyBookIsWellLaid(orders: readonly DemoOrder[]): void {
         expect(said(isRail ? fence : rail)).toEqual([]);
       });
 
+      it('tears no size or count, and no figure from its unit', () => {
+        const texts = pages.flatMap((page) => textsOf(page).map(({ text }) => text));
+        expect(texts.filter((text) => /^(×|mm\b|m$|m²)|×$/.test(text))).toEqual([]);
+      });
+
+      it('says how many of a fitting a unit takes apart from its name, which may end in a number', () => {
+        const texts = pages.flatMap((page) => textsOf(page).map(({ text }) => text)).join(' ');
+        for (const { name, fittings } of job.ordered!.furniture.units) {
+          if (fittings.length > 0) expect(texts).toContain(`${name}:\u00a0${fittings[0]!.count}`);
+        }
+      });
+
+      it('has each distance to drill on paper', () => {
+        const said = pages.filter((page) =>
+          textsOf(page).some(({ text }) => text === words.drawings.panel.noRoom),
+        );
+        expect(said.map(({ title }) => title)).toEqual([]);
+      });
+
       it('breaks no heading of the table of masses, and has a row for each appliance', () => {
         const texts = pages.flatMap((page) => textsOf(page).map(({ text }) => text));
         expect(texts).toEqual(expect.arrayContaining([...words.mass.columns, words.appliances.heading]));
