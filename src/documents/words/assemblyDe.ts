@@ -56,6 +56,6 @@ export const assemblyDe: AssemblyWords = {
     layLoose: (panels) => `${panels} lose einlegen, herausnehmbar.`,
   },
   fittings: (list) => `Beschläge anbringen: ${list}.`,
-  firstFittings: (list) => `Beschläge anbringen: vor allem anderen ${list}.`,
-  lastFittings: (list) => `Beschläge anbringen: zuletzt, wenn alles an seinem Platz ist, ${list}.`,
+  firstFittings: (list) => `Zuerst anbringen: ${list}.`,
+  lastFittings: (list) => `Zuletzt, wenn alles an seinem Platz ist, anbringen: ${list}.`,
 };

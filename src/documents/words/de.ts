@@ -2,6 +2,7 @@ import { assemblyDe } from './assemblyDe.ts';
 import { cautionsDe } from './cautionsDe.ts';
 import { compareDe } from './compareDe.ts';
 import { drawingsDe } from './drawingsDe.ts';
+import { faceBefore } from './facesDe.ts';
 import { laterDe } from './laterDe.ts';
 import { massDe } from './massDe.ts';
 import { purchaseDe } from './purchaseDe.ts';
@@ -51,7 +52,7 @@ export const de: Words = {
     note: 'Vermerk',
     vehicle: 'Fahrzeug',
     room: 'Raum',
-    count: 'Wie viele gleiche',
+    count: 'Stückzahl',
     units: 'Möbel',
     saw: 'Säge',
     roles: 'Platten und Oberflächen',
@@ -129,7 +130,14 @@ export const de: Words = {
     edge: (edge) => edges[edge],
     edgeOn: (edge, side) => `${edge} (${side})`,
     need: 'Bedarf an Kantenband',
-    needColumns: ['Kantenband', 'Streifen', 'Meter netto', 'Überlänge je', 'Meter mit Überlänge', 'Rollen'],
+    needColumns: [
+      'Kantenband',
+      'Streifen',
+      'Meter netto',
+      'Überlänge je Streifen',
+      'Meter mit Überlänge',
+      'Rollen',
+    ],
   },
   cutOuts: {
     heading: 'Ausschnitte',
@@ -138,7 +146,7 @@ export const de: Words = {
     none: 'Kein Teil dieses Auftrags hat einen Ausschnitt.',
     columns: ['Nr.', 'Teil', 'Ausschnitt', 'Lage', 'längs', 'quer', 'Größe', 'erledigt'],
     fromTo: (from, to) => `${from} bis ${to}`,
-    lies: (up, along, across) => `Fläche ${up}; ab ${along}, ${across}`,
+    lies: (up, along, across) => `${faceBefore(up)} Fläche; ab ${along}, ${across}`,
   },
   units: {
     heading: 'Möbel',
@@ -155,7 +163,7 @@ export const de: Words = {
   fittings: {
     heading: 'Alle Beschläge',
     intro: (alike) =>
-      alike === 1 ? 'Vor dem Zusammenbau bereitzulegen.' : `Für alle ${alike} zusammen bereitzulegen.`,
+      alike === 1 ? 'Vor dem Zusammenbau bereitlegen.' : `Für alle ${alike} zusammen bereitlegen.`,
     columns: ['Beschlag', 'Stück', 'Packungen', 'für', 'bereit'],
     packs: (packs, pack) => (pack === 1 ? '' : `${packs} zu ${pack}`),
     unit: (unit, count) => `${unit}:\u00a0${count}`,

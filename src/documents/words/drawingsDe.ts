@@ -1,5 +1,6 @@
 import type { DrawingWords } from '../../drawing/index.ts';
 import type { CutGuide } from '../../model/stock.ts';
+import { faceBeforeDative } from './facesDe.ts';
 import { panelsDe } from './panelsDe.ts';
 
 const sides = { left: 'links', right: 'rechts', near: 'vorn', far: 'hinten' } as const;
@@ -107,7 +108,7 @@ export const drawingsDe: DrawingWords = {
     },
     small: {
       plans: 'Schnittpläne',
-      sheetsInAll: 'Platten in allem',
+      sheetsInAll: 'Platten insgesamt',
       panels: 'Teile',
       countOfPanels: (count) => many(count, 'Teil', 'Teile'),
       countOfCuts: (count) => many(count, 'Schnitt', 'Schnitte'),
@@ -149,8 +150,9 @@ export const drawingsDe: DrawingWords = {
       title: 'Umrisse an der Wand, auf dem gesägten Teil anzuzeichnen',
       shortTitle: 'Umrisse',
       columns: ['Nr.', 'Teil', 'Ecke', 'entlang Länge', 'entlang Breite'],
-      from: (panel, edge, otherEdge) => `${panel}: ab der Kante ${edge} und der Kante ${otherEdge}`,
-      scribing: (allowance, edge) => `${allowance} Zugabe zum Anreißen an der Wand, ${edge}`,
+      from: (panel, edge, otherEdge) =>
+        `${panel}: ab der ${faceBeforeDative(edge)} und der ${faceBeforeDative(otherEdge)} Kante`,
+      scribing: (allowance, edge) => `${allowance} Zugabe ${edge} zum Anpassen an die Wand`,
     },
     fittings: { title: 'Beschläge', columns: ['Stück', 'Beschlag'] },
     doorOpening: 'Türöffnung',
