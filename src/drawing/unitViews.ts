@@ -330,7 +330,8 @@ const BESIDE_MM = { width: 122, picture: 74 } as const;
 
 /**
  * A unit of few panels on one page of A4: its views, as large as on a page of their own or clear all the same, the unit drawn apart beside
- * them (a single panel is not), and what is left as `free` room for its tables. Null where that is not to be had.
+ * them (a single panel is not), and what is left as `free` room for its tables. A long panel has its views across the page
+ * and its tables below. Null where that is not to be had.
  */
 export function drawUnitOnOnePage(unit: PlacedUnit, options: FurnitureDrawingOptions): Drawing | null {
   const { frame } = PAGE;
@@ -341,7 +342,10 @@ export function drawUnitOnOnePage(unit: PlacedUnit, options: FurnitureDrawingOpt
   const units = options.units ?? 'mm';
   const arrangement = arrange(sketch, unit, rows, units, { x1: x0 - 2 });
   const most = Math.max(CLEAR_REDUCTION, arrange(sketch, unit, rows, units, 'page')?.reduction ?? 0);
-  if (arrangement === null || arrangement.reduction > most) return null;
+  if (arrangement === null || arrangement.reduction > most) {
+    // A single panel needs no picture of its parts: its views leave enough of their page.
+    return unit.panels.length === 1 && options.tables === 'left out' ? drawViewsPage(unit, options, 1) : null;
+  }
   drawFrame(sketch, PAGE);
   drawViews(sketch, unit, options, rows, arrangement, 1);
   const picture = unit.panels.length > 1;

@@ -83,6 +83,15 @@ export function everyBookIsWellLaid(orders: readonly DemoOrder[]): void {
         }
       });
 
+      it('needs one page for a unit of one panel', () => {
+        if (wishes.page !== 'A4') return;
+        const texts = pages.map((page) => textsOf(page).map(({ text }) => text));
+        for (const { name, panels } of job.ordered!.furniture.units) {
+          const own = texts.filter((all) => all.some((text) => text.endsWith(` · ${name}`)));
+          if (panels.length === 1) expect(own.length, name).toBe(1);
+        }
+      });
+
       it('has each distance to drill on paper', () => {
         const said = pages.filter((page) =>
           textsOf(page).some(({ text }) => text === words.drawings.panel.noRoom),
