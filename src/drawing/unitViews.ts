@@ -193,10 +193,11 @@ function arrange(
   const width = leftRows + size('x', reduction) + GAP_MM + size('y', reduction);
   const underPlan = frame.x0 + 4 + leftRows + size('x', reduction) + 4 < frame.x1 - TITLE_BLOCK_WIDTH;
   const free = farRight - frame.x0 - 8 - width;
-  // Beside the title block the views stay on the left; above it they stand in the middle.
+  // Beside the title block the views stay on the left, and where a table has room right of them; else they stand in the middle.
+  const onLeft = underPlan || free - 5 >= LEAST_TABLE_MM;
   return {
     reduction,
-    left: frame.x0 + 4 + leftRows + (underPlan ? 0 : free / 2),
+    left: frame.x0 + 4 + leftRows + (onLeft ? 0 : free / 2),
     top,
     gapAcross: GAP_MM,
     gapDown,

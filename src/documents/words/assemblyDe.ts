@@ -56,6 +56,6 @@ export const assemblyDe: AssemblyWords = {
     layLoose: (panels) => `${panels} lose einlegen, herausnehmbar.`,
   },
   fittings: (list) => `Beschläge anbringen: ${list}.`,
-  firstFittings: (list) => `Zuerst anbringen: ${list}.`,
-  lastFittings: (list) => `Zuletzt, wenn alles an seinem Platz ist, anbringen: ${list}.`,
+  firstFittings: (list) => `Zuerst Beschläge anbringen: ${list}.`,
+  lastFittings: (list) => `Zuletzt, wenn alles an seinem Platz ist, Beschläge anbringen: ${list}.`,
 };

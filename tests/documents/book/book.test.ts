@@ -124,7 +124,9 @@ describe('the job book in German', () => {
     const found = own
       .map((element) => element.textContent!.trim().replaceAll(/\bsheet\b( \d)?/g, ''))
       // Fittings, too, are called as in the library.
-      .filter((text) => english.test(text) && !/^(Beschläge|Zuerst|Zuletzt, [^:]+) anbringen: /.test(text));
+      .filter(
+        (text) => english.test(text) && !/^(Zuerst |Zuletzt, [^:]+, )?Beschläge anbringen: /.test(text),
+      );
     expect(found.filter((text) => !/^(Möbel|Vermerk|Fahrzeug|Säge): /.test(text))).toEqual([]);
   });
 

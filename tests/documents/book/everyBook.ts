@@ -85,10 +85,13 @@ export function everyBookIsWellLaid(orders: readonly DemoOrder[]): void {
 
       it('needs one page for a unit of one panel', () => {
         if (wishes.page !== 'A4') return;
+        const { title } = job.ordered!.order;
         const texts = pages.map((page) => textsOf(page).map(({ text }) => text));
         for (const { name, panels } of job.ordered!.furniture.units) {
-          const own = texts.filter((all) => all.some((text) => text.endsWith(` · ${name}`)));
-          if (panels.length === 1) expect(own.length, name).toBe(1);
+          const own = texts.filter((all) => all.includes(`${title} · ${name}`));
+          // What is marked out along the wall has its table beside the panel drawn alone.
+          const isRectangle = panels.every(({ byHand }) => byHand?.outline === undefined);
+          if (panels.length === 1 && isRectangle) expect(own.length, name).toBe(1);
         }
       });
 
