@@ -109,16 +109,20 @@ export function assemblySteps(
     beforeWall: standing.filter((use) => !waits(use)),
     afterWall: standing.filter(waits),
   };
+  // What begins at the units beside is in its place from then on.
+  const isInPlace = unit.assembly?.[0]?.way === 'to its neighbours';
   const sentences = [
     ...sentenceOf(['first'], says.firstFittings),
     ...toTheBody,
     ...(isFixedFirst ? sentenceOf(isFixedOnly ? ['last', 'once it stands'] : ['last'], says.fittings) : []),
     ...carcass,
-    ...(isFixedOnly ? [] : sayFitted(onceItStands.beforeWall, says.fittings)),
+    ...(isFixedOnly
+      ? []
+      : sayFitted([...(isInPlace ? fitted('last') : []), ...onceItStands.beforeWall], says.fittings)),
     ...(isScribed ? [says.wall] : []),
     ...(isFixedOnly ? [] : sayFitted(onceItStands.afterWall, says.fittings)),
     ...after,
-    ...(isFixedFirst ? [] : sentenceOf(['last'], says.lastFittings)),
+    ...(isFixedFirst || isInPlace ? [] : sentenceOf(['last'], says.lastFittings)),
   ];
   return sentences.map((sentence, index) => ({
     number: index + 1,

@@ -240,7 +240,7 @@ describe('the steps that a unit gives itself', () => {
     expect(divider[0]).toBe('Fix 1 left post, 2 right post to the units beside this one.');
     expect(told('wall-table')[0]).toMatch(/ to the wall or the body behind\.$/);
     // The posts' own angles and buttons come before what slides between them, and lifts out again.
-    expect(divider[1]).toMatch(/^Fit 4 × Turn button.*2 × Steel angle.*6 × Small angle/);
+    expect(divider[1]).toMatch(/^Fit 2 × Steel angle.*4 × Turn button.*6 × Small angle/);
     expect(divider.slice(2)).toEqual(['Slide 3 lower board, 4 upper board into the grooves from above.']);
   });
 
