@@ -15,25 +15,25 @@ export function blockPatterns(
   prices: Float64Array,
   least: number,
 ): PatternColumn[] {
-  const strips = edge.wholeStrips();
+  // What promises most comes first, so that most of the blocks need not be filled.
+  const promising = edge
+    .wholeStrips()
+    .map(({ depth, worth }) => ({ depth, worth, most: worth + beside.mostOfBlock(beside.length - depth) }))
+    .sort((a, b) => b.most - a.most);
+  const filled: { depth: number; worth: number }[] = [];
   const found: { depth: number; worth: number }[] = [];
-  // Deeper strips are worth more and leave less beside them: halves that cannot better the best few are left out.
-  const look = (from: number, to: number, mostBeside: number): void => {
-    if (from > to) return;
+  for (const { depth, worth, most } of promising) {
     const enough = found.length < MOST_PATTERNS ? least : found[MOST_PATTERNS - 1]!.worth;
-    if (strips[to]!.worth + mostBeside <= enough) return;
-    const middle = (from + to) >> 1;
-    const { depth, worth } = strips[middle]!;
-    const besideIt = beside.worthOfBlock(beside.length - depth);
-    if (worth + besideIt > least) {
-      found.push({ depth, worth: worth + besideIt });
-      found.sort((a, b) => b.worth - a.worth);
-      found.length = Math.min(found.length, MOST_PATTERNS);
-    }
-    look(from, middle - 1, mostBeside);
-    look(middle + 1, to, besideIt);
-  };
-  look(0, strips.length - 1, Number.POSITIVE_INFINITY);
+    if (most <= enough) break;
+    // Beside a deeper strip there is no more room than beside a shallower one.
+    if (filled.some((block) => block.depth < depth && worth + block.worth <= enough)) continue;
+    const block = beside.worthOfBlock(beside.length - depth, enough - worth);
+    filled.push({ depth, worth: block });
+    if (worth + block <= enough) continue;
+    found.push({ depth, worth: worth + block });
+    found.sort((a, b) => b.worth - a.worth);
+    found.length = Math.min(found.length, MOST_PATTERNS);
+  }
   const patterns: PatternColumn[] = [];
   for (const { depth } of found) {
     const block = beside.block(prices, beside.length - depth);

@@ -45,12 +45,12 @@ export class StripPricing {
   private readonly depths: readonly number[];
   /** What a column of each width is worth in a strip of each depth; a row a width. */
   private readonly columnWorth: Float64Array;
+  /** What a column of each width is worth at each depth of the grid; a row a width. Those outdone have none. */
+  private readonly columnRows: Float64Array;
   /** What a strip of each depth is worth at each length; a row a depth. */
   private readonly stripWorth: Float64Array;
   private readonly strips: Choices;
   private readonly shortStrips: Choices;
-  private readonly columns: Choices;
-  private readonly pieces: Choices;
   private readonly best: Float64Array;
   private readonly last: Int32Array;
   private readonly sheetBest: Float64Array;
@@ -73,11 +73,10 @@ export class StripPricing {
     this.priced = new Uint8Array(this.depths.length);
     this.laysOfWidth = this.widths.map((width) => this.lays.filter(({ along }) => along === width));
     this.columnWorth = new Float64Array(this.widths.length * this.depths.length);
+    this.columnRows = new Float64Array(this.widths.length * (this.breadth + 1));
     this.stripWorth = new Float64Array(this.depths.length * (this.length + 1));
     this.strips = new Choices(this.depths.length);
     this.shortStrips = new Choices(this.depths.length);
-    this.columns = new Choices(this.widths.length);
-    this.pieces = new Choices(this.lays.length);
     const most = Math.max(this.length, this.breadth) + 1;
     this.best = new Float64Array(most);
     this.last = new Int32Array(most);
@@ -91,14 +90,13 @@ export class StripPricing {
     this.priceColumns(prices, breadth);
     strips.count = 0;
     this.priced.fill(0);
+    let shallower = -1;
     for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
       // Nothing needs a strip that deep: a shallower one holds as much.
       this.priced[d] = this.laysOfDepth[d]!.some(({ item }) => prices[item]! > 0) ? 1 : 0;
       if (this.priced[d] === 0) continue;
-      this.chooseColumns(d);
-      const worths = this.stripWorth.subarray(d * (this.length + 1), (d + 1) * (this.length + 1));
-      this.work += fillKnapsack(this.columns, this.length, worths, null);
-      const worth = worths[this.length]!;
+      const worth = this.priceStrip(d, shallower);
+      shallower = d;
       if (!strips.isOutdone(depths[d]!, worth)) strips.offer(depths[d]!, worth, d);
     }
     this.work += fillKnapsack(strips, breadth, this.sheetBest, this.sheetLast);
@@ -134,16 +132,34 @@ export class StripPricing {
     return Array.from({ length: this.strips.count }, (_, i) => ({ depth: lengths[i]!, worth: worths[i]! }));
   }
 
-  /** The most that strips of this length, one behind another over the sheet, are worth at the pricing before. */
-  worthOfBlock(length: number): number {
-    const { shortStrips, depths } = this;
+  /** At least what `worthOfBlock` gives, at once: as if the strip worth most for its depth filled the sheet. */
+  mostOfBlock(length: number): number {
+    const { depths, stripWorth, priced } = this;
+    let most = 0;
+    for (let d = 0; d < depths.length; d++) {
+      if (priced[d] === 0) continue;
+      most = Math.max(most, stripWorth[d * (this.length + 1) + length]! / depths[d]!);
+    }
+    this.work += depths.length;
+    return most * this.breadth;
+  }
+
+  /**
+   * The most that strips of this length, one behind another over the sheet, are worth at the pricing before; `atLeast` when
+   * they are worth no more than that, so that strips of which such a block cannot be made need not be tried.
+   */
+  worthOfBlock(length: number, atLeast = 0): number {
+    const { shortStrips, depths, breadth, best } = this;
+    const worthForDepth = this.mostOfBlock(length) / breadth;
     shortStrips.count = 0;
     for (let d = 0; d < depths.length; d++) {
-      if (this.priced[d] !== 0)
-        shortStrips.offer(depths[d]!, this.stripWorth[d * (this.length + 1) + length]!, d);
+      if (this.priced[d] === 0) continue;
+      const worth = this.stripWorth[d * (this.length + 1) + length]!;
+      const most = worth + worthForDepth * (breadth - depths[d]!);
+      if (most > atLeast - LEAST_DIFFERENCE) shortStrips.offer(depths[d]!, worth, d);
     }
-    this.work += fillKnapsack(shortStrips, this.breadth, this.best, this.last);
-    return this.best[this.breadth]!;
+    this.work += fillKnapsack(shortStrips, breadth, best, this.last);
+    return Math.max(atLeast, best[breadth]!);
   }
 
   /** The block of `worthOfBlock`, as a tree. */
@@ -200,23 +216,29 @@ export class StripPricing {
       for (let d = 0; d < depths.length && depths[d]! <= breadth; d++) {
         columnWorth[k * depths.length + d] = best[depths[d]!]!;
       }
+      const row = k * (this.breadth + 1);
+      this.columnRows.set(best.subarray(0, breadth + 1), row);
     }
   }
 
-  /** The pieces that may stand in a column of this width. */
-  private choosePieces(prices: Float64Array, width: number): void {
-    this.pieces.count = 0;
-    this.lays.forEach((lay, index) => {
-      if (lay.along <= this.widths[width]!) this.pieces.offer(lay.across, prices[lay.item]!, index);
-    });
-  }
-
-  /** The columns that may stand in a strip of this depth. */
-  private chooseColumns(depth: number): void {
-    this.columns.count = 0;
-    for (let k = 0; k < this.widths.length; k++) {
-      this.columns.offer(this.widths[k]!, this.columnWorth[k * this.depths.length + depth]!, k);
+  /**
+   * Fills the row of `stripWorth` of a depth and gives what a strip over the whole sheet is worth. A deeper strip holds what
+   * the next shallower one holds (−1 for none), so only columns that are worth more than in that are laid as well.
+   */
+  private priceStrip(depth: number, shallower: number): number {
+    const { widths, columnWorth, length } = this;
+    const row = length + 1;
+    const worths = this.stripWorth.subarray(depth * row, (depth + 1) * row);
+    if (shallower < 0) worths.fill(0);
+    else worths.set(this.stripWorth.subarray(shallower * row, (shallower + 1) * row));
+    this.work += length;
+    for (let k = 0; k < widths.length; k++) {
+      const at = k * this.depths.length;
+      const worth = columnWorth[at + depth]!;
+      if (worth <= (shallower < 0 ? LEAST_DIFFERENCE : columnWorth[at + shallower]!)) continue;
+      this.work += allowAsWell(worths, length, widths[k]!, worth);
     }
+    return worths[length]!;
   }
 
   /** The best strip of a depth, less what there are no pieces left for; takes its pieces off `left`. */
@@ -226,23 +248,61 @@ export class StripPricing {
     left: Int32Array,
     length = this.length,
   ): PatternNode | null {
-    this.chooseColumns(depth);
-    fillKnapsack(this.columns, length, this.best, this.last);
-    const widths = laidOn(this.columns, this.last, length).map((i) => this.columns.marks[i]!);
+    const row = depth * (this.length + 1);
+    const worths = this.stripWorth.subarray(row, row + length + 1);
     const columns: (PatternNode | null)[] = [];
-    for (const width of widths) {
-      this.choosePieces(prices, width);
-      this.work += fillKnapsack(this.pieces, this.depths[depth]!, this.best, this.last);
-      const pieces: PatternNode[] = [];
-      for (const i of laidOn(this.pieces, this.last, this.depths[depth]!)) {
-        const { item, turned } = this.lays[this.pieces.marks[i]!]!;
-        if (left[item]! <= 0) continue;
-        left[item]!--;
-        pieces.push({ kind: 'item', item, turned });
-      }
-      columns.push(stackOfNodes(this.axis, pieces));
+    for (let end = usedOf(worths, length); end > 0; ) {
+      const width = this.lastColumn(worths, end, depth);
+      if (width < 0) break;
+      columns.push(this.column(prices, width, this.depths[depth]!, left));
+      end = usedOf(worths, end - this.widths[width]!);
     }
     return stackOfNodes(this.axis === 'w' ? 'h' : 'w', columns);
+  }
+
+  /** The column that ends at `end` in a best strip of a depth, given by its width; −1 for none. */
+  private lastColumn(worths: Float64Array, end: number, depth: number): number {
+    const { widths, depths, columnWorth } = this;
+    let column = -1;
+    let most = worths[end - 1]! + LEAST_DIFFERENCE;
+    for (let k = 0; k < widths.length && widths[k]! <= end; k++) {
+      const worth = worths[end - widths[k]!]! + columnWorth[k * depths.length + depth]!;
+      if (worth <= most) continue;
+      most = worth;
+      column = k;
+    }
+    return column;
+  }
+
+  /** The best column of a width and a depth, as `strip` says. */
+  private column(prices: Float64Array, width: number, depth: number, left: Int32Array): PatternNode | null {
+    const row = width * (this.breadth + 1);
+    const worths = this.columnRows.subarray(row, row + depth + 1);
+    const pieces: PatternNode[] = [];
+    for (let end = usedOf(worths, depth); end > 0; ) {
+      const lay = this.lastPiece(prices, worths, end, this.widths[width]!);
+      if (!lay) break;
+      end = usedOf(worths, end - lay.across);
+      if (left[lay.item]! <= 0) continue;
+      left[lay.item]!--;
+      pieces.push({ kind: 'item', item: lay.item, turned: lay.turned });
+    }
+    return stackOfNodes(this.axis, pieces);
+  }
+
+  /** The piece that ends at `end` in a best column that is `width` wide. */
+  private lastPiece(prices: Float64Array, worths: Float64Array, end: number, width: number): Lay | null {
+    let piece: Lay | null = null;
+    let most = worths[end - 1]! + LEAST_DIFFERENCE;
+    for (const lay of this.lays) {
+      if (lay.across > end) break;
+      if (lay.along > width) continue;
+      const worth = worths[end - lay.across]! + prices[lay.item]!;
+      if (worth <= most) continue;
+      most = worth;
+      piece = lay;
+    }
+    return piece;
   }
 
   private columnOf(strips: readonly (PatternNode | null)[]): PatternColumn | null {
@@ -269,6 +329,13 @@ function laysOf(problem: RectangleProblem, sheet: number, axis: 'w' | 'h', grid:
 function mostPositions({ sheets, items }: RectangleProblem): number {
   if (sheets.length === 1) return MOST_POSITIONS;
   return Math.min(MOST_POSITIONS, Math.max(LEAST_POSITIONS, Math.floor(POSITIONS_TIMES_SIZES / items.kinds)));
+}
+
+/** How much of `length` is used where `worths` says what can be had on each. */
+function usedOf(worths: Float64Array, length: number): number {
+  let used = length;
+  while (used > 0 && worths[used]! <= worths[used - 1]! + LEAST_DIFFERENCE) used--;
+  return used;
 }
 
 function sortedSizes(sizes: readonly number[]): number[] {

@@ -115,6 +115,39 @@ describe('StripPricing', () => {
     expect(better).toBeGreaterThan(0);
   });
 
+  it('gives the best of all strips with blocks beside them, without filling every block', () => {
+    let found = 0;
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const problem = problemOf(seed);
+        const prices = pricesOf(seed, problem);
+        for (const s of problem.sheets.keys()) {
+          const [edge, beside] = [new StripPricing(problem, s, 'w'), new StripPricing(problem, s, 'h')];
+          edge.price(prices);
+          beside.price(prices);
+          const all = edge.wholeStrips().map(({ depth, worth }) => {
+            const length = beside.length - depth;
+            const block = beside.worthOfBlock(length);
+            expect(beside.mostOfBlock(length)).toBeGreaterThanOrEqual(block - 1e-6);
+            for (const asked of [block / 2, block, 2 * block]) {
+              expect(beside.worthOfBlock(length, asked)).toBeCloseTo(Math.max(asked, block), 6);
+            }
+            return worth + block;
+          });
+          const best = all.filter((worth) => worth > 0).sort((a, b) => b - a);
+          const worths = blockPatterns(edge, beside, prices, 0).map(({ counts }) =>
+            counts.reduce((sum, { item, count }) => sum + count * prices[item]!, 0),
+          );
+          found += worths.length;
+          expect(worths.length).toBe(Math.min(3, best.length));
+          for (const [i, worth] of worths.entries()) expect(worth).toBeCloseTo(best[i]!, 6);
+        }
+      }),
+      { numRuns: 150 },
+    );
+    expect(found).toBeGreaterThan(100);
+  });
+
   it('keeps to the pieces there are, and fits', () => {
     fc.assert(
       fc.property(seeds, fc.constantFrom('w', 'h'), (seed, axis) => {
