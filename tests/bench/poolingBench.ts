@@ -1,17 +1,16 @@
+import { availableParallelism } from 'node:os';
 import { makeStockGroups } from '../../src/demands/index.ts';
 import type { Nest } from '../../src/model/nest.ts';
 import type { Part } from '../../src/model/part.ts';
 import type { SheetSupply, StockGroup } from '../../src/model/stock.ts';
 import { provePlan } from '../../src/pipeline/makePapers.ts';
-import { nestGroup } from '../../src/pipeline/nestGroup.ts';
-import { loadSolver } from '../helpers/loadSolver.ts';
 import { saw } from '../helpers/parts.ts';
 import { Draw, rowsOf } from './workshopLists.ts';
 
 /**
  * Orders of 80 panels each, pooled by board and finish, nested, written and replayed.
  * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 1000 moves a panel by default, at
- * most 1,200,000 a finish, as `plywright buy` allows.
+ * most 1,200,000 a finish, in the threads of the command, as `plywright buy` does it. Needs `npm run build`.
  *
  * Cupboards as in the workshop lists, whose sizes are drawn in steps of 5 mm, so that few panels of different vans agree.
  * So many VANS are drawn, and each order is for one of them, as in a workshop that builds four layouts in two sizes; with
@@ -77,48 +76,45 @@ function sheets(): SheetSupply[] {
     );
 }
 
-function processorSeconds(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1e6;
-}
-
-function timed<T>(run: () => T): { readonly value: T; readonly processor: number; readonly clock: number } {
-  const [before, started] = [processorSeconds(), performance.now()];
-  const value = run();
-  return { value, processor: processorSeconds() - before, clock: (performance.now() - started) / 1000 };
-}
-
-const orders = Number(process.argv[2] ?? 100);
-const vans = Number(process.argv[3] ?? 8);
-const moves = Number(process.argv[4] ?? 1000);
-const solver = await loadSolver();
-const parts = Array.from({ length: orders }, (_, order) => partsOf(order, vans)).flat();
-const made = timed(() =>
-  makeStockGroups(parts, sheets(), saw({ leastOffcut: { lengthUm: 600_000, widthUm: 250_000 } })),
+/** The threads of the built command: what runs in one is loaded from there. */
+const { searchGroups } = (await import(
+  new URL('../../dist/cli/threads/searchGroups.js', import.meta.url).href
+)) as typeof import('../../cli/threads/searchGroups.ts');
+const [orders, vans, moves] = [100, 8, 1000].map((usual, index) => Number(process.argv[2 + index] ?? usual));
+const parts = Array.from({ length: orders! }, (_, order) => partsOf(order, vans!)).flat();
+const started = performance.now();
+const { groups } = makeStockGroups(
+  parts,
+  sheets(),
+  saw({ leastOffcut: { lengthUm: 600_000, widthUm: 250_000 } }),
 );
-const { groups } = made.value;
-let [processor, clock] = [made.processor, made.clock];
-const nests: Nest[] = groups.map((group: StockGroup) => {
-  const panels = group.demands.reduce((sum, demand) => sum + demand.count, 0);
-  const workLimit = Math.min(1_200_000, Math.max(30_000, moves * panels));
-  const run = timed(() => nestGroup(group, solver, { seed: 1, workLimit }));
-  if (!run.value.ok) throw new Error(group.id);
-  const { nest } = run.value;
-  processor += run.processor;
-  clock += run.clock;
+const panelsOf = ({ demands }: StockGroup) => demands.reduce((sum, { count }) => sum + count, 0);
+const nested = await searchGroups(groups, {
+  seed: 1,
+  movesFor: (group) => Math.min(1_200_000, Math.max(30_000, moves! * panelsOf(group))),
+  progress: () => undefined,
+  stoppable: () => undefined,
+});
+const nests: Nest[] = nested.map(({ outcome, seconds }, index) => {
+  const group = groups[index]!;
+  if (!outcome.ok) throw new Error(group.id);
+  const { nest } = outcome;
   const count = nest.sheets.reduce((sum, { copies }) => sum + copies, 0);
   const within = (100 * (nest.costMinor / nest.bound.costMinor - 1)).toFixed(2);
   console.log(
-    `${group.id}: ${panels} panels of ${group.demands.length} sizes, ${count} sheets, least ${nest.bound.sheets}, ` +
-      `within ${within} %, ${run.processor.toFixed(1)} s of processor, ${run.clock.toFixed(1)} s by the clock`,
+    `${group.id}: ${panelsOf(group)} panels of ${group.demands.length} sizes, ${count} sheets, ` +
+      `least ${nest.bound.sheets}, within ${within} %, ${seconds.toFixed(1)} s in its thread`,
   );
   return nest;
 });
-const proof = timed(() => provePlan({ name: 'pool', title: 'pool', currency: 'EUR', groups }, nests, 1));
-if (!proof.value.ok) throw new Error(proof.value.findings[0]?.message);
+const proving = performance.now();
+const proof = provePlan({ name: 'pool', title: 'pool', currency: 'EUR', groups }, nests, 1);
+if (!proof.ok) throw new Error(proof.findings[0]?.message);
+const ended = performance.now();
+const { user, system } = process.cpuUsage();
 console.log(
-  `${parts.reduce((sum, { count }) => sum + count, 0)} panels of ${orders} orders of ${vans} vans in one thread: ` +
-    `${(processor + proof.processor).toFixed(1)} s of processor, ${(clock + proof.clock).toFixed(1)} s by the clock, ` +
-    `of it ${proof.processor.toFixed(1)} s to write and replay the plan; ` +
-    `${Math.round(process.resourceUsage().maxRSS / 1024)} MiB`,
+  `${parts.reduce((sum, { count }) => sum + count, 0)} panels of ${orders} orders of ${vans} vans: ` +
+    `${((ended - started) / 1000).toFixed(1)} s by the clock in ${availableParallelism()} threads, ` +
+    `of it ${((ended - proving) / 1000).toFixed(1)} s to write and replay the plan; ` +
+    `${((user + system) / 1e6).toFixed(1)} s of processor; ${Math.round(process.resourceUsage().maxRSS / 1024)} MiB`,
 );
