@@ -188,11 +188,12 @@ describe('what stands on a label', () => {
   });
 });
 
-const kept = plannedOrder('demo-long', ['count: 1', 'count: 1\ncut-out pieces: kept']);
+/** An order whose file asks for the pieces of its cut-outs. */
+const kept = plannedOrder('two-singles-long');
 
 describe.each([
   ['demo-short', demo],
-  ['demo-long with the pieces of its cut-outs', kept],
+  ['two-singles-long, which keeps the pieces of its cut-outs', kept],
 ] as const)('the labels of offcuts of %s', (_, planned) => {
   const offcuts = stickersOf(planned).filter(({ picture }) => picture.kind === 'offcut');
 
@@ -212,8 +213,8 @@ describe.each([
   it('say out of which panel they fell, where they did', () => {
     for (const { code, lines, fillIn } of offcuts) {
       const said = code.includes('/OUT/')
-        ? /^from demo-long, opening of panel \d+$/
-        : /^from demo-\w+, cut plan \d+/;
+        ? /^from two-singles-long, opening of panel \d+$/
+        : /^from [\w-]+, cut plan \d+/;
       expect(lines.at(-1)!.text).toMatch(said);
       expect(fillIn).toBe('put back on');
     }
