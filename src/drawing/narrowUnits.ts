@@ -7,6 +7,9 @@ import { findRoomOnGrid, type Sketch } from './sketch.ts';
 const LEADER_MM = 14;
 const LEAST_LEADER_MM = 5;
 
+/** So far from other words, as a number close to one would be read as part of it. */
+const APART_MM = 1;
+
 /** Lines to a unit that is hidden end so near the edge of its outline, clear of words in its middle. */
 const EDGE_MM = 1.6;
 
@@ -104,7 +107,7 @@ function placesBeside(
 ): Place[] {
   const { wide, high } = numberSize(sketch, String(number));
   const free = (place: Box) =>
-    sketch.taken.isFree(place) &&
+    sketch.taken.isFree({ ...place, x0: place.x0 - APART_MM, x1: place.x1 + APART_MM }) &&
     (ground === 'on white' ? all.filled : fields).every((other) => !boxesOverlap(place, other));
   return fields.flatMap((field) =>
     [0.1, 0.3, 0.5, 0.7, 0.9].flatMap((share) => {

@@ -183,6 +183,9 @@ function drawStanding(
   }
 }
 
+/** How far a number alone stands from words, as one of which it would be read. */
+const NUMBER_APART_MM = 1.5;
+
 /** As much of the ground of an appliance stays as it is, so that lines along its border keep their width. */
 const CLEAR_OF_LINES_MM = 0.3;
 
@@ -314,9 +317,12 @@ function drawPlan(sketch: Sketch, room: Room, furniture: Furniture, view: Placed
       const { u, v } = faceOf(unit.placeOutside, PLAN);
       const box = pageBox(u, v, view);
       const text = String(number);
-      // Beside other words a number alone would be read as one of theirs.
-      const apart = label(sketch, cornersThenEdges(box), text, text, 1.5);
-      if (apart || label(sketch, cornersThenEdges(box), text, text)) room.seen.numbered.add(number);
+      const apart = label(sketch, cornersThenEdges(box), text, text, NUMBER_APART_MM);
+      const said =
+        apart ||
+        numberHidden(sketch, number, { view: view.box, outline: box }, room.seen) ||
+        label(sketch, cornersThenEdges(box), text, text);
+      if (said) room.seen.numbered.add(number);
     }
   };
   const writeObstacles = drawObstacles(sketch, room, PLAN, view, () => true);
@@ -427,7 +433,7 @@ function drawSection(sketch: Sketch, room: Room, view: Placed): void {
 
 /**
  * A unit of which nothing is seen in any view, such as one under a worktop behind others, gets its number in the plan over what
- * hides it, as near the edge of its own outline as can be, or where that has no room beside it.
+ * hides it, as near the edge of its own outline as can be, or where that has no room clear of words beside it.
  */
 function numberHiddenUnits(sketch: Sketch, { units, seen, vehicle }: Room, view: Placed): void {
   for (const { unit, number } of units) {
@@ -437,11 +443,12 @@ function numberHiddenUnits(sketch: Sketch, { units, seen, vehicle }: Room, view:
     const { u, v } = faceOf(unit.placeOutside, PLAN);
     const box = pageBox(u, v, view);
     const places = [...cornersThenEdges(box), ...placesWithin(box, 6, 4)];
-    const isWritten = writeOnWhite(sketch, places, [
-      [`${number} ${unit.name}`, SMALL],
-      [String(number), SMALL],
-    ]);
-    if (!isWritten) numberHidden(sketch, number, { view: view.box, outline: box }, seen);
+    const alone = [[String(number), SMALL]] as const;
+    const isWritten =
+      writeOnWhite(sketch, places, [[`${number} ${unit.name}`, SMALL]]) ||
+      writeOnWhite(sketch, places, alone, NUMBER_APART_MM) ||
+      numberHidden(sketch, number, { view: view.box, outline: box }, seen);
+    if (!isWritten) writeOnWhite(sketch, places, alone);
   }
 }
 

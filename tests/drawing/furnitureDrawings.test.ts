@@ -205,6 +205,30 @@ describe.each(LAYOUTS)('the layout of %s', (name) => {
   );
 });
 
+describe.each(LAYOUTS)('the layout of %s', (name) => {
+  it.each(['A3', 'A4'] as const)(
+    'has no number close behind a word, as if it were part of it, on %s',
+    (page) => {
+      const order = demoOrder(library, name);
+      const furniture = furnish(order, library).furniture!;
+      const vehicle = library.vehicles.get(order.vehicle)!;
+      const [drawing] = drawLayout(furniture, vehicle, library.finishes, { ...options, page });
+      const texts = drawing!.shapes.filter((shape): shape is TextShape => shape.kind === 'text');
+      const left = ({ x, widthMm, anchor }: TextShape) =>
+        x - { start: 0, middle: widthMm / 2, end: widthMm }[anchor];
+      const numbers = texts.filter(({ text, layer }) => layer === 'numbers' && /^\d+$/.test(text));
+      expect(numbers.length).toBeGreaterThan(3);
+      for (const number of numbers) {
+        const before = texts.filter((word) => {
+          const gap = left(number) - (left(word) + word.widthMm);
+          return /[a-z]$/i.test(word.text) && gap > -1 && gap < 1.2 && Math.abs(word.y - number.y) < 2;
+        });
+        expect(before.map(({ text }) => `${text} ${number.text}`)).toEqual([]);
+      }
+    },
+  );
+});
+
 describe('the plan of a layout', () => {
   it('has numbers beside boards on edge that are seen in it, also of those that have theirs on a wall', () => {
     const order = demoOrder(library, 'weekend-dog-long');
