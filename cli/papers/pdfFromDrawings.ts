@@ -26,13 +26,19 @@ function grey(tone: number): [number, number, number] {
   return [part, part, part];
 }
 
+/** A text is one line whose width nobody asks for again: given one, pdfkit does not work it out. */
+const ON_ONE_LINE = { lineBreak: false, baseline: 'alphabetic', textWidth: 0, wordCount: 1 } as const;
+
 function drawText(pdf: Pdf, shape: Extract<Shape, { kind: 'text' }>): void {
   pdf.font(shape.weight).fontSize(shape.sizeMm).fillColor('black');
   const before = { start: 0, middle: shape.widthMm / 2, end: shape.widthMm }[shape.anchor];
-  pdf.save();
-  if (shape.reads === 'up') pdf.rotate(-90, { origin: [mm(shape.x), mm(shape.y)] });
-  pdf.text(shape.text, mm(shape.x - before), mm(shape.y), { lineBreak: false, baseline: 'alphabetic' });
-  pdf.restore();
+  const turned = shape.reads === 'up';
+  if (turned) {
+    pdf.save();
+    pdf.rotate(-90, { origin: [mm(shape.x), mm(shape.y)] });
+  }
+  pdf.text(shape.text, mm(shape.x - before), mm(shape.y), ON_ONE_LINE as PDFKit.Mixins.TextOptions);
+  if (turned) pdf.restore();
 }
 
 function drawShape(pdf: Pdf, shape: Shape): void {

@@ -12,23 +12,39 @@ function advance(font: Font, text: string): number {
 }
 
 /** Letters that stand side by side without shaping: Latin, punctuation, arrows and other signs. */
-const SIDE_BY_SIDE = /^[\u0020-\u024f\u2010-\u2027\u2030-\u205e\u2190-\u2bff]*$/u;
+const SIDE_BY_SIDE = /[\u0020-\u024f\u2010-\u2027\u2030-\u205e\u2190-\u2bff]/;
+const SIDE_BY_SIDE_END = 0x2c00;
 
 function makeOneMeasurer(font: Font): (text: string) => number {
-  const letters = new Map<string, number>();
+  const widthOf = (text: string) => advance(font, text) / font.unitsPerEm;
+  /** By code: the width of a letter that stands beside others; less than 0 for others, NaN before it was asked for. */
+  const letters = new Float64Array(SIDE_BY_SIDE_END).fill(Number.NaN);
+  const letterWidth = (code: number): number => {
+    const letter = String.fromCharCode(code);
+    return SIDE_BY_SIDE.test(letter) ? widthOf(letter) : -1;
+  };
   const words = new Map<string, number>();
-  const remembered = (known: Map<string, number>, text: string): number => {
-    let width = known.get(text);
+  const shaped = (text: string): number => {
+    let width = words.get(text);
     if (width === undefined) {
-      width = advance(font, text) / font.unitsPerEm;
-      known.set(text, width);
+      width = widthOf(text);
+      words.set(text, width);
     }
     return width;
   };
   return (text) => {
-    if (!SIDE_BY_SIDE.test(text)) return remembered(words, text);
     let sum = 0;
-    for (const letter of text) sum += remembered(letters, letter);
+    for (let i = 0; i < text.length; i++) {
+      const code = text.charCodeAt(i);
+      if (code >= SIDE_BY_SIDE_END) return shaped(text);
+      let width = letters[code]!;
+      if (Number.isNaN(width)) {
+        width = letterWidth(code);
+        letters[code] = width;
+      }
+      if (width < 0) return shaped(text);
+      sum += width;
+    }
     return sum;
   };
 }

@@ -26,11 +26,15 @@ export const HAIRLINE: Stroke = { widthMm: 0.13, dashMm: [] };
 
 const ELLIPSIS = '…';
 
+/** Words of Latin letters, figures and common signs with one space between: most texts, which stay as they are. */
+const IS_PLAIN = /^[!-~\u00ae-\u017f]+(?: [!-~\u00ae-\u017f]+)*$/;
+
 /**
  * A text that fits on one line of a drawing: line breaks and tabs become spaces, halves of surrogate pairs are shown as
  * such, and what cannot be seen or changes how others are read is taken out.
  */
 export function plainText(text: string): string {
+  if (IS_PLAIN.test(text)) return text;
   const lines = text.replace(/[\t-\r \u0085\u2028\u2029]+/gu, ' ').replace(/\p{Surrogate}/gu, '\ufffd');
   return withoutUnseen(lines, '').trim();
 }
