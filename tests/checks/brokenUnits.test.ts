@@ -180,8 +180,8 @@ describe('the demonstration library, broken on purpose', () => {
   it.each<[string, string, string, string]>([
     [
       'base-cupboard',
-      'x: [board, width - board]\n    y: [front_space + 20, back_at]',
-      'x: [board - 4, width - board]\n    y: [front_space + 20, back_at]',
+      'x: [board + shelf_play, width - board - shelf_play]',
+      'x: [board - 4, width - board - shelf_play]',
       'shelf 1 of the base cupboard goes 4.0 mm into the left side',
     ],
     [
