@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { inVehicle, sharedBox } from '../../src/basics/boxes.ts';
 import type { Furniture, Panel, PlacedUnit } from '../../src/model/furniture.ts';
 import type { Box, Um } from '../../src/model/geometry.ts';
+import { demoOrders } from '../helpers/demoPlan.ts';
 import { demoLibrary, demoOrder, furnish } from '../helpers/demoVan.ts';
 
 const library = demoLibrary();
@@ -39,16 +40,7 @@ function blocked({ units }: Furniture): string[] {
   });
 }
 
-describe.each([
-  'demo-long',
-  'demo-short',
-  'roof-bed-long',
-  'roof-bed-short',
-  'two-singles-long',
-  'two-singles-short',
-  'weekend-dog-long',
-  'weekend-dog-short',
-])('%s', (name) => {
+describe.each(demoOrders)('%s', (name) => {
   const { furniture } = furnish(demoOrder(library, name), library);
 
   it('has nothing of another unit before a front that opens', () => {
