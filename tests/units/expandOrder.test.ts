@@ -92,7 +92,7 @@ describe('expandOrder', () => {
     const cupboard = units.find((one) => one.name === 'base cupboard')!;
     const shelf = cupboard.panels.find((panel) => panel.name === 'shelf 1')!;
     // height 850 − 21.6 = 828.4; spacing (828.4 − 16.2 − 76.2) / 2 = 368; z = 76.2 + 368 ∓ 8.1
-    expect(shelf.box).toEqual({ x: [16_700, 363_300], y: [37_200, 504_000], z: [436_100, 452_300] });
+    expect(shelf.box).toEqual({ x: [16_700, 363_300], y: [37_200, 503_500], z: [436_100, 452_300] });
   });
 
   it('names repeats and the panels of inner units after both', () => {
