@@ -131,12 +131,13 @@ async function papersOf(
   { designs, made }: ReadyDesigns,
   options: CompareOptions,
 ): Promise<ReadonlyMap<string, string>> {
-  const [{ loadDrawingTools }, { pageOfComparison }] = await Promise.all([
+  const [{ loadDrawingTools }, { loadPlotWindow }, { pageOfComparison }] = await Promise.all([
     import('../cutting/drawingTools.ts'),
+    import('./plotWindow.ts'),
     import('../../src/pipeline/comparisonPage.ts'),
   ]);
   const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
-  const tools = { ...(await loadDrawingTools()), sha256 };
+  const tools = { ...(await loadDrawingTools()), window: await loadPlotWindow(), sha256 };
   const ordered = designs.map(({ prepared }) => orderedOf(prepared));
   const page = pageOfComparison(comparison, ordered, tools, options);
   return new Map([

@@ -189,11 +189,11 @@ async function papersOf(
   title: string,
   { language }: SweepOptions,
 ): Promise<ReadonlyMap<string, string>> {
-  const [{ loadDrawingTools }, { pageOfSweep }] = await Promise.all([
-    import('../cutting/drawingTools.ts'),
+  const [{ loadPlotWindow }, { pageOfSweep }] = await Promise.all([
+    import('./plotWindow.ts'),
     import('../../src/pipeline/comparisonPage.ts'),
   ]);
-  const { window } = await loadDrawingTools();
+  const window = await loadPlotWindow();
   const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
   return new Map([
     ['sweep.html', pageOfSweep(swept, title, { window, sha256 }, language)],

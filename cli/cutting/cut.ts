@@ -75,7 +75,7 @@ export async function cutPrepared(prepared: Checked<readonly PreparedJob[]>, opt
     };
     let ahead: DrawingAhead | null = null;
     const nesting = nestJobs(prepared.value, options, stoppable, (...done) => ahead?.groupDone(...done));
-    // Loading what is needed to draw takes as long as many a search: both at once.
+    // What is needed to draw is loaded while groups are searched.
     const loadingTools = loadTools();
     ahead = new DrawingAhead(prepared.value, options.seed, paperWishes(options), loadingTools);
     const nested = await nesting;

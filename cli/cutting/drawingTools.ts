@@ -4,12 +4,11 @@ import { type DrawingTools, makeFontMeasurer } from '../../src/pipeline/makePape
 
 const require = createRequire(import.meta.url);
 
-/** A window without a screen to draw in, and the fonts that texts are measured in. Takes some 400 ms to load. */
+/** The fonts that texts are measured in. */
 export async function loadDrawingTools(): Promise<DrawingTools> {
-  const [{ JSDOM }, regular, bold] = await Promise.all([
-    import('jsdom'),
+  const [regular, bold] = await Promise.all([
     readFile(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf')),
     readFile(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf')),
   ]);
-  return { measure: makeFontMeasurer(regular, bold), window: new JSDOM('').window as never };
+  return { measure: makeFontMeasurer(regular, bold) };
 }

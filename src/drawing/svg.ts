@@ -2,15 +2,15 @@ import { type Container, type Element, registerWindow, SVG } from '@svgdotjs/svg
 import { leftwardsApart } from '../basics/visibleText.ts';
 import type { Drawing, Shape, Stroke } from './drawing.ts';
 import { plainText } from './lettering.ts';
+import { plainWindow } from './plainDocument.ts';
 import { textOfSvg } from './svgText.ts';
 
 /** The family all drawings are measured in; a page without it sets each text to the measured width all the same. */
 export const FONT_FAMILY = 'DejaVu Sans Condensed';
 
-/** What is needed of a window with a document: a browser's own, or one made by jsdom at the edge. */
+/** What is needed of a window to draw in: a document that makes elements. */
 export interface DrawingWindow {
   readonly document: unknown;
-  readonly XMLSerializer: new () => { serializeToString(node: never): string };
 }
 
 /** A number as it is written into the file: to 0.001 mm. */
@@ -110,9 +110,9 @@ function addShape(parent: Container, shape: Shape): void {
 /**
  * A drawing as the text of an SVG file (SVG 1.1, UTF-8): width and height in mm and a viewBox in the same numbers,
  * so that it prints in true size. Shapes of one layer that follow each other share a group with the layer's name as
- * its class. The same drawing gives the same bytes.
+ * its class. The same drawing gives the same bytes, in whichever window it is drawn.
  */
-export function svgFromDrawing(drawing: Drawing, window: DrawingWindow): string {
+export function svgFromDrawing(drawing: Drawing, window: DrawingWindow = plainWindow): string {
   registerWindow(window as never, window.document as never);
   const root = SVG().size(`${mm(drawing.widthMm)}mm`, `${mm(drawing.heightMm)}mm`);
   root.viewbox(0, 0, mm(drawing.widthMm), mm(drawing.heightMm));

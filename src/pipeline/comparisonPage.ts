@@ -1,5 +1,6 @@
 import { comparisonPage } from '../documents/comparison/comparisonPage.ts';
 import { comparisonPlots } from '../documents/comparison/plots.ts';
+import type { PlotWindow } from '../documents/comparison/plotText.ts';
 import { sweepPage } from '../documents/comparison/sweepPage.ts';
 import { sweepPlots } from '../documents/comparison/sweepPlots.ts';
 import { wordsOf } from '../documents/words/index.ts';
@@ -12,11 +13,17 @@ import type { OrderedFurniture } from './job.ts';
 import type { BookTools } from './makeBook.ts';
 import type { PaperWishes } from './makePapers.ts';
 
+/** What pages with plots need that only the edge can give. */
+export interface PlotTools extends BookTools {
+  /** In which plots are made. */
+  readonly window: PlotWindow;
+}
+
 /** The page of a comparison; `ordered` has the furniture of each design, in their order. Throws for an unknown language. */
 export function pageOfComparison(
   comparison: Comparison,
   ordered: readonly OrderedFurniture[],
-  tools: BookTools,
+  tools: PlotTools,
   wishes: PaperWishes,
 ): string {
   const words = wordsOf(wishes.language);
@@ -39,7 +46,7 @@ export function pageOfComparison(
   const plots = comparisonPlots(comparison, words.compare, window);
   return comparisonPage(
     comparison,
-    { svgOf: (drawing) => svgFromDrawing(drawing, window), sha256, layouts, plots },
+    { svgOf: (drawing) => svgFromDrawing(drawing), sha256, layouts, plots },
     words,
   );
 }
@@ -48,7 +55,7 @@ export function pageOfComparison(
 export function pageOfSweep(
   sweep: Sweep,
   title: string,
-  { window, sha256 }: Pick<BookTools, 'window' | 'sha256'>,
+  { window, sha256 }: Pick<PlotTools, 'window' | 'sha256'>,
   language: string,
 ): string {
   const words = wordsOf(language);

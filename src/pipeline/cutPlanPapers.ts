@@ -1,6 +1,6 @@
 import { wordsOf } from '../documents/words/index.ts';
 import { type Drawing, drawCutPlan, drawOverview, type TextMeasurer, type Units } from '../drawing/index.ts';
-import { type DrawingWindow, svgFromDrawing } from '../drawing/svg.ts';
+import { svgFromDrawing } from '../drawing/svg.ts';
 import type { PlanFile, PlanGroup } from '../model/plan.ts';
 import type { Job } from './job.ts';
 import { titlesOf } from './listTables.ts';
@@ -15,7 +15,6 @@ export interface PaperWishes {
 /** What drawings need that only the edge can give. */
 export interface DrawingTools {
   readonly measure: TextMeasurer;
-  readonly window: DrawingWindow;
 }
 
 /** Cut plans that were drawn while others were still searched: by the whole of their stock group's plan, then by path. */
@@ -60,7 +59,7 @@ export function* cutPlansOfGroup(
       `cut-plans/${group.id}-${name}${page === 0 ? '' : `-page-${page + 1}`}.svg`;
     const before = pagesDrawn(drawn, path);
     if (before.length > 0) yield before;
-    else yield draw().map((page, index) => [path(index), svgFromDrawing(page, tools.window)] as const);
+    else yield draw().map((page, index) => [path(index), svgFromDrawing(page)] as const);
   }
 }
 

@@ -44,10 +44,7 @@ export function drawFurniture(
     let free = name;
     for (let number = 2; papers.has(`${free}.svg`); number++) free = `${name}-${number}`;
     pages.forEach((page, index) => {
-      papers.set(
-        index === 0 ? `${free}.svg` : `${free}-page-${index + 1}.svg`,
-        svgFromDrawing(page, tools.window),
-      );
+      papers.set(index === 0 ? `${free}.svg` : `${free}-page-${index + 1}.svg`, svgFromDrawing(page));
     });
   };
   const vehicle = ordered.library.vehicles.get(ordered.order.vehicle);

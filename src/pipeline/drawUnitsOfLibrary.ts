@@ -56,7 +56,7 @@ export function drawUnitsOfLibrary(
   const papers = new Map(
     pages.value.map((page, index) => [
       index === 0 ? 'units.svg' : `units-page-${index + 1}.svg`,
-      svgFromDrawing(page, tools.window),
+      svgFromDrawing(page),
     ]),
   );
   return { ...pages, value: papers };

@@ -56,7 +56,7 @@ export function makeJobBook(
 ): JobBook {
   const book = makeBookOf(job, proven, tools.measure, wishes);
   const html = bookHtml(book, {
-    svgOf: (drawing) => svgFromDrawing(drawing, tools.window),
+    svgOf: (drawing) => svgFromDrawing(drawing),
     sha256: tools.sha256,
     planMark: tools.sha256(proven.text).slice(0, 16),
   });

@@ -6,7 +6,7 @@ import type { DrawingTools } from '../../src/pipeline/makePapers.ts';
 import { drawnKey, makePapers, provePlan, usualWishes } from '../../src/pipeline/makePapers.ts';
 import { nestGroup } from '../../src/pipeline/nestGroup.ts';
 import { prepareOrder } from '../../src/pipeline/prepareOrder.ts';
-import { measure, window } from '../drawing/drawingTools.ts';
+import { measure } from '../drawing/drawingTools.ts';
 import { demoFiles, demoLibrary, demoRoot, must } from '../helpers/demoVan.ts';
 
 const path = `${demoRoot}/orders/demo-short.yaml`;
@@ -21,7 +21,7 @@ const nests = outcomes.map((outcome) => {
 });
 const proven = provePlan(job, nests, 1);
 if (!proven.ok) throw new Error('not proven');
-const tools: DrawingTools = { measure, window: window as never };
+const tools: DrawingTools = { measure };
 const prepared: PreparedJob[] = [{ job, file: path, folder: 'out/demo-short' }];
 
 const drawings = (papers: ReadonlyMap<string, string>) =>

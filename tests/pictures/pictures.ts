@@ -7,7 +7,7 @@ import { drawUnit } from '../../src/drawing/unitViews.ts';
 import { drawLayout } from '../../src/drawing/vehicleViews.ts';
 import { readLibrary } from '../../src/library/index.ts';
 import { contactSheetOf } from '../../src/pipeline/drawUnitsOfLibrary.ts';
-import { measure, window, words } from '../drawing/drawingTools.ts';
+import { measure, words } from '../drawing/drawingTools.ts';
 import { matchedPlan, randomPlan, stripPlan, type Wanted } from '../drawing/planFixtures.ts';
 import { alone, demoLibrary, demoOrder, furnish, libraryFiles, must } from '../helpers/demoVan.ts';
 import { pageOfLabels } from './labels.ts';
@@ -69,9 +69,7 @@ function unitsOf(name: string): Drawing[] {
   const first = [...files.keys()].filter((path) => path.startsWith(`${folder}/orders/`)).sort()[0]!;
   const library = must(readLibrary(files, folder));
   const wishes = { language: 'en', lengths: 'mm' } as const;
-  return [
-    ...must(contactSheetOf({ text: files.get(first)!, file: first }, library, { measure, window }, wishes)),
-  ];
+  return [...must(contactSheetOf({ text: files.get(first)!, file: first }, library, { measure }, wishes))];
 }
 
 /** A unit of the demonstration order where it stands, its panels shaped by the wall. */

@@ -1,9 +1,8 @@
 import * as Plot from '@observablehq/plot';
-import type { DrawingWindow } from '../../drawing/svg.ts';
 import type { ComparedFigure, Comparison } from '../../model/comparison.ts';
 import type { CompareWords } from '../words/compareWords.ts';
 import { type PagePlot, PLOT_TONES } from './pagePlot.ts';
-import { PLOT_WIDTH, plotText } from './plotText.ts';
+import { PLOT_WIDTH, type PlotWindow, plotText } from './plotText.ts';
 import { printFigure } from './printFigure.ts';
 
 const LETTER = 8.6;
@@ -35,7 +34,7 @@ function barPlot(
   bars: readonly Bar[],
   ends: readonly End[],
   ticks: readonly { readonly name: string; readonly at: number }[],
-  window: DrawingWindow,
+  window: PlotWindow,
   label: string,
 ): string {
   const longest = Math.max(0, ...ends.map(({ text }) => text.length)) * LETTER + 12;
@@ -72,7 +71,7 @@ function barPlot(
 export function comparisonPlots(
   { designs, rows }: Comparison,
   words: CompareWords,
-  window: DrawingWindow,
+  window: PlotWindow,
 ): readonly PagePlot[] {
   const says = words.plot;
   const names = designs.map(({ name }) => shortened(name));

@@ -1,10 +1,9 @@
 import * as Plot from '@observablehq/plot';
-import type { DrawingWindow } from '../../drawing/svg.ts';
 import type { Design } from '../../model/comparison.ts';
 import type { Sweep, SweepPoint } from '../../model/sweep.ts';
 import type { CompareWords } from '../words/compareWords.ts';
 import type { PagePlot } from './pagePlot.ts';
-import { PLOT_WIDTH, plotText } from './plotText.ts';
+import { PLOT_WIDTH, type PlotWindow, plotText } from './plotText.ts';
 import { sheetsFall } from './sweepList.ts';
 
 const HEIGHT = 260;
@@ -56,7 +55,7 @@ function builtOf(points: readonly SweepPoint[], isNumeric: boolean): Built[] {
 }
 
 /** Sheets of a sweep with one parameter: a dot a point, the least there can be as an area under them, a mark where one falls away. */
-function sheetsCurve(built: readonly Built[], label: string, window: DrawingWindow, title: string): string {
+function sheetsCurve(built: readonly Built[], label: string, window: PlotWindow, title: string): string {
   const element = Plot.plot({
     document: window.document as never,
     className: 'plot',
@@ -89,7 +88,7 @@ function curve(
   built: readonly Built[],
   figure: 'price' | 'kg',
   label: string,
-  window: DrawingWindow,
+  window: PlotWindow,
   title: string,
 ): string {
   const element = Plot.plot({
@@ -122,7 +121,7 @@ const STEP_LINE = { stroke: '#000', strokeWidth: 3 };
 function map(
   { parameters, points }: Sweep,
   figure: 'sheets' | 'price' | 'kg',
-  window: DrawingWindow,
+  window: PlotWindow,
   title: string,
 ): string {
   const built = builtOf(points, false);
@@ -175,7 +174,7 @@ function map(
 }
 
 /** Plots of a sweep: sheets with the least there can be, price and mass, as curves or, with two parameters, as maps. */
-export function sweepPlots(sweep: Sweep, words: CompareWords, window: DrawingWindow): readonly PagePlot[] {
+export function sweepPlots(sweep: Sweep, words: CompareWords, window: PlotWindow): readonly PagePlot[] {
   const { parameters, points } = sweep;
   const isNumeric =
     parameters.length === 1 && points.every(({ values }) => Number.isFinite(Number(values.at(-1))));

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { type BookWishes, type JobBook, makeJobBook } from '../../../src/pipeline/makeBook.ts';
-import { measure, window } from '../../drawing/drawingTools.ts';
+import { measure } from '../../drawing/drawingTools.ts';
 import { type PlannedOrder, plannedOrder } from '../../helpers/demoPlan.ts';
 
 export const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
@@ -16,7 +16,7 @@ export function bookOf(made: ReturnType<typeof demoJob>, wishes: Partial<BookWis
   return makeJobBook(
     made.job,
     made.proven,
-    { measure, window: window as never, sha256 },
+    { measure, sha256 },
     {
       language: 'en',
       lengths: 'mm',
