@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import '../../dist/cli/compileLater.js';
 import { runFromTerminal } from '../../dist/cli/main.js';
 
 await runFromTerminal();
