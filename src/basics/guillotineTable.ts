@@ -69,6 +69,45 @@ function leastWork(columns: number, rows: number): number {
   return (columns * rows * (columns + rows)) / 8 / 30;
 }
 
+/** What all tables of a sheet on one grid have in common; `cuts` (along w, along h) once they were asked for. */
+interface Ground {
+  readonly cells: SheetInCells;
+  readonly positionsW: Int32Array;
+  readonly positionsH: Int32Array;
+  cuts: readonly [UsefulCuts, UsefulCuts] | null;
+}
+
+/**
+ * Grounds that were worked out, by problem, then by sheet and grid: a bound asks for the same ones again and again, with
+ * more work allowed or more copies counted, and they take as long as several evaluations.
+ */
+const grounds = new WeakMap<RectangleProblem, Map<string, Ground | null>>();
+
+/** Null when an item would vanish on the grid. */
+function groundOf(problem: RectangleProblem, sheet: number, grid: number): Ground | null {
+  let known = grounds.get(problem);
+  if (known === undefined) {
+    known = new Map();
+    grounds.set(problem, known);
+  }
+  const key = `${sheet} ${grid}`;
+  let ground = known.get(key);
+  if (ground === undefined) {
+    ground = workOutGround(problem, sheet, grid);
+    known.set(key, ground);
+  }
+  return ground;
+}
+
+function workOutGround(problem: RectangleProblem, sheet: number, grid: number): Ground | null {
+  const cells = sheetInCells(problem, sheet, grid);
+  if (!cells) return null;
+  const { count } = problem.items;
+  const positionsW = cutPositions(cells.laid, count, 'w', cells.w);
+  const positionsH = cutPositions(cells.laid, count, 'h', cells.h);
+  return { cells, positionsW, positionsH, cuts: null };
+}
+
 interface CountedItem {
   readonly item: number;
   readonly limit: number;
@@ -117,6 +156,8 @@ export class GuillotineTable {
   private readonly laid: readonly LaidItem[];
   /** Least cell that holds each way of laying, within a plane. */
   private readonly cellOf: Int32Array;
+  /** The ways of laying with the same least cell, by that cell. */
+  private readonly waysAt: ReadonlyMap<number, readonly number[]>;
   /** For each way of laying: which counted item it is, or −1. */
   private readonly countedOf: Int32Array;
   private readonly copies: LimitedCopies;
@@ -140,6 +181,7 @@ export class GuillotineTable {
     this.laid = laid;
     const [holdsX, holdsY] = [shortestHolding(xs, cells.w), shortestHolding(ys, cells.h)];
     this.cellOf = Int32Array.from(laid, (way) => holdsX[way.w]! * ys.length + holdsY[way.h]!);
+    this.waysAt = waysByCell(this.cellOf);
     this.countedOf = Int32Array.from(laid, (way) => counted.findIndex(({ item }) => item === way.item));
     this.copies = new LimitedCopies(counted.map(({ limit }) => limit));
     const plane = xs.length * ys.length;
@@ -161,18 +203,18 @@ export class GuillotineTable {
 
   /** Returns null when an item would vanish on the grid or when the table would be too much work or too large. */
   static make(problem: RectangleProblem, request: TableRequest): GuillotineTable | null {
-    const cells = sheetInCells(problem, request.sheet, request.grid);
-    if (!cells) return null;
+    const ground = groundOf(problem, request.sheet, request.grid);
+    if (!ground) return null;
+    const { cells, positionsW, positionsH } = ground;
     const counts = problem.items.count;
     const counted = request.limited
       .filter((item) => cells.laid.some((way) => way.item === item))
       .map((item) => ({ item, limit: counts[item]! }));
     const states = counted.reduce((product, { limit }) => product * (limit + 1), 1);
-    const positionsW = cutPositions(cells.laid, counts, 'w', cells.w);
-    const positionsH = cutPositions(cells.laid, counts, 'h', cells.h);
     if (positionsW.length > MOST_POSITIONS || positionsH.length > MOST_POSITIONS) return null;
     if (leastWork(positionsW.length, positionsH.length) * states > request.mostWork) return null;
-    const [cutsW, cutsH] = [usefulCuts(positionsW), usefulCuts(positionsH)];
+    ground.cuts ??= [usefulCuts(positionsW), usefulCuts(positionsH)];
+    const [cutsW, cutsH] = ground.cuts;
     const [columns, rows] = [cutsH.lengths.length, cutsW.lengths.length];
     const least = columns * rows + cutsW.first.length * columns + cutsH.first.length * rows;
     if (states > MOST_STATES || columns * rows * states > MOST_CELLS) return null;
@@ -265,24 +307,57 @@ export class GuillotineTable {
     while (j > 0 && values[plane + i * columns + j - 1] === value) j--;
     const held = this.copies.least(state, this.roomW[i]!);
     if (held !== state) return this.trace(held * planeSize + i * columns + j, prices);
-    for (let way = 0; way < this.laid.length; way++) {
+    for (const way of this.waysAt.get(i * columns + j) ?? NO_WAYS) {
       const { item, turned } = this.laid[way]!;
-      if (this.cellOf[way] !== i * columns + j || prices[item] !== value) continue;
+      if (prices[item] !== value) continue;
       const counted = this.countedOf[way]!;
       if (counted < 0 || this.copies.copies(state, counted) > 0) return { kind: 'item', item, turned };
     }
-    const cut = (axis: 'w' | 'h', places: Places, p: number, base: number): PatternNode | null => {
-      for (let s = places.starts[p]!; s < places.starts[p + 1]!; s++) {
-        const [a, b] = [base + places.first[s]!, base + places.second[s]!];
-        if (values[a]! + values[b]! !== value) continue;
-        return joined(axis, this.trace(a, prices), this.trace(b, prices));
-      }
-      return null;
-    };
-    const found = cut('w', this.alongW[state]!, i, j) ?? cut('h', this.alongH[state]!, j, i * columns);
-    if (!found) throw new Error(`no pattern has the value ${value} that the table gives`);
-    return found;
+    const alongW = this.alongW[state]!;
+    const atW = firstCutWorth(values, alongW, i, j, value);
+    if (atW >= 0) return this.traceBoth('w', j, alongW, atW, prices);
+    const alongH = this.alongH[state]!;
+    const atH = firstCutWorth(values, alongH, j, i * columns, value);
+    if (atH >= 0) return this.traceBoth('h', i * columns, alongH, atH, prices);
+    throw new Error(`no pattern has the value ${value} that the table gives`);
   }
+
+  private traceBoth(
+    axis: 'w' | 'h',
+    base: number,
+    { first, second }: Places,
+    cut: number,
+    prices: Float64Array,
+  ): PatternNode | null {
+    return joined(axis, this.trace(base + first[cut]!, prices), this.trace(base + second[cut]!, prices));
+  }
+}
+
+const NO_WAYS: readonly number[] = [];
+
+function waysByCell(cellOf: Int32Array): Map<number, number[]> {
+  const ways = new Map<number, number[]>();
+  for (let way = 0; way < cellOf.length; way++) {
+    const alike = ways.get(cellOf[way]!);
+    if (alike) alike.push(way);
+    else ways.set(cellOf[way]!, [way]);
+  }
+  return ways;
+}
+
+/** The first cut of position `p` whose two parts are worth `value` together; −1 when there is none. `base`: as in `cutAcross`. */
+function firstCutWorth(
+  values: Float64Array,
+  { starts, first, second }: Places,
+  p: number,
+  base: number,
+  value: number,
+): number {
+  const end = starts[p + 1]!;
+  for (let cut = starts[p]!; cut < end; cut++) {
+    if (values[base + first[cut]!]! + values[base + second[cut]!]! === value) return cut;
+  }
+  return -1;
 }
 
 /** For every size up to `whole` the index of the shortest length that is not less. */
