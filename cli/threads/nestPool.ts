@@ -44,6 +44,17 @@ export interface NestThreads {
   used: boolean;
 }
 
+/** What a nesting thread is started with. */
+export interface NestWorkerData {
+  /** 1 ends every search early. */
+  readonly stopFlag: Int32Array;
+  /** Whether the solver is loaded before a search asks for it. */
+  readonly loadsSolver: boolean;
+}
+
+/** The thread that the second of the longest searches goes to, which works on a bound; the first seldom needs a solver. */
+const THREAD_FOR_BOUNDS = 1;
+
 interface NestThread {
   readonly worker: Worker;
   isReady: boolean;
@@ -56,12 +67,18 @@ interface NestThread {
  */
 export function startNestThreads(threads = availableParallelism()): NestThreads {
   const stopFlag = new Int32Array(new SharedArrayBuffer(4));
-  return { stopFlag, threads: Array.from({ length: threads }, () => startThread(stopFlag)), used: false };
+  return {
+    stopFlag,
+    threads: Array.from({ length: threads }, (_, index) =>
+      startThread({ stopFlag, loadsSolver: index === THREAD_FOR_BOUNDS }),
+    ),
+    used: false,
+  };
 }
 
-function startThread(stopFlag: Int32Array): NestThread {
+function startThread(workerData: NestWorkerData): NestThread {
   const worker = new Worker(new URL('./nestWorker.js', import.meta.url), {
-    workerData: stopFlag,
+    workerData,
     stderr: true,
     stdout: true,
   });

@@ -132,8 +132,11 @@ export interface NestOptions {
   readonly seed: number;
   /** Greatest number of search moves; the result for a given limit is the same on every machine. */
   readonly workLimit: number;
-  /** `as found`: neither offcuts nor fence settings are bettered, as for a part of a plan that goes on. */
-  readonly finish?: 'tidy' | 'as found';
+  /**
+   * `as found`: neither offcuts nor fence settings are bettered, as for a part of a plan that goes on. `tidy if proved`:
+   * they are where nothing follows, for a plan that is proved best; others are left as found, with the same moves.
+   */
+  readonly finish?: 'tidy' | 'as found' | 'tidy if proved';
   /** What this search has to do for a group that others search as well; without it all is done in turn. */
   readonly emphasis?: Emphasis;
   /** Asked now and then: true ends the search with the best plan so far. Makes results depend on the clock. */

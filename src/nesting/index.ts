@@ -43,6 +43,8 @@ export function nest(
     plan.sheets.reduce((sum, sheet) => sum + group.sheets[sheet.sheet]!.priceMinor, 0);
   const isBest = (plan: Plan) =>
     price(plan) <= bound.costMinor && (facts.sheetKinds > 1 || plan.sheets.length <= bound.sheets);
+  const isTidied = (plan: Plan) =>
+    options.finish === 'tidy if proved' ? price(plan) === bound.costMinor : options.finish !== 'as found';
   const found = search(facts, {
     seed: options.seed,
     workLimit: options.workLimit,
@@ -50,6 +52,7 @@ export function nest(
     isBest,
     patterns,
     gathers: options.finish !== 'as found',
+    gathersLast: isTidied,
     improved: (plan, moves) =>
       options.progress?.({
         sheets: plan.sheets.length,
@@ -64,7 +67,7 @@ export function nest(
   return {
     ok: true,
     nest: {
-      sheets: mergeEqual(tidyAll(group, facts, found.plan, options.finish)),
+      sheets: mergeEqual(tidyAll(group, facts, found.plan, isTidied(found.plan))),
       costMinor,
       bound,
       proved: costMinor === bound.costMinor,
@@ -93,10 +96,11 @@ function runOut(unplaced: readonly number[]): NestFailure {
   return { kind: 'sheets run out', unplaced: list.sort((a, b) => a.demand - b.demand) };
 }
 
-function tidyAll(group: StockGroup, facts: Facts, plan: Plan, finish: NestOptions['finish']): NestedSheet[] {
+/** Every sheet as a tidy tree; with `settings` its pieces are exchanged for fewer fence settings first. */
+function tidyAll(group: StockGroup, facts: Facts, plan: Plan, settings: boolean): NestedSheet[] {
   const tidier = new TreeTidier(facts, group.saw.leastOffcut);
   const known = new Map<string, NestedSheet>();
-  const settled = finish === 'as found' ? plan : fewerSettings(facts, plan, tidier);
+  const settled = settings ? fewerSettings(facts, plan, tidier) : plan;
   return settled.sheets.map(({ sheet, code }) => {
     const key = `${sheet} ${code.join()}`;
     const tidy = known.get(key) ?? {

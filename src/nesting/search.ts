@@ -30,6 +30,8 @@ export interface SearchLimits {
   readonly patterns: readonly SheetPattern[];
   /** Whether waste is gathered into large offcuts. */
   readonly gathers: boolean;
+  /** Whether it is gathered at the end too; absent: of every plan. */
+  readonly gathersLast?: (plan: Plan) => boolean;
   /** Whether a plan cannot be cheaper. */
   readonly isBest: (plan: Plan) => boolean;
   readonly improved: (plan: Plan, moves: number) => void;
@@ -154,7 +156,8 @@ class SearchRun {
   }
 
   finish(): SearchResult {
-    if (this.limits.gathers && this.isWhole()) this.gather();
+    const { gathers, gathersLast } = this.limits;
+    if (gathers && this.isWhole() && (gathersLast?.(this.plan) ?? true)) this.gather();
     return { plan: this.plan, unplaced: this.unplaced, moves: this.moves };
   }
 }

@@ -85,12 +85,30 @@ export function nestGroup(
   options: NestOptions,
   boundEffort = usualBoundEffort(options.workLimit),
 ): NestOutcome {
-  const begun = begin(group, options);
-  if (begun.isDone) return begun.outcome;
-  if (options.emphasis === 'plan alone') return planAlone(group, options, begun, boundEffort);
+  const begun = beginNest(group, options);
+  return begun.isDone ? begun.outcome : goOnNesting(group, solver, options, begun, boundEffort);
+}
+
+/** Whether going on from there takes a solver. */
+export function needsSolver({ emphasis }: NestOptions): boolean {
+  return emphasis !== 'plan alone';
+}
+
+/** The rest of `nestGroup` after `beginNest`, which most small groups end in, so that a solver may be loaded in between. */
+export function goOnNesting(
+  group: StockGroup,
+  solver: LinearSolver | null,
+  options: NestOptions,
+  begun: Open,
+  boundEffort = usualBoundEffort(options.workLimit),
+): NestOutcome {
+  if (!needsSolver(options)) return planAlone(group, options, begun, boundEffort);
   const byPatterns = boundByPatterns(group, solver, options, begun, boundEffort);
   const known = withBound(begun.first, byPatterns.bound);
-  if (options.emphasis === 'bound alone') return { ok: true, nest: known };
+  // Its plan is only taken where another search has a dearer one, which none has that was not stopped.
+  if (options.emphasis === 'bound alone') {
+    return { ok: true, nest: options.stop?.() ? tidied(group, options, known) : known };
+  }
   return { ok: true, nest: new LongSearch(group, solver, options, byPatterns, boundEffort, known).run() };
 }
 
@@ -104,7 +122,7 @@ export function nestInParts(
   options: NestOptions,
 ): NestOutcome {
   if (partsOfSearch(group, options.workLimit).length === 0) return nestGroup(group, solver, options);
-  const begun = begin(group, options);
+  const begun = beginNest(group, options);
   if (begun.isDone) return begun.outcome;
   const boundEffort = usualBoundEffort(options.workLimit);
   const { bound } = boundByPatterns(group, solver, options, begun, boundEffort);
@@ -117,7 +135,8 @@ type Begun =
   | { readonly isDone: true; readonly outcome: NestOutcome }
   | { readonly isDone: false; readonly first: Nest; readonly quick: LowerBound };
 
-function begin(group: StockGroup, options: NestOptions): Begun {
+/** The rough plan, the quick bound and the first moves. */
+export function beginNest(group: StockGroup, options: NestOptions): Begun {
   const area = areaBound(group);
   // A plan is there to be seen before bounds and searches take their time.
   const rough = nest(group, area, { ...options, workLimit: 0, finish: 'as found' });
@@ -126,9 +145,25 @@ function begin(group: StockGroup, options: NestOptions): Begun {
     ? { bound: area, patterns: [] }
     : lowerBound(group, { solver: null, effort: QUICK_BOUND_EFFORT, planCost: rough.nest.costMinor });
   const firstMoves = Math.min(options.workLimit, FIRST_MOVES);
-  const first = nest(group, quick.bound, { ...options, workLimit: firstMoves }, quick.patterns);
-  if (!first.ok || first.nest.proved || options.stop?.()) return { isDone: true, outcome: first };
+  const first = nest(
+    group,
+    quick.bound,
+    { ...options, workLimit: firstMoves, finish: 'tidy if proved' },
+    quick.patterns,
+  );
+  if (!first.ok || first.nest.proved) return { isDone: true, outcome: first };
+  // What goes on is tidied in the end: it takes as long as the first moves themselves.
+  if (options.stop?.())
+    return { isDone: true, outcome: { ok: true, nest: tidied(group, options, first.nest) } };
   return { isDone: false, first: first.nest, quick };
+}
+
+/** A plan that was left as found, tidied after all; at no greater cost, as the search begins from it. */
+function tidied(group: StockGroup, options: NestOptions, found: Nest): Nest {
+  const start = patternsOfNest(makeRectangleProblem(group), found, (demand) => demand);
+  const workLimit = Math.min(options.workLimit, FIRST_MOVES);
+  const outcome = nest(group, found.bound, { ...options, workLimit, finish: 'tidy' }, start);
+  return outcome.ok && outcome.nest.costMinor <= found.costMinor ? outcome.nest : found;
 }
 
 type Open = Extract<Begun, { readonly isDone: false }>;
@@ -195,6 +230,8 @@ class LongSearch {
   private best: Nest;
   private movesLeft: number;
   private boundedAgain = false;
+  /** Whether the best plan is tidied already. */
+  private isTidy = false;
 
   constructor(
     group: StockGroup,
@@ -228,7 +265,8 @@ class LongSearch {
       this.boundAgain(this.solver);
     }
     this.search(this.movesLeft, this.options.seed, 'tidy');
-    return this.best;
+    // The last search may have begun elsewhere and found nothing as cheap as what is known.
+    return this.isTidy ? this.best : tidied(this.group, this.options, this.best);
   }
 
   /**
@@ -399,6 +437,7 @@ class LongSearch {
     // A search that was stopped at once may know less than an earlier one did.
     if (outcome.nest.costMinor > this.best.costMinor) return;
     this.best = outcome.nest;
+    this.isTidy = finish === 'tidy';
     if (finish === 'as found') {
       this.start = this.asPatterns(outcome.nest);
     }
