@@ -128,8 +128,11 @@ export function addCutCommand(program: Command): void {
         const { cutAfter } = await import('../cutting/cutAfter.ts');
         return cutAfter(orders[0]!, options.after, options);
       }
+      // Threads take a while to start: they do so while what reads an order is loaded, and while it is read.
+      const { startNestThreads } = await import('../threads/nestPool.ts');
+      const started = startNestThreads(options.threads);
       const { cut } = await import('../cutting/cut.ts');
-      await cut(orders, options);
+      await cut(orders, options, started);
     });
 }
 

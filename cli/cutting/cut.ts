@@ -17,7 +17,7 @@ import { endWith, jsonText, print, printError } from '../terminal/output.ts';
 import { sayMeanwhile } from '../terminal/progress.ts';
 import { reportFindings } from '../terminal/report.ts';
 import { printable, TERMINAL_WIDTH, wrap } from '../terminal/text.ts';
-import { type NestedGroup, type NestThreads, startNestThreads } from '../threads/nestPool.ts';
+import type { NestedGroup, NestThreads } from '../threads/nestPool.ts';
 import { describeJob, describePapers } from './describeJob.ts';
 import { DrawingAhead } from './drawAhead.ts';
 import { type Interrupts, listenForInterrupts } from './interrupts.ts';
@@ -53,9 +53,12 @@ function advisedFor(findings: readonly Finding[], { sheetsOnHand }: CutRun): rea
 }
 
 /** Runs `plywright cut`: reads, nests, replays, and only then writes; sets the exit code. */
-export async function cut(orders: readonly string[], options: CutOptions): Promise<void> {
+export async function cut(
+  orders: readonly string[],
+  options: CutOptions,
+  started: NestThreads,
+): Promise<void> {
   const compared = options.store !== undefined;
-  const started = startNestThreads(options.threads);
   return cutPrepared(await prepareJobs(orders, options), { ...options, compared, started });
 }
 

@@ -166,6 +166,8 @@ export class GuillotineTable {
   private readonly alongH: readonly Places[];
   private readonly roomW: Int32Array;
   private readonly values: Float64Array;
+  /** Patterns of places that were traced since the last evaluation: the same parts come up in one pattern after another. */
+  private readonly traced = new Map<number, PatternNode | null>();
 
   private constructor(
     cells: SheetInCells,
@@ -226,6 +228,7 @@ export class GuillotineTable {
   /** Best value of the whole sheet. `prices`: a whole number from 0 per item. Keeps the table for `pattern`. */
   evaluate(prices: Float64Array): number {
     this.values.fill(0);
+    this.traced.clear();
     for (let state = 0; state < this.copies.states; state++) this.fillPlane(state, prices);
     return this.values[this.values.length - 1]!;
   }
@@ -295,6 +298,14 @@ export class GuillotineTable {
   }
 
   private trace(place: number, prices: Float64Array): PatternNode | null {
+    const known = this.traced.get(place);
+    if (known !== undefined) return known;
+    const found = this.traceAfresh(place, prices);
+    this.traced.set(place, found);
+    return found;
+  }
+
+  private traceAfresh(place: number, prices: Float64Array): PatternNode | null {
     const { values, columns } = this;
     const planeSize = this.rows * columns;
     const value = values[place]!;
