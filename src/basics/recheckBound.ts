@@ -9,6 +9,9 @@ import { type Requirement, type SheetNeed, sheetsNeeded } from './sheetsNeeded.t
 /** No table that takes more steps than this is built for a recheck, and so none for a bound; about ten seconds. */
 export const MOST_RECHECK_WORK = 8_000_000_000;
 
+/** The same for trying every way to part the pieces, all mixes of a certificate together; some four seconds. */
+export const MOST_SPLIT_WORK = 4_000_000_000;
+
 /** More certificates than this are not looked at together. */
 export const MOST_PARTS = 24;
 
@@ -94,7 +97,7 @@ function provedTooFew(
   problem: RectangleProblem,
   claimed: readonly (readonly number[])[],
 ): (readonly number[])[] {
-  let work = MOST_RECHECK_WORK;
+  let work = MOST_SPLIT_WORK;
   return claimed.slice(0, MOST_PARTS).filter((mix) => {
     const suits = mix.length === problem.sheets.length && mix.every((n) => Number.isSafeInteger(n) && n >= 0);
     const table = suits ? EverySplit.make(problem, mix, work) : null;

@@ -9,8 +9,10 @@ import { functionPairs } from './dualFeasibleBound.ts';
 import { everySplitBound } from './everySplitBound.ts';
 import { patternBound } from './patternBound.ts';
 
+export { everySplitBound } from './everySplitBound.ts';
+
 /** Part of the effort that trying every way to part the pieces may take. */
-const PART_FOR_SPLITS = 0.5;
+const PART_FOR_SPLITS = 0.2;
 
 export interface BoundOptions {
   /** A loaded HiGHS for the bound by patterns; null for areas and dual feasible functions only. */
@@ -25,6 +27,8 @@ export interface BoundOptions {
   readonly known?: Bound;
   /** Patterns that are known already, for the linear programme to start from. */
   readonly patterns?: readonly SheetPattern[];
+  /** Whether trying every way to part the pieces is left out, as when it was tried before. */
+  readonly withoutSplits?: boolean;
 }
 
 export interface LowerBound {
@@ -59,20 +63,20 @@ export function lowerBoundOfProblem(problem: RectangleProblem, options: BoundOpt
       }),
     );
   }
-  const { planCost } = options;
+  const { planCost, effort, solver } = options;
   // Of a bound that has reached the plan nothing is left to settle: what it asks for is not worked out again.
-  if (planCost !== undefined && best.costMinor < planCost) {
-    const settled = everySplitBound(problem, best, planCost, options.effort * PART_FOR_SPLITS);
+  if (planCost !== undefined && best.costMinor < planCost && !options.withoutSplits) {
+    const settled = everySplitBound(problem, best, planCost, effort * PART_FOR_SPLITS, options.stop);
     if (settled && settled.patterns.length > 0) return settled;
     if (settled) best = better(best, settled.bound);
   }
   const reached = planCost !== undefined && best.costMinor >= planCost;
-  if (!options.solver || reached) return { bound: best, patterns: [] };
+  if (!solver || reached) return { bound: best, patterns: [] };
   const byPatterns = patternBound(problem, {
-    solver: options.solver,
+    solver,
     known: best,
     planCost: planCost ?? null,
-    effort: options.effort,
+    effort,
     patterns: options.patterns ?? [],
     stop: options.stop ?? (() => false),
   });

@@ -1,5 +1,6 @@
+import { EverySplit } from '../basics/everySplit.ts';
 import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
-import { areaBound, type LowerBound, lowerBound } from '../bounds/index.ts';
+import { areaBound, everySplitBound, type LowerBound, lowerBound } from '../bounds/index.ts';
 import { PatternRounding } from '../covering/index.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, Nest, NestOptions, NestOutcome } from '../model/nest.ts';
@@ -27,6 +28,10 @@ const MOVES_TO_LATER_BOUND = 300_000;
 const TIMES_MORE = 4;
 /** Moves of the first search, which most small groups end in. */
 const FIRST_MOVES = 1000;
+/** Moves that find most plans there are for few pieces, before every way to part them is tried with more work than at first. */
+const MOVES_BEFORE_SPLITS = 10_000;
+/** That work, in parts of the effort for the bound by patterns. */
+const PART_FOR_SPLITS = 4;
 /** Plans of no more sheets are left to the search alone: a rounding would leave it all of them. */
 const FEW_SHEETS = 5;
 /** With more sizes the programme takes longer to solve than searching pays. */
@@ -230,6 +235,7 @@ class LongSearch {
   private best: Nest;
   private movesLeft: number;
   private boundedAgain = false;
+  private splitsTried = false;
   /** Whether the best plan is tidied already. */
   private isTidy = false;
 
@@ -256,6 +262,7 @@ class LongSearch {
   }
 
   run(): Nest {
+    this.tryEverySplit();
     if (this.solver && this.options.emphasis === 'bound' && this.wantsLaterBound())
       this.boundAgain(this.solver);
     this.searchBestValue();
@@ -267,6 +274,24 @@ class LongSearch {
     this.search(this.movesLeft, this.options.seed, 'tidy');
     // The last search may have begun elsewhere and found nothing as cheap as what is known.
     return this.isTidy ? this.best : tidied(this.group, this.options, this.best);
+  }
+
+  /** Few pieces: whether a cheaper mix of sheets holds them, with every way to part them. */
+  private tryEverySplit(): void {
+    const { problem, options, boundEffort } = this;
+    if (!this.solver || options.emphasis === 'plan' || !EverySplit.suits(problem) || this.isDone()) return;
+    this.splitsTried = true;
+    this.search(Math.min(MOVES_BEFORE_SPLITS, this.movesLeft), options.seed, 'as found');
+    if (this.isDone()) return;
+    const effort = PART_FOR_SPLITS * boundEffort;
+    const settled = everySplitBound(problem, this.bound, this.best.costMinor, effort, options.stop);
+    if (!settled) return;
+    this.bound = settled.bound;
+    this.best = withBound(this.best, settled.bound);
+    if (settled.patterns.length > 0) {
+      this.start = settled.patterns;
+      this.search(0, options.seed, 'as found');
+    }
   }
 
   /**
@@ -317,6 +342,7 @@ class LongSearch {
       solver,
       effort: Math.min(MOST_LATER_EFFORT, timesEffort * this.boundEffort),
       planCost: this.best.costMinor,
+      withoutSplits: this.splitsTried,
       patterns: [...patterns, ...this.boundPatterns],
       ...(this.options.stop && { stop: this.options.stop }),
     });
