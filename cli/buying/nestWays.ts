@@ -45,7 +45,7 @@ function searchedIn({ demands, sheets, saw, pricedBy }: StockGroup): string {
 }
 
 /** A group of more than some hundred panels is searched longer, since many orders are pooled in it. */
-const MOVES_A_PANEL = 1000;
+const MOVES_A_PANEL = 700;
 const MOST_MOVES = 1_200_000;
 const MANY_PANELS = 100;
 /** All small groups together get no more, that a hundred orders apart take no longer than together. */

@@ -194,7 +194,9 @@ export class PatternRounding {
     enough: number,
   ): Programme | null {
     const left = this.problem.sheets.map(({ count }, s) => (count < 0 ? -1 : Math.max(0, count - used[s]!)));
-    const master = new PatternMaster(this.solver, counts, this.costs, left, dearSlack(counts.length));
+    const method = this.isRough ? 'primal simplex' : 'dual simplex';
+    const slack = dearSlack(counts.length);
+    const master = new PatternMaster(this.solver, counts, this.costs, left, slack, method);
     const centre = new SteadyPrices(this.problem, counts);
     try {
       master.add(known);

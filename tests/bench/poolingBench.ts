@@ -9,7 +9,7 @@ import { Draw, rowsOf } from './workshopLists.ts';
 
 /**
  * Orders of 80 panels each, pooled by board and finish, nested, written and replayed.
- * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 1000 moves a panel by default, at
+ * `npx tsx tests/bench/poolingBench.ts [ORDERS [VANS [MOVES]]]`: 100 orders, 8 vans and 700 moves a panel by default, at
  * most 1,200,000 a finish, in the threads of the command, as `plywright buy` does it. Needs `npm run build`.
  *
  * Cupboards as in the workshop lists, whose sizes are drawn in steps of 5 mm, so that few panels of different vans agree.
@@ -80,7 +80,7 @@ function sheets(): SheetSupply[] {
 const { searchGroups } = (await import(
   new URL('../../dist/cli/threads/searchGroups.js', import.meta.url).href
 )) as typeof import('../../cli/threads/searchGroups.ts');
-const [orders, vans, moves] = [100, 8, 1000].map((usual, index) => Number(process.argv[2 + index] ?? usual));
+const [orders, vans, moves] = [100, 8, 700].map((usual, index) => Number(process.argv[2 + index] ?? usual));
 const parts = Array.from({ length: orders! }, (_, order) => partsOf(order, vans!)).flat();
 const started = performance.now();
 const { groups } = makeStockGroups(
