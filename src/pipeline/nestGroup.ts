@@ -330,6 +330,20 @@ class LongSearch {
     return isNew && this.group.sheets.length > 1 && hasFewSizes(this.group);
   }
 
+  /**
+   * The bound once more from the patterns of the programme that is to be rounded: it is solved in a part of the time that
+   * one rounding takes, and the bound needs few pricings from there.
+   */
+  private boundFromProgramme(solver: LinearSolver, rounding: PatternRounding): void {
+    const { costMinor } = this.best;
+    const oneLess = costMinor - Math.min(...this.problem.sheets.map((sheet) => sheet.costMinor));
+    const workBefore = rounding.work;
+    rounding.costMinor(Math.max(this.bound.costMinor, oneLess));
+    this.movesLeft -= Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
+    this.boundAgain(solver, LATER_EFFORT, rounding.patterns());
+    if (!rounding.reaches(this.bound.costMinor)) rounding.learn(this.boundPatterns);
+  }
+
   /** The bound by patterns once more, with the cost of the better plan, more effort and more patterns. */
   private boundAgain(
     solver: LinearSolver,
@@ -372,9 +386,10 @@ class LongSearch {
       const start = from === 'nothing' ? [] : this.start;
       const enough = kind === 'many copies' ? moves : Math.max(moves, MOVES_A_PIECE * this.pieces);
       this.search(Math.min(enough, part, this.movesLeft), this.options.seed + seed, 'as found', start);
-      if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver);
+      if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver, LATER_EFFORT, rounding?.patterns());
       if (rounds > 0 && !this.isDone()) {
         rounding ??= this.newRounding(solver);
+        if (kind === 'some copies' && this.wantsLaterBound()) this.boundFromProgramme(solver, rounding);
         this.takeRounds(solver, rounding, seed, rounds);
         seed += rounds;
       }
@@ -411,7 +426,7 @@ class LongSearch {
       this.boundAgain(solver, EFFORT_FROM_ROUNDING, rounding.patterns());
       rounding.learn(this.boundPatterns);
     } else if (this.wantsLaterBound() && !rounding.reaches(this.bound.costMinor)) {
-      this.boundAgain(solver);
+      this.boundAgain(solver, LATER_EFFORT, rounding.patterns());
       rounding.learn(this.boundPatterns);
     }
     if (this.isDone()) return;

@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { fitsSheet } from '../../src/basics/patternTree.ts';
+import { recheckBound } from '../../src/basics/recheckBound.ts';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
-import { areaBound } from '../../src/bounds/index.ts';
+import { areaBound, lowerBound } from '../../src/bounds/index.ts';
 import { PatternRounding } from '../../src/covering/index.ts';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
 import { nest } from '../../src/nesting/index.ts';
@@ -154,5 +155,20 @@ describe('nestGroup with many sheets', () => {
     const onShortSaw = { ...group, saw: { ...group.saw, longestCutUm: longest } };
     const again = nestGroup(onShortSaw, solver, { seed: 1, workLimit: 200_000 });
     expect(again.ok && again.nest).toEqual(outcome.nest);
+  });
+
+  it('gives the bound patterns from which it proves one sheet more of a furniture order than by areas', () => {
+    const instance = readInstances('furniture-a').find(({ id }) => id === 'a24')!;
+    const group = groupOf(instance, 'turnable');
+    const problem = makeRectangleProblem(group);
+    const limits = { effort: 20_000_000_000, stages: 4 as const, stop: () => false };
+    const rounding = new PatternRounding(problem, solver, [], limits);
+    // Known bound 31, which is that of the areas, and no plan known: as listed in tests/data/benchmarks/SOURCES.md.
+    expect(areaBound(group).sheets).toBe(31);
+    expect(rounding.costMinor(32)).toBeLessThanOrEqual(32);
+    const patterns = rounding.patterns();
+    const { bound } = lowerBound(group, { solver, effort: 3_000_000_000, planCost: 33, patterns });
+    expect(bound.sheets).toBe(32);
+    expect(recheckBound(problem, bound.certificate)).toEqual({ sheets: 32, costMinor: 32 });
   });
 });
