@@ -1,20 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { Command, CommanderError } from 'commander';
-import { addAdviseCommand } from './commands/advise.ts';
-import { addBuyCommand } from './commands/buy.ts';
-import { addCheckCommand } from './commands/check.ts';
-import { addCompareCommand } from './commands/compare.ts';
-import { addCutCommand } from './commands/cut.ts';
-import { addDiffCommand } from './commands/diff.ts';
-import { addDrawCommand } from './commands/draw.ts';
-import { addListCommand } from './commands/list.ts';
-import { addPanelsCommand } from './commands/panels.ts';
-import { addQuoteCommand } from './commands/quote.ts';
-import { addRecutCommand } from './commands/recut.ts';
-import { addReplayCommand } from './commands/replay.ts';
-import { addStockCommand } from './commands/stock.ts';
-import { addSweepCommand } from './commands/sweep.ts';
-import { addYearCommand } from './commands/year.ts';
+import { Command, CommanderError, Help } from 'commander';
+import { COMMANDS, type CommandEntry } from './commands/commandTable.ts';
 import { type ExitCode, exitCodeHelp, exitCodes } from './exitCodes.ts';
 import { endWith, OutputFault, printError } from './terminal/output.ts';
 import { isOutOfMemory, LostThread } from './threads/lostThread.ts';
@@ -49,39 +35,43 @@ function versionOfPackage(): string {
   return about.version;
 }
 
-/** The command line with all its commands; nothing is run yet. `version` is what `--version` prints. */
-export function makeProgram(version: string): Command {
+/** Adds the command itself, or where it is not called only what the program's help and its advice on mistyped names need. */
+async function addCommand(program: Command, entry: CommandEntry, isCalled: boolean): Promise<void> {
+  const { name, summary } = entry;
+  if (isCalled) (await entry.load())(program);
+  else program.command(name);
+  program.commands
+    .at(-1)!
+    .summary(summary)
+    .helpOption('-h, --help', 'print this help')
+    .configureHelp({ helpWidth: 80 })
+    .showHelpAfterError(`'plywright ${name} --help' shows how it is used, with examples.`)
+    .exitOverride();
+}
+
+/**
+ * The command line; nothing is run yet. `version` is what `--version` prints. Of the commands those are there in whole
+ * whose names are among `words`, what the program was called with; a command's options take as long to load as the help.
+ */
+export async function makeProgram(version: string, words: readonly string[] | 'all'): Promise<Command> {
+  const help = { helpWidth: 80, showGlobalOptions: false };
   const program = new Command('plywright')
     .description("From a customer's order for a van interior to cut, edged and labelled panels.")
     .version(version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [COMMAND]', 'print the help of a command')
-    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .configureHelp(help)
     .showHelpAfterError("'plywright --help' lists the commands, with examples.")
     .addHelpText('after', examples + exitCodeHelp);
-  addCutCommand(program);
-  addPanelsCommand(program);
-  addCheckCommand(program);
-  addDrawCommand(program);
-  addQuoteCommand(program);
-  addDiffCommand(program);
-  addCompareCommand(program);
-  addSweepCommand(program);
-  addAdviseCommand(program);
-  addReplayCommand(program);
-  addRecutCommand(program);
-  addListCommand(program);
-  addBuyCommand(program);
-  addStockCommand(program);
-  addYearCommand(program);
-  for (const command of program.commands) {
-    command
-      .helpOption('-h, --help', 'print this help')
-      .configureHelp({ helpWidth: 80 })
-      .showHelpAfterError(`'plywright ${command.name()} --help' shows how it is used, with examples.`);
+  for (const entry of COMMANDS) {
+    await addCommand(program, entry, words === 'all' || words.includes(entry.name));
   }
-  for (const command of [program, ...program.commands]) command.exitOverride();
-  return program;
+  const termOf = new Map(COMMANDS.map(({ name, takes }) => [name, takes === '' ? name : `${name} ${takes}`]));
+  const usual = new Help();
+  return program.exitOverride().configureHelp({
+    ...help,
+    subcommandTerm: (command) => termOf.get(command.name()) ?? usual.subcommandTerm(command),
+  });
 }
 
 /** What stopped the program without being its fault; null for a fault. */
@@ -129,7 +119,8 @@ export async function runFromTerminal(): Promise<void> {
   });
   process.stderr.on('error', () => undefined);
   try {
-    await makeProgram(versionOfPackage()).parseAsync();
+    const program = await makeProgram(versionOfPackage(), process.argv.slice(2));
+    await program.parseAsync();
   } catch (error) {
     if (error instanceof CommanderError) endWith(error.exitCode === 0 ? exitCodes.done : exitCodes.wrongUse);
     else await reportFault(error);

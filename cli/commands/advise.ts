@@ -56,7 +56,6 @@ Exit codes: as in 'plywright --help'.
 export function addAdviseCommand(program: Command): void {
   const command = program
     .command('advise')
-    .summary('find small changes of an order that save sheets')
     .description('Finds small changes of an order that make its sheets cost less.')
     .argument('<ORDER>', 'order file (YAML)');
   withSettings(command)

@@ -107,7 +107,6 @@ Exit codes: as in 'plywright --help'.
 /** Adds `plywright buy`. */
 export function addBuyCommand(program: Command): void {
   withSettings(program.command('buy'))
-    .summary('work out what to order for one or several orders')
     .description('Works out what to order of whom for one or several orders, and by when.')
     .argument('<ORDER...>', 'order files (YAML), all made from one library')
     .option('--name <NAME>', 'name of the purchase (default: that of the orders)', words(60))

@@ -28,7 +28,6 @@ Exit codes: 0 when there are no errors (warnings and cautions may be printed),
 export function addCheckCommand(program: Command): void {
   const command = program
     .command('check')
-    .summary('say everything that is wrong with an order or a library')
     .description('Checks an order with its library, or a library, and prints everything found at once.')
     .argument('<ORDER|LIBRARY>', 'order file (YAML) or library folder')
     .option('--json', 'as one JSON document')

@@ -73,7 +73,6 @@ Exit codes: as in 'plywright --help'.
 export function addCompareCommand(program: Command): void {
   const command = program
     .command('compare')
-    .summary('set designs side by side: sheets, price, mass, work')
     .description('Sets orders, variants or layouts side by side.')
     .argument('[ORDER...]', 'order or variant files (YAML)')
     .option('--layouts <NAMES>', "layouts of the library, with commas, or 'all'", words)

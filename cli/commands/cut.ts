@@ -102,7 +102,6 @@ Exit codes: as in 'plywright --help'.
 export function addCutCommand(program: Command): void {
   const command = program
     .command('cut')
-    .summary('write the papers to saw an order or a list from')
     .description('Makes the cut plans, lists and plan file for each order, or for a plain list of panels.')
     .argument('[ORDER...]', 'order files (YAML)');
   withSearchOptions(command)

@@ -54,7 +54,6 @@ Exit codes: as in 'plywright --help'.
 export function addDiffCommand(program: Command): void {
   const command = program
     .command('diff')
-    .summary('tell what a changed order means')
     .description('Tells what a changed order means: panels, what is sawn already, what to buy, the price.')
     .argument('<OLD>', 'order file (YAML) as it was')
     .argument('[NEW]', 'order file (YAML) as it is now; OLD with --set where left out');

@@ -58,7 +58,6 @@ function collect(text: string, earlier: readonly string[] = []): readonly string
 export function addDrawCommand(program: Command): void {
   program
     .command('draw')
-    .summary('draw the furniture of an order, or one unit')
     .description('Draws every unit of an order and all of them in the vehicle, or one unit alone (SVG).')
     .argument('[ORDER]', 'order file (YAML)')
     .option('--out <DIR>', 'folder in which each job gets its folder (default: "out")')

@@ -40,7 +40,6 @@ Exit codes: as in 'plywright --help'.
 export function addListCommand(program: Command): void {
   program
     .command('list')
-    .summary('print what a library holds')
     .description('Prints what a library holds: boards, finishes, units with their parameters, and so on.')
     .addArgument(new Argument('[KIND]', 'what to list').choices(listKinds).default('library'))
     .option('--json', 'as one JSON document')

@@ -24,7 +24,6 @@ Exit codes: as in 'plywright --help'.
 export function addPanelsCommand(program: Command): void {
   const command = program
     .command('panels')
-    .summary('print the panels of an order, with their sizes')
     .description('Prints every panel of an order: unit, size, board, finish, grain, edging and mass.')
     .argument('<ORDER>', 'order file (YAML)')
     .option('--csv', 'as comma-separated values (RFC 4180)')

@@ -54,7 +54,6 @@ Exit codes: as in 'plywright --help'.
 export function addQuoteCommand(program: Command): void {
   const command = program
     .command('quote')
-    .summary('estimate the price of an order, line by line')
     .description('Works out a clear estimate of what each order costs.')
     .argument('<ORDER...>', 'order files (YAML)');
   withSearchOptions(withSettings(command))

@@ -66,7 +66,6 @@ Exit codes: as in 'plywright --help'.
 export function addRecutCommand(program: Command): void {
   const command = program
     .command('recut')
-    .summary('cut spoiled panels anew')
     .description('Cuts spoiled panels of a plan anew, from offcuts or the fewest fresh sheets.')
     .argument('<PLAN>', 'plan file (plan.json) that the panels were cut by')
     .argument('[PANEL...]', 'number, name or label of each spoiled panel')

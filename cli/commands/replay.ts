@@ -23,7 +23,6 @@ Exit codes: 0 when the plan can be sawn, 3 when it cannot; others as in
 export function addReplayCommand(program: Command): void {
   program
     .command('replay')
-    .summary('saw a plan file again in simulation, and say whether it is right')
     .description('Reads a plan file and saws it in simulation.')
     .argument('<FILE>', 'plan file (plan.json)')
     .option('--json', 'as one JSON document')

@@ -456,7 +456,6 @@ function addReadingCommands(stock: Command): void {
 export function addStockCommand(program: Command): void {
   const stock = program
     .command('stock')
-    .summary('keep the store: what is there, on order, comes in, goes out')
     .description(
       'Keeps the store of the workshop: what is there, what comes in and goes out, what is reserved and on order.',
     )

@@ -55,7 +55,6 @@ Exit codes: as in 'plywright --help'.
 export function addSweepCommand(program: Command): void {
   const command = program
     .command('sweep')
-    .summary('try an order over a range of sizes')
     .description('Tries an order with one or two parameters over a range.')
     .argument('<ORDER>', 'order or variant file (YAML)')
     .option('--vary <NAME=VALUES>', 'what is tried, FROM..TO/STEP or words; once or twice', variation);

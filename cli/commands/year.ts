@@ -46,7 +46,6 @@ Exit codes: as in 'plywright --help'.
 export function addYearCommand(program: Command): void {
   program
     .command('year')
-    .summary('simulate a year of orders: sheets, yield, offcuts')
     .description('Simulates what a mix of orders takes over a year.')
     .argument('<MIX>', 'file that says which orders come (YAML)')
     .option('--runs <N>', 'how many runs, each with weeks of its own', wholeNumber(1, 1000), 3)

@@ -72,6 +72,8 @@ const VALUES = [
   '--json',
 ] as const;
 
+const program = await makeProgram('1', 'all');
+
 /** Every command with those below it. */
 function commandsBelow(command: Command): Command[] {
   return command.commands.flatMap((below) => [below, ...commandsBelow(below)]);
@@ -87,7 +89,6 @@ function wordsOf(command: Command): string[] {
  * accepted its words: what it does with them is left to tests of its own.
  */
 export function optionReader(): Reader {
-  const program = makeProgram('1');
   const commands = commandsBelow(program);
   for (const command of [program, ...commands]) {
     command.exitOverride().configureOutput({ writeOut: () => {}, writeErr: () => {} });
