@@ -332,7 +332,8 @@ class LongSearch {
 
   /**
    * The bound once more from the patterns of the programme that is to be rounded: it is solved in a part of the time that
-   * one rounding takes, and the bound needs few pricings from there.
+   * one rounding takes, and the bound needs few pricings from there. Where the programme does not reach the bound so far,
+   * patterns are wanted that it does not know, which the bound finds from its own.
    */
   private boundFromProgramme(solver: LinearSolver, rounding: PatternRounding): void {
     const { costMinor } = this.best;
@@ -340,8 +341,7 @@ class LongSearch {
     const workBefore = rounding.work;
     rounding.costMinor(Math.max(this.bound.costMinor, oneLess));
     this.movesLeft -= Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
-    this.boundAgain(solver, LATER_EFFORT, rounding.patterns());
-    if (!rounding.reaches(this.bound.costMinor)) rounding.learn(this.boundPatterns);
+    if (rounding.reaches(this.bound.costMinor)) this.boundAgain(solver, LATER_EFFORT, rounding.patterns());
   }
 
   /** The bound by patterns once more, with the cost of the better plan, more effort and more patterns. */
@@ -386,7 +386,7 @@ class LongSearch {
       const start = from === 'nothing' ? [] : this.start;
       const enough = kind === 'many copies' ? moves : Math.max(moves, MOVES_A_PIECE * this.pieces);
       this.search(Math.min(enough, part, this.movesLeft), this.options.seed + seed, 'as found', start);
-      if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver, LATER_EFFORT, rounding?.patterns());
+      if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver);
       if (rounds > 0 && !this.isDone()) {
         rounding ??= this.newRounding(solver);
         if (kind === 'some copies' && this.wantsLaterBound()) this.boundFromProgramme(solver, rounding);
@@ -426,7 +426,7 @@ class LongSearch {
       this.boundAgain(solver, EFFORT_FROM_ROUNDING, rounding.patterns());
       rounding.learn(this.boundPatterns);
     } else if (this.wantsLaterBound() && !rounding.reaches(this.bound.costMinor)) {
-      this.boundAgain(solver, LATER_EFFORT, rounding.patterns());
+      this.boundAgain(solver);
       rounding.learn(this.boundPatterns);
     }
     if (this.isDone()) return;

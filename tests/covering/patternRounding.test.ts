@@ -171,4 +171,13 @@ describe('nestGroup with many sheets', () => {
     expect(bound.sheets).toBe(32);
     expect(recheckBound(problem, bound.certificate)).toEqual({ sheets: 32, costMinor: 32 });
   });
+
+  it('is given patterns of more stages by the bound where its own do not reach the best plan', () => {
+    const group = groupOf(readInstances('furniture-a').find(({ id }) => id === 'a18')!, 'turnable');
+    const outcome = nestGroup(group, solver, { seed: 1, workLimit: 3_000_000 }, 300_000_000);
+    if (!outcome.ok) throw new Error('it can be nested');
+    assertNest(group, outcome.nest);
+    // Known bound and plan: as listed with the set's source in tests/data/benchmarks/SOURCES.md.
+    expect([outcome.nest.costMinor, outcome.nest.proved]).toEqual([62, true]);
+  });
 });
