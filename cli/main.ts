@@ -54,24 +54,24 @@ async function addCommand(program: Command, entry: CommandEntry, isCalled: boole
  * whose names are among `words`, what the program was called with; a command's options take as long to load as the help.
  */
 export async function makeProgram(version: string, words: readonly string[] | 'all'): Promise<Command> {
-  const help = { helpWidth: 80, showGlobalOptions: false };
+  const termOf = new Map(COMMANDS.map(({ name, takes }) => [name, takes === '' ? name : `${name} ${takes}`]));
+  const usual = new Help();
   const program = new Command('plywright')
     .description("From a customer's order for a van interior to cut, edged and labelled panels.")
     .version(version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [COMMAND]', 'print the help of a command')
-    .configureHelp(help)
+    .configureHelp({
+      helpWidth: 80,
+      showGlobalOptions: false,
+      subcommandTerm: (command) => termOf.get(command.name()) ?? usual.subcommandTerm(command),
+    })
     .showHelpAfterError("'plywright --help' lists the commands, with examples.")
     .addHelpText('after', examples + exitCodeHelp);
   for (const entry of COMMANDS) {
     await addCommand(program, entry, words === 'all' || words.includes(entry.name));
   }
-  const termOf = new Map(COMMANDS.map(({ name, takes }) => [name, takes === '' ? name : `${name} ${takes}`]));
-  const usual = new Help();
-  return program.exitOverride().configureHelp({
-    ...help,
-    subcommandTerm: (command) => termOf.get(command.name()) ?? usual.subcommandTerm(command),
-  });
+  return program.exitOverride();
 }
 
 /** What stopped the program without being its fault; null for a fault. */

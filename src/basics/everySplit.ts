@@ -1,11 +1,12 @@
 import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
+import { grown } from './grown.ts';
 import { KnownFailures } from './knownFailures.ts';
 import { Parts, Selections } from './selections.ts';
 import { SplitTable } from './splitTable.ts';
 import { StepCount } from './stepCount.ts';
 
-/** More selections of pieces than this are not looked at: a table takes five bytes for each. */
+/** More selections of pieces than this are not looked at: a table takes seven bytes for each. */
 const MOST_SELECTIONS = 8_000_000;
 /** Steps of about a nanosecond that must be allowed for each selection; and what looking at one counts for. */
 const STEPS_A_SELECTION = 8;
@@ -176,11 +177,7 @@ export class EverySplit {
     for (let part = parts.first(selections.count - 1, sheetArea); part >= 0; part = parts.next()) {
       this.count.steps += STEPS_A_SELECTION;
       if (parts.area < leastArea) continue;
-      if (used === list.length) {
-        const larger = new Float64Array(2 * used);
-        larger.set(list);
-        list = larger;
-      }
+      list = grown(list, used + 1);
       // Sorted as numbers: rough steps of waste, then selections.
       list[used++] = Math.floor((sheetArea - parts.area) * step) * selections.count + part;
     }

@@ -1,3 +1,5 @@
+import { grown } from './grown.ts';
+
 /** Rectangles in which selections are known not to lie: a hash table with a list of rectangles for each selection. */
 export class KnownFailures {
   /** By slot: the selection and 1, 0 where the slot is free, and where its list begins. */
@@ -26,11 +28,7 @@ export class KnownFailures {
       this.slots[slot + 1] = -1;
       this.used++;
     }
-    if (this.entriesUsed === this.entries.length) {
-      const larger = new Int32Array(2 * this.entries.length);
-      larger.set(this.entries);
-      this.entries = larger;
-    }
+    this.entries = grown(this.entries, this.entriesUsed + 3);
     const at = this.entriesUsed;
     this.entries[at] = w;
     this.entries[at + 1] = h;

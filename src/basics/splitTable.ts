@@ -1,5 +1,6 @@
 import type { PatternNode } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
+import { grown } from './grown.ts';
 import { KnownFailures } from './knownFailures.ts';
 import { axisItems, mayTurn } from './pricesFromFunctions.ts';
 import { Parts, type Selections } from './selections.ts';
@@ -417,12 +418,4 @@ function gaps(problem: RectangleProblem, sheet: number, axis: 'w' | 'h'): Int32A
     gap[length] = least;
   }
   return gap;
-}
-
-/** The list, or a copy with room for so many numbers. */
-function grown(list: Int32Array, needed: number): Int32Array {
-  if (needed <= list.length) return list;
-  const larger = new Int32Array(Math.max(needed, 2 * list.length));
-  larger.set(list);
-  return larger;
 }

@@ -1,4 +1,4 @@
-import { EverySplit } from '../basics/everySplit.ts';
+import { EverySplit, type SheetSelection } from '../basics/everySplit.ts';
 import { countsOf } from '../basics/patternTree.ts';
 import { MOST_PARTS, MOST_SPLIT_WORK, requirementOfCertificate } from '../basics/recheckBound.ts';
 import { sheetsNeeded } from '../basics/sheetsNeeded.ts';
@@ -61,10 +61,7 @@ function boundOf(
   return { sheets, costMinor, certificate: { method: 'together', parts, tooFew } };
 }
 
-function patternsOf(
-  table: EverySplit,
-  divided: readonly { readonly sheet: number; readonly selection: number }[],
-): SheetPattern[] {
+function patternsOf(table: EverySplit, divided: readonly SheetSelection[]): SheetPattern[] {
   return divided.flatMap(({ sheet, selection }) => {
     const tree = table.tree(selection, sheet);
     return tree ? [{ sheet, counts: countsOf(tree), tree, use: 1 }] : [];

@@ -1,4 +1,5 @@
 import type { LinearSolver } from '../model/linearSolver.ts';
+import type { NestOptions } from '../model/nest.ts';
 import { beginNest, goOnNesting, needsSolver } from '../pipeline/nestGroup.ts';
 import type { NestReply, NestRequest } from './nestMessages.ts';
 
@@ -14,13 +15,12 @@ export async function answerNestRequest(
 ): Promise<void> {
   const { index, group, seed, workLimit, emphasis } = request;
   try {
-    const options = {
+    const options: NestOptions = {
       seed,
       workLimit,
       ...(emphasis && { emphasis }),
       stop,
-      progress: (state: Extract<NestReply, { kind: 'progress' }>['state']) =>
-        say({ kind: 'progress', index, state }),
+      progress: (state) => say({ kind: 'progress', index, state }),
     };
     const begun = beginNest(group, options);
     const outcome = begun.isDone

@@ -11,7 +11,7 @@ import { nest } from '../nesting/index.ts';
 import { longestCutOf } from '../nesting/longestCut.ts';
 import { betterOf, MANY_COPIES, partsOfSearch, withBound } from './partsOfSearch.ts';
 import { patternsOfNest } from './patternsOfNest.ts';
-import { roundAndNest } from './roundAndNest.ts';
+import { aimOf, roundAndNest } from './roundAndNest.ts';
 
 /** Steps that the quick bound of one group may take, by areas and dual feasible functions only: some milliseconds. */
 const QUICK_BOUND_EFFORT = 30_000_000;
@@ -30,8 +30,8 @@ const TIMES_MORE = 4;
 const FIRST_MOVES = 1000;
 /** Moves that find most plans there are for few pieces, before every way to part them is tried with more work than at first. */
 const MOVES_BEFORE_SPLITS = 10_000;
-/** That work, in parts of the effort for the bound by patterns. */
-const PART_FOR_SPLITS = 4;
+/** So many times the effort for the bound by patterns is that work. */
+const TIMES_FOR_SPLITS = 4;
 /** Plans of no more sheets are left to the search alone: a rounding would leave it all of them. */
 const FEW_SHEETS = 5;
 /** With more sizes the programme takes longer to solve than searching pays. */
@@ -220,6 +220,11 @@ function usualBoundEffort(workLimit: number): number {
   return Math.max(LEAST_BOUND_EFFORT, Math.min(MOST_BOUND_EFFORT, workLimit * BOUND_STEPS_A_MOVE));
 }
 
+/** Moves that so many steps of a rounding count as. */
+function movesFor(steps: number): number {
+  return Math.ceil(steps / STEPS_A_MOVE);
+}
+
 /** What follows the bound by patterns. */
 class LongSearch {
   private readonly group: StockGroup;
@@ -283,7 +288,7 @@ class LongSearch {
     this.splitsTried = true;
     this.search(Math.min(MOVES_BEFORE_SPLITS, this.movesLeft), options.seed, 'as found');
     if (this.isDone()) return;
-    const effort = PART_FOR_SPLITS * boundEffort;
+    const effort = TIMES_FOR_SPLITS * boundEffort;
     const settled = everySplitBound(problem, this.bound, this.best.costMinor, effort, options.stop);
     if (!settled) return;
     this.bound = settled.bound;
@@ -336,11 +341,10 @@ class LongSearch {
    * patterns are wanted that it does not know, which the bound finds from its own.
    */
   private boundFromProgramme(solver: LinearSolver, rounding: PatternRounding): void {
-    const { costMinor } = this.best;
-    const oneLess = costMinor - Math.min(...this.problem.sheets.map((sheet) => sheet.costMinor));
     const workBefore = rounding.work;
-    rounding.costMinor(Math.max(this.bound.costMinor, oneLess));
-    this.movesLeft -= Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
+    // As far as the first rounding needs it.
+    rounding.costMinor(aimOf({ bound: this.bound, problem: this.problem }, this.best.costMinor));
+    this.movesLeft -= movesFor(rounding.work - workBefore);
     if (rounding.reaches(this.bound.costMinor)) this.boundAgain(solver, LATER_EFFORT, rounding.patterns());
   }
 
@@ -459,7 +463,7 @@ class LongSearch {
       movesARound: Math.min(MOVES_A_ROUND, Math.floor(this.options.workLimit / PART_OF_ROUND)),
       options: this.options,
     });
-    this.movesLeft -= outcome.moves + Math.ceil((rounding.work - workBefore) / STEPS_A_MOVE);
+    this.movesLeft -= outcome.moves + movesFor(rounding.work - workBefore);
     if (!outcome.plan) return;
     this.start = outcome.plan.patterns;
     this.search(0, this.options.seed, 'as found');

@@ -74,7 +74,7 @@ export function roundAndNest(request: RoundingRequest): RoundingOutcome {
 }
 
 /** What a rounding aims at: one sheet less where there is one kind of sheet, for that is soon solved; else the bound. */
-function aimOf({ bound, problem }: RoundingRequest, below: number): number {
+export function aimOf({ bound, problem }: Pick<RoundingRequest, 'bound' | 'problem'>, below: number): number {
   const [only, second] = problem.sheets;
   return second ? bound.costMinor : Math.max(bound.costMinor, below - only!.costMinor);
 }
