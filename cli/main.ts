@@ -74,6 +74,20 @@ export async function makeProgram(version: string, words: readonly string[] | 'a
   return program.exitOverride();
 }
 
+/** The help as `plywright --help` prints it. */
+export async function helpOfProgram(): Promise<string> {
+  let text = '';
+  // The version is not part of it.
+  const program = await makeProgram('', []);
+  program.configureOutput({
+    writeOut: (part) => {
+      text += part;
+    },
+  });
+  program.outputHelp();
+  return text;
+}
+
 /** What stopped the program without being its fault; null for a fault. */
 function describeMishap(fault: unknown): { readonly text: string; readonly code: ExitCode } | null {
   if (fault instanceof OutputFault) return { text: `${fault.message}\n`, code: exitCodes.cannotReadOrWrite };
@@ -106,17 +120,21 @@ async function reportFault(fault: unknown): Promise<void> {
   }
 }
 
+/** What is done when standard output cannot be written and nobody waits for the answer, as with the help. */
+export function answerLostOutput(error: NodeJS.ErrnoException): void {
+  // A reader such as `head` may have seen enough.
+  if (error.code === 'EPIPE') process.exit();
+  if (process.exitCode === undefined || process.exitCode === exitCodes.done) {
+    void reportFault(new OutputFault(error));
+  }
+}
+
 /** Runs the command line that the process was started with and sets the exit code; never throws. */
 export async function runFromTerminal(): Promise<void> {
   const stopAtFault = (fault: unknown) => void reportFault(fault).finally(() => process.exit());
   process.on('uncaughtException', stopAtFault);
   process.on('unhandledRejection', stopAtFault);
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit();
-    // The help is printed by the parser of the command line, which asks for no answer.
-    if (process.exitCode === undefined || process.exitCode === exitCodes.done)
-      void reportFault(new OutputFault(error));
-  });
+  process.stdout.on('error', answerLostOutput);
   process.stderr.on('error', () => undefined);
   try {
     const program = await makeProgram(versionOfPackage(), process.argv.slice(2));

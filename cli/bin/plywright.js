@@ -1,5 +1,8 @@
 #!/usr/bin/env node
-import '../../dist/cli/compileLater.js';
-import { runFromTerminal } from '../../dist/cli/main.js';
+import { printWrittenHelp } from '../../dist/cli/writtenHelp.js';
 
-await runFromTerminal();
+if (!printWrittenHelp(process.argv.slice(2))) {
+  await import('../../dist/cli/compileLater.js');
+  const { runFromTerminal } = await import('../../dist/cli/main.js');
+  await runFromTerminal();
+}

@@ -2,8 +2,9 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { helpOfProgram } from '../../cli/main.ts';
 import { temporaryFolder } from '../cli/temporaryFolder.ts';
-import { plywrightAlone, projectFolder } from './plywright.ts';
+import { plywright, plywrightAlone, projectFolder } from './plywright.ts';
 
 /** Packages reached from a built module through imports that are followed before anything runs. */
 function packagesLoadedAtStart(entry: string): string[] {
@@ -45,6 +46,17 @@ describe('help', () => {
     expect(help).toMatchObject({ code: 0, stderr: '' });
     for (const word of [...commands, 'Examples:', 'Exit codes', '130']) expect(help.stdout).toContain(word);
     expect(help.stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
+  });
+
+  it('is printed as the program would make it, however it is asked for', async () => {
+    const made = await helpOfProgram();
+    for (const word of ['--help', '-h', 'help']) {
+      expect((await plywrightAlone(folder, [word])).stdout).toBe(made);
+      // The shared process does not read the file that the build wrote.
+      expect((await plywright(folder, [word])).stdout).toBe(made);
+    }
+    expect(readFileSync(join(projectFolder, 'dist/cli/help.txt'), 'utf8')).toBe(made);
+    expect(packagesLoadedAtStart(join(projectFolder, 'dist/cli/writtenHelp.js'))).toEqual([]);
   });
 
   it.each(commands)('of %s has examples that start with the name of the program', async (command) => {

@@ -129,15 +129,18 @@ describe('a place that cannot be written', () => {
     }
   });
 
-  it('is the output itself: what is printed is lost, and the exit code says so', async () => {
-    if (!statSync('/dev/full', { throwIfNoEntry: false })) return;
-    const shell = `"${process.execPath}" "${command}" list units --library workshop-bench > /dev/full`;
-    const run = spawnSync('/bin/sh', ['-c', shell], { cwd: projectFolder, encoding: 'utf8' });
-    expect(run.status).toBe(4);
-    expect(run.stderr).toBe(
-      'What is to be printed cannot be written where the output goes: the disk is full.\n',
-    );
-  });
+  it.each(['list units --library workshop-bench', '--help'])(
+    'is the output itself: what %s prints is lost, and the exit code says so',
+    (words) => {
+      if (!statSync('/dev/full', { throwIfNoEntry: false })) return;
+      const shell = `"${process.execPath}" "${command}" ${words} > /dev/full`;
+      const run = spawnSync('/bin/sh', ['-c', shell], { cwd: projectFolder, encoding: 'utf8' });
+      expect(run.status).toBe(4);
+      expect(run.stderr).toBe(
+        'What is to be printed cannot be written where the output goes: the disk is full.\n',
+      );
+    },
+  );
 });
 
 describe('a disk that is full', () => {
