@@ -123,7 +123,7 @@ describe('the package', () => {
     const paths = packed!.files.map(({ path }) => path);
     for (const path of paths) {
       expect(path).toMatch(
-        /^(?:dist\/(?:cli|src)\/.+\.js|(?:parts-libraries|schemas)\/.+|cli\/bin\/plywright\.js|package\.json|README\.md|LICENSE)$/,
+        /^(?:dist\/(?:cli|src)\/.+\.js|dist\/cli\/help\.txt|(?:parts-libraries|schemas)\/.+|cli\/bin\/plywright\.js|package\.json|README\.md|LICENSE)$/,
       );
     }
     expect(paths).toContain('parts-libraries/demo-van/library.yaml');
