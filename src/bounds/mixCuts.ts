@@ -1,13 +1,13 @@
-import { PatternMaster } from '../basics/patternMaster.ts';
-import { fitsSheet } from '../basics/patternTree.ts';
+import { fittedPattern } from '../basics/fittedPattern.ts';
+import { type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { MOST_PARTS, requirementOf, requirementOfCertificate } from '../basics/recheckBound.ts';
 import { type Requirement, sheetsNeeded } from '../basics/sheetsNeeded.ts';
+import { trimPattern } from '../basics/trimPattern.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, PriceCertificate } from '../model/nest.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
-import { holdsAtMost } from './holdsAtMost.ts';
-import { mostOverused } from './mostOverused.ts';
+import { mostOverused, mostPieces } from './mostOverused.ts';
 import { PRICE_DENOMINATOR, priceSheets } from './priceSheets.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
 
@@ -174,8 +174,8 @@ class Separation {
     );
     if (!next) return false;
     this.tables = next;
-    const wanted = this.problem.items.count[item]!;
-    this.patterns = this.patterns.filter((pattern) => holdsAtMost(pattern, item, wanted));
+    const most = mostPieces(this.problem, next.limited);
+    this.changePatterns((pattern) => trimPattern(pattern, most));
     return true;
   }
 
@@ -183,8 +183,15 @@ class Separation {
     const next = this.newTables(this.tables.limited, null);
     if (!next || next.grid >= this.tables.grid) return false;
     this.tables = next;
-    this.patterns = this.patterns.filter((pattern) => fitsSheet(this.problem, pattern));
+    this.changePatterns((pattern) => fittedPattern(this.problem, pattern, this.slack));
     return true;
+  }
+
+  private changePatterns(change: (pattern: PatternColumn) => PatternColumn | null): void {
+    this.patterns = this.patterns.flatMap((pattern) => {
+      const changed = change(pattern);
+      return changed ? [{ ...changed, use: pattern.use }] : [];
+    });
   }
 
   private newTables(limited: readonly number[], onGrid: number | null): PricingTables | null {

@@ -1,15 +1,17 @@
+import { fittedPattern } from '../basics/fittedPattern.ts';
 import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { countsOf, fitsSheet } from '../basics/patternTree.ts';
 import { needFromPrices } from '../basics/recheckBound.ts';
+import { trimPattern } from '../basics/trimPattern.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound } from '../model/nest.ts';
-import type { SheetPattern } from '../model/patterns.ts';
+import type { PatternNode, SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
-import { holdsAtMost } from './holdsAtMost.ts';
 import { cutMixes, hasMixes } from './mixCuts.ts';
-import { mostOverused } from './mostOverused.ts';
+import { mostOverused, mostPieces } from './mostOverused.ts';
 import { PRICE_DENOMINATOR, priceSheets } from './priceSheets.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
+import { type Prices, SteadyPrices } from './steadyPrices.ts';
 
 /** One pricing may take this part of the effort at first. */
 const ROUNDS_HOPED_FOR = 160;
@@ -62,6 +64,9 @@ class ColumnGeneration {
   private work = 0;
   private tables: PricingTables;
   private master: PatternMaster;
+  private readonly steady: SteadyPrices;
+  /** Trees of patterns that lost pieces on the way to a finer grid. */
+  private readonly repaired = new WeakSet<PatternNode>();
   private readonly problem: RectangleProblem;
   private readonly request: PatternBoundRequest;
   /** Price of each kind of sheet as a part of the dearest. */
@@ -82,6 +87,11 @@ class ColumnGeneration {
     this.priceStep = problem.sheets.reduce((g, sheet) => greatestCommonDivisor(g, sheet.costMinor), 0);
     this.effort = request.effort * (hasMixes(problem) ? 1 - PART_FOR_MIXES : 1);
     this.master = this.newMaster([]);
+    this.steady = new SteadyPrices(
+      problem.items.count,
+      this.costs,
+      problem.sheets.map(({ count }) => count),
+    );
   }
 
   dispose(): void {
@@ -92,7 +102,7 @@ class ColumnGeneration {
     this.master.add(this.request.patterns);
     if (this.request.patterns.length === 0) this.master.add(this.startingPatterns());
     let answer = this.generate();
-    for (const rounds of FINER_ROUNDS_HOPED_FOR) answer = this.refine(rounds) ?? answer;
+    for (const rounds of FINER_ROUNDS_HOPED_FOR) answer = this.refine(rounds, answer) ?? answer;
     const limited: number[] = [];
     while (answer && this.planIsDearer() && !this.isSpent()) {
       const item = mostOverused(this.master.patterns(), this.problem.items.count);
@@ -107,8 +117,8 @@ class ColumnGeneration {
       );
       if (!tables) break;
       this.tables = tables;
-      const wanted = this.problem.items.count[item]!;
-      this.replaceMaster((pattern) => holdsAtMost(pattern, item, wanted));
+      const most = mostPieces(this.problem, limited);
+      this.replaceMaster((pattern) => trimPattern(pattern, most));
       answer = this.generate();
     }
     if (this.planIsDearer()) {
@@ -119,8 +129,14 @@ class ColumnGeneration {
     }
     return {
       bound: this.best,
-      patterns: this.master.patterns().filter((pattern) => fitsSheet(this.problem, pattern)),
+      patterns: this.fittingPatterns(),
     };
+  }
+
+  /** Patterns of the programme that fit their sheets; of those that lost pieces the ones that it uses. */
+  private fittingPatterns(): SheetPattern[] {
+    const good = this.master.patterns().filter(({ tree, use }) => use > 0 || !this.repaired.has(tree));
+    return good.filter((pattern) => fitsSheet(this.problem, pattern));
   }
 
   private isSpent(): boolean {
@@ -150,35 +166,53 @@ class ColumnGeneration {
   }
 
   /**
-   * Goes on with a finer grid, if one is to be had for so much of the effort, from the patterns that fit the sheets as
-   * they are: the coarse grid found most of what is needed, so that few of the dearer rounds are left. Null if not.
+   * Goes on with a finer grid, if one is to be had for so much of the effort, from the patterns so far without the pieces
+   * that were too many: the coarse grid found most of what is needed, so that few of the dearer rounds are left. Null if
+   * not. `before`: the answer on the grid so far.
    */
-  private refine(rounds: number): MasterAnswer | null {
-    if (this.isSpent() || this.planIsReached()) return null;
+  private refine(rounds: number, before: MasterAnswer | null): MasterAnswer | null {
+    if (!before || this.isSpent() || this.planIsReached()) return null;
     if (Math.round(this.problem.unitUm / 100) % this.tables.grid === 0) return null;
     const tables = makePricingTables(this.problem, [], this.request.effort / rounds, null);
     if (!tables || tables.grid >= this.tables.grid) return null;
     this.tables = tables;
-    this.replaceMaster((pattern) => fitsSheet(this.problem, pattern));
+    const { prices } = before;
+    this.replaceMaster((pattern) => {
+      const fitted = fittedPattern(this.problem, pattern, prices);
+      if (fitted && fitted.tree !== pattern.tree) this.repaired.add(fitted.tree);
+      return fitted;
+    });
     return this.generate();
   }
 
-  /** The same programme with some of its patterns only. */
-  private replaceMaster(keeps: (pattern: SheetPattern) => boolean): void {
-    const kept = this.master.patterns().filter(keeps);
+  /** The same programme with other patterns in place of its own, where there are any. */
+  private replaceMaster(other: (pattern: PatternColumn) => PatternColumn | null): void {
+    const patterns = this.master
+      .patterns()
+      .map(other)
+      .filter((pattern) => pattern !== null);
     this.master.dispose();
-    this.master = this.newMaster(kept);
+    this.master = this.newMaster(patterns);
   }
 
   /** Solves and prices in turn until nothing is to be gained; the last answer, or null when the solver gave up. */
   private generate(): MasterAnswer | null {
     let answer = this.master.solve();
     while (answer && !this.isSpent() && !this.cannotGain(answer)) {
-      const gaining = this.priced(answer);
-      if (this.planIsReached() || this.master.add(gaining) === 0) break;
+      if (this.addGaining(answer) === 0 || this.planIsReached()) break;
       answer = this.master.solve();
     }
     return answer;
+  }
+
+  /** Adds patterns that gain at the programme's prices; says how many. */
+  private addGaining(answer: MasterAnswer): number {
+    for (const prices of this.steady.towards(answer)) {
+      const added = this.master.add(this.priced(prices));
+      if (added > 0) return added;
+      if (this.planIsReached() || this.isSpent() || this.cannotGain(answer)) return 0;
+    }
+    return 0;
   }
 
   /** True when even the programme's present value, which only falls, rounds up to no more than the bound so far. */
@@ -189,9 +223,13 @@ class ColumnGeneration {
   }
 
   /** Prices every kind of sheet, keeps the bound that this proves, and gives the patterns that gain. */
-  private priced(answer: MasterAnswer): readonly PatternColumn[] {
-    const { prices, worth, found } = priceSheets(this.problem, this.tables, answer, this.costs);
+  private priced(at: Prices): readonly PatternColumn[] {
+    const { prices, worth, found } = priceSheets(this.problem, this.tables, at, this.costs);
     this.work += this.tables.work;
+    this.steady.learn(
+      at,
+      worth.map((value) => value / PRICE_DENOMINATOR),
+    );
     this.keep(prices, worth);
     return found;
   }

@@ -1,7 +1,8 @@
-import type { MasterAnswer, PatternColumn } from '../basics/patternMaster.ts';
+import type { PatternColumn } from '../basics/patternMaster.ts';
 import { countsOf } from '../basics/patternTree.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { PricingTables } from './pricingTables.ts';
+import type { Prices } from './steadyPrices.ts';
 
 /** Prices are whole multiples of this part of the dearest sheet. */
 export const PRICE_DENOMINATOR = 1_000_000_000;
@@ -23,7 +24,7 @@ export interface PricedSheets {
 export function priceSheets(
   problem: RectangleProblem,
   tables: PricingTables,
-  answer: MasterAnswer,
+  answer: Prices,
   costs: Float64Array,
 ): PricedSheets {
   const prices = answer.prices.map((price) => Math.floor(price * PRICE_DENOMINATOR));

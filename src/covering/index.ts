@@ -4,4 +4,3 @@
  */
 export { type CoveringRequest, coverFromPool } from './coverFromPool.ts';
 export { PatternRounding, type RoundedPatterns, type RoundingLimits } from './patternRounding.ts';
-export { trimPattern } from './trimPattern.ts';

@@ -1,11 +1,11 @@
 import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { SeededRandom } from '../basics/random.ts';
+import { trimPattern } from '../basics/trimPattern.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import { blockPatterns } from './blockPricing.ts';
 import { StripPricing } from './stripPricing.ts';
-import { trimPattern } from './trimPattern.ts';
 
 /** A pattern must be worth this much more than its sheet to be added. */
 const LEAST_GAIN = 1e-6;

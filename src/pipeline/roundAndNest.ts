@@ -1,6 +1,7 @@
 import { makeRectangleProblem } from '../basics/rectangleProblem.ts';
+import { trimPattern } from '../basics/trimPattern.ts';
 import { lowerBoundOfProblem } from '../bounds/index.ts';
-import { coverFromPool, type PatternRounding, type RoundedPatterns, trimPattern } from '../covering/index.ts';
+import { coverFromPool, type PatternRounding, type RoundedPatterns } from '../covering/index.ts';
 import type { PoolSheet } from '../model/covering.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound, NestOptions } from '../model/nest.ts';

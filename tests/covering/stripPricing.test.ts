@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { GuillotineTable } from '../../src/basics/guillotineTable.ts';
 import { leastSize } from '../../src/basics/patternTree.ts';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
+import { trimPattern } from '../../src/basics/trimPattern.ts';
 import { blockPatterns } from '../../src/covering/blockPricing.ts';
 import { Choices, fillKnapsack, laidOn } from '../../src/covering/knapsack.ts';
 import { StripPricing } from '../../src/covering/stripPricing.ts';
-import { trimPattern } from '../../src/covering/trimPattern.ts';
 import { smallGroup } from '../helpers/smallGroups.ts';
 
 const seeds = fc.integer({ min: 1, max: 100_000 });

@@ -1,6 +1,6 @@
-import type { PatternColumn } from '../basics/patternMaster.ts';
-import { stackOfNodes } from '../basics/patternTree.ts';
 import type { PatternNode } from '../model/patterns.ts';
+import type { PatternColumn } from './patternMaster.ts';
+import { stackOfNodes } from './patternTree.ts';
 
 /** The pattern with no more pieces of an item than are left; itself where it has none too many, null for nothing. */
 export function trimPattern(pattern: PatternColumn, left: Int32Array): PatternColumn | null {
