@@ -2,6 +2,7 @@ import { fittedPattern } from '../basics/fittedPattern.ts';
 import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { countsOf, fitsSheet } from '../basics/patternTree.ts';
 import { needFromPrices } from '../basics/recheckBound.ts';
+import { type Prices, SteadyPrices } from '../basics/steadyPrices.ts';
 import { trimPattern } from '../basics/trimPattern.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { Bound } from '../model/nest.ts';
@@ -11,7 +12,6 @@ import { cutMixes, hasMixes } from './mixCuts.ts';
 import { mostOverused, mostPieces } from './mostOverused.ts';
 import { PRICE_DENOMINATOR, priceSheets } from './priceSheets.ts';
 import { makePricingTables, type PricingTables } from './pricingTables.ts';
-import { type Prices, SteadyPrices } from './steadyPrices.ts';
 
 /** One pricing may take this part of the effort at first. */
 const ROUNDS_HOPED_FOR = 160;
@@ -19,6 +19,8 @@ const ROUNDS_HOPED_FOR = 160;
 const FINER_ROUNDS_HOPED_FOR = [50, 16] as const;
 /** A pricing with counted copies may take this part of the effort. */
 const COUNTED_ROUNDS_HOPED_FOR = 15;
+/** How much the best prices so far count for beside the programme's own, in one pricing after another until patterns gain. */
+const CENTRE_WEIGHTS = [0.7, 0.4, 0] as const;
 /** Part of the effort that is kept for ruling out mixes of several kinds of sheet. */
 const PART_FOR_MIXES = 0.6;
 
@@ -64,7 +66,7 @@ class ColumnGeneration {
   private work = 0;
   private tables: PricingTables;
   private master: PatternMaster;
-  private readonly steady: SteadyPrices;
+  private readonly centre: SteadyPrices;
   /** Trees of patterns that lost pieces on the way to a finer grid. */
   private readonly repaired = new WeakSet<PatternNode>();
   private readonly problem: RectangleProblem;
@@ -87,11 +89,7 @@ class ColumnGeneration {
     this.priceStep = problem.sheets.reduce((g, sheet) => greatestCommonDivisor(g, sheet.costMinor), 0);
     this.effort = request.effort * (hasMixes(problem) ? 1 - PART_FOR_MIXES : 1);
     this.master = this.newMaster([]);
-    this.steady = new SteadyPrices(
-      problem.items.count,
-      this.costs,
-      problem.sheets.map(({ count }) => count),
-    );
+    this.centre = new SteadyPrices(problem, problem.items.count, this.costs, null);
   }
 
   dispose(): void {
@@ -207,8 +205,8 @@ class ColumnGeneration {
 
   /** Adds patterns that gain at the programme's prices; says how many. */
   private addGaining(answer: MasterAnswer): number {
-    for (const prices of this.steady.towards(answer)) {
-      const added = this.master.add(this.priced(prices));
+    for (const weight of CENTRE_WEIGHTS) {
+      const added = this.master.add(this.priced(this.centre.between(answer, weight)));
       if (added > 0) return added;
       if (this.planIsReached() || this.isSpent() || this.cannotGain(answer)) return 0;
     }
@@ -226,7 +224,7 @@ class ColumnGeneration {
   private priced(at: Prices): readonly PatternColumn[] {
     const { prices, worth, found } = priceSheets(this.problem, this.tables, at, this.costs);
     this.work += this.tables.work;
-    this.steady.learn(
+    this.centre.learn(
       at,
       worth.map((value) => value / PRICE_DENOMINATOR),
     );

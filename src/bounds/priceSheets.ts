@@ -1,8 +1,8 @@
 import type { PatternColumn } from '../basics/patternMaster.ts';
 import { countsOf } from '../basics/patternTree.ts';
+import type { Prices } from '../basics/steadyPrices.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { PricingTables } from './pricingTables.ts';
-import type { Prices } from './steadyPrices.ts';
 
 /** Prices are whole multiples of this part of the dearest sheet. */
 export const PRICE_DENOMINATOR = 1_000_000_000;

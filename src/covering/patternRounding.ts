@@ -1,5 +1,6 @@
 import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { SeededRandom } from '../basics/random.ts';
+import { areaPrices, CENTRE_WEIGHTS, SteadyPrices } from '../basics/steadyPrices.ts';
 import { trimPattern } from '../basics/trimPattern.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { SheetPattern } from '../model/patterns.ts';
@@ -14,8 +15,6 @@ const SOLVER_SLACK = 1e-3;
 const MOST_PRICINGS = 400;
 /** New patterns of one pricing, for each kind of sheet and direction. */
 const PATTERNS_A_PRICING = 6;
-/** How much steady prices count for beside the programme's own, in one attempt after another. */
-const CENTRE_WEIGHTS = [0.85, 0.5, 0] as const;
 /** Where the programme would use about this many sheets more, the rest is left to the search. */
 const SHEETS_LEFT = 5;
 /** The programme is solved to this part of a sheet below what is enough, so that roundings have some room. */
@@ -82,6 +81,7 @@ export class PatternRounding {
   private readonly limits: RoundingLimits;
   private readonly pricings: readonly StripPricing[];
   private readonly costs: Float64Array;
+  private readonly noRents: Float64Array;
   private readonly dearest: number;
   private readonly isRough: boolean;
   private whole: Programme | null = null;
@@ -102,6 +102,7 @@ export class PatternRounding {
     this.dearest = problem.sheets.reduce((most, sheet) => Math.max(most, sheet.costMinor), 0) || 1;
     this.isRough = problem.sheets.length > 1;
     this.costs = Float64Array.from(problem.sheets, (sheet) => sheet.costMinor / this.dearest);
+    this.noRents = new Float64Array(this.costs.length);
     this.pricings = problem.sheets.flatMap((sheet, index) =>
       (['w', 'h'] as const)
         .filter((axis) => sheet.firstBlade === 'either' || sheet.firstBlade !== axis)
@@ -197,7 +198,7 @@ export class PatternRounding {
     const method = this.isRough ? 'primal simplex' : 'dual simplex';
     const slack = dearSlack(counts.length);
     const master = new PatternMaster(this.solver, counts, this.costs, left, slack, method);
-    const centre = new SteadyPrices(this.problem, counts);
+    const centre = new SteadyPrices(this.problem, counts, this.costs, areaPrices(this.problem, counts));
     try {
       master.add(known);
       let answer = master.solve();
@@ -224,14 +225,15 @@ export class PatternRounding {
     centre: SteadyPrices,
   ): boolean {
     for (const weight of CENTRE_WEIGHTS) {
-      const prices = centre.between(answer.prices, weight);
-      let worthPerCost = 0;
+      // Rents are left out: what gains is asked below, with them.
+      const { prices, rents } = centre.between({ prices: answer.prices, rents: this.noRents }, weight);
+      const most = new Float64Array(this.costs.length);
       const found = this.pricings.flatMap((pricing) => {
         const worth = pricing.price(prices);
-        worthPerCost = Math.max(worthPerCost, worth / (this.costs[pricing.sheet]! || LEAST_GAIN));
+        most[pricing.sheet] = Math.max(most[pricing.sheet]!, worth);
         return worth > 0 ? pricing.patterns(prices, 0, PATTERNS_A_PRICING) : [];
       });
-      centre.learn(prices, worthPerCost);
+      centre.learn({ prices, rents }, most);
       if (this.limits.stages === 4) found.push(...this.blocks(prices));
       if (this.addGaining(master, answer, counts, found)) return true;
     }
@@ -272,42 +274,6 @@ export class PatternRounding {
       .filter((pattern) => pattern !== null)
       .filter(gains);
     return master.add([...within, ...gaining]) > 0;
-  }
-}
-
-/**
- * Prices that do not jump about: the best of those met so far, by the bound that they prove, areas at first. Patterns
- * are priced between them and the programme's own, nearer to these the less is found (smoothing: P. Wentges, Weighted
- * Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in Operational
- * Research 4 (1997) 151–162).
- */
-class SteadyPrices {
-  private readonly counts: Int32Array;
-  private centre: Float64Array;
-  /** Worth of all pieces at the centre, once it is scaled so that no sheet is worth more than it costs. */
-  bound = 0;
-  private scaled = false;
-
-  constructor(problem: RectangleProblem, counts: Int32Array) {
-    const { w, h } = problem.items;
-    const largest = problem.sheets.reduce((most, sheet) => Math.max(most, sheet.w * sheet.h), 1);
-    this.counts = counts;
-    this.centre = Float64Array.from(w, (side, i) => (counts[i]! > 0 ? (side * h[i]!) / largest : 0));
-  }
-
-  between(prices: Float64Array, weight: number): Float64Array {
-    if (!this.scaled) return this.centre;
-    return prices.map((price, item) => weight * this.centre[item]! + (1 - weight) * price);
-  }
-
-  /** Keeps prices at which no sheet's pieces are worth more than `worthPerCost` times its cost, if they prove more. */
-  learn(prices: Float64Array, worthPerCost: number): void {
-    if (worthPerCost <= 0) return;
-    const bound = prices.reduce((sum, price, item) => sum + price * this.counts[item]!, 0) / worthPerCost;
-    this.scaled = true;
-    if (bound <= this.bound) return;
-    this.bound = bound;
-    this.centre = prices.map((price) => price / worthPerCost);
   }
 }
 

@@ -11,7 +11,7 @@ import { nest } from '../nesting/index.ts';
 import { longestCutOf } from '../nesting/longestCut.ts';
 import { betterOf, MANY_COPIES, partsOfSearch, withBound } from './partsOfSearch.ts';
 import { patternsOfNest } from './patternsOfNest.ts';
-import { aimOf, roundAndNest } from './roundAndNest.ts';
+import { aimOf, type RoundingRequest, roundAndNest } from './roundAndNest.ts';
 
 /** Steps that the quick bound of one group may take, by areas and dual feasible functions only: some milliseconds. */
 const QUICK_BOUND_EFFORT = 30_000_000;
@@ -45,6 +45,11 @@ const SHEETS_FOR_SOME_COPIES = 20;
 /** Searches, later bounds and roundings in turn, before the last search has the rest of the moves. */
 const PHASES = {
   'many copies': [
+    { moves: 20_000, from: 'known patterns', boundAgain: false, rounds: 16 },
+    { moves: 200_000, from: 'known patterns', boundAgain: false, rounds: 24 },
+  ],
+  // What a rounding leaves is searched for longer there.
+  'many copies on several sizes': [
     { moves: 20_000, from: 'known patterns', boundAgain: false, rounds: 6 },
     { moves: 200_000, from: 'known patterns', boundAgain: false, rounds: 24 },
   ],
@@ -382,13 +387,13 @@ class LongSearch {
   private takeTurns(solver: LinearSolver): void {
     const kind = this.kindOfList();
     // With few copies the programme takes its time: the search alone does more with few moves.
-    if (kind !== 'many copies' && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
+    if (!this.isOfManyCopies() && this.movesLeft < TIMES_MORE * MOVES_TO_LATER_BOUND) return;
     let rounding: PatternRounding | null = null;
     let seed = 0;
     for (const { moves, from, boundAgain, rounds } of PHASES[kind]) {
       const part = Math.floor(this.options.workLimit / PART_OF_MOVES);
       const start = from === 'nothing' ? [] : this.start;
-      const enough = kind === 'many copies' ? moves : Math.max(moves, MOVES_A_PIECE * this.pieces);
+      const enough = this.isOfManyCopies() ? moves : Math.max(moves, MOVES_A_PIECE * this.pieces);
       this.search(Math.min(enough, part, this.movesLeft), this.options.seed + seed, 'as found', start);
       if (boundAgain && this.wantsLaterBound()) this.boundAgain(solver);
       if (rounds > 0 && !this.isDone()) {
@@ -411,8 +416,9 @@ class LongSearch {
 
   private kindOfList(): keyof typeof PHASES {
     const copies = this.pieces / this.problem.items.kinds;
-    if (this.isOfManyCopies()) return 'many copies';
-    if (this.group.sheets.length > 1 || copies < SOME_COPIES) return 'few copies';
+    const areSeveral = this.group.sheets.length > 1;
+    if (this.isOfManyCopies()) return areSeveral ? 'many copies on several sizes' : 'many copies';
+    if (areSeveral || copies < SOME_COPIES) return 'few copies';
     return this.sheetsOfPlan() >= SHEETS_FOR_SOME_COPIES ? 'some copies' : 'few copies';
   }
 
@@ -424,7 +430,8 @@ class LongSearch {
     rounds: number,
   ): void {
     const first = Math.min(FIRST_ROUNDS, rounds);
-    this.round(solver, rounding, { firstSeed, rounds: first });
+    const pool: SheetPattern[] = [];
+    this.round(solver, rounding, { firstSeed, rounds: first, pool, covers: first === rounds });
     if (this.isDone()) return;
     if (this.wantsBoundFrom(rounding)) {
       this.boundAgain(solver, EFFORT_FROM_ROUNDING, rounding.patterns());
@@ -434,7 +441,8 @@ class LongSearch {
       rounding.learn(this.boundPatterns);
     }
     if (this.isDone()) return;
-    this.round(solver, rounding, { firstSeed: firstSeed + first, rounds: rounds - first });
+    const later = { firstSeed: firstSeed + first, rounds: rounds - first, pool, covers: true };
+    this.round(solver, rounding, later);
   }
 
   private newRounding(solver: LinearSolver): PatternRounding {
@@ -449,7 +457,7 @@ class LongSearch {
   private round(
     solver: LinearSolver,
     rounding: PatternRounding,
-    turn: { readonly firstSeed: number; readonly rounds: number },
+    turn: Pick<RoundingRequest, 'firstSeed' | 'rounds' | 'pool' | 'covers'>,
   ): void {
     const workBefore = rounding.work;
     const outcome = roundAndNest({

@@ -36,6 +36,10 @@ export interface RoundingRequest {
   /** Seed of the first rounding; the others follow. */
   readonly firstSeed: number;
   readonly rounds: number;
+  /** Sheets that came up in roundings before; those of these are added. */
+  readonly pool: SheetPattern[];
+  /** Whether the pool is covered from in the end, which takes as long as some roundings. */
+  readonly covers: boolean;
   /** Moves of the search for what a rounding leaves. */
   readonly movesARound: number;
   readonly options: NestOptions;
@@ -52,7 +56,7 @@ export interface RoundingOutcome {
  * one kind of sheet, the sheets that came up are covered from as a pool. Ends early with a plan that reaches the bound.
  */
 export function roundAndNest(request: RoundingRequest): RoundingOutcome {
-  const pool: SheetPattern[] = [];
+  const { pool } = request;
   let plan: PatternPlan | null = null;
   let moves = 0;
   const below = () => plan?.costMinor ?? request.below;
@@ -67,8 +71,8 @@ export function roundAndNest(request: RoundingRequest): RoundingOutcome {
     if (finished.plan.costMinor < below()) plan = finished.plan;
   }
   // Over several kinds of sheet none of 15 covers of pooled orders was a cheaper plan, and each took 2 to 14 s.
-  const isOfOneKind = request.problem.sheets.length === 1;
-  if (isOfOneKind && below() > request.bound.costMinor && pool.length > 0 && !request.rounding.isSpent()) {
+  const covers = request.covers && request.problem.sheets.length === 1;
+  if (covers && below() > request.bound.costMinor && pool.length > 0 && !request.rounding.isSpent()) {
     plan = coverFrom(request, [...request.rounding.patterns(), ...pool], below()) ?? plan;
   }
   return { plan, moves };

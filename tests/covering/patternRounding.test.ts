@@ -102,6 +102,8 @@ describe('roundAndNest', () => {
         below: rough.nest.costMinor + 1,
         firstSeed: 0,
         rounds: 4,
+        pool: [],
+        covers: true,
         movesARound: 200,
         options: { seed, workLimit: 1000 },
       });
