@@ -1,7 +1,7 @@
 import type { SheetPattern } from '../model/patterns.ts';
 import type { RectangleProblem } from '../model/rectangles.ts';
 
-const ANY_NUMBER = 2 ** 31 - 1;
+const ANY_NUMBER = 2_147_483_647;
 
 /** The item of which patterns in use hold most beyond what is wanted; −1 when none do. */
 export function mostOverused(patterns: readonly SheetPattern[], wanted: Int32Array): number {

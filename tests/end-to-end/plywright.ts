@@ -65,7 +65,8 @@ function startHost(): NonNullable<typeof host> {
   });
   child.on('close', (code, signal) => {
     if (host === made) host = null;
-    made.settle?.({ code, signal, stdout: '', stderr: 'the process that runs the commands was ended' });
+    const stderr = `the process that runs the commands was ended: ${signal ?? code}`;
+    made.settle?.({ code, signal, stdout: '', stderr });
   });
   return made;
 }
