@@ -50,7 +50,8 @@ function startHost(): NonNullable<typeof host> {
     cwd: projectFolder,
     env: { PATH: process.env['PATH'], HOME: process.env['HOME'] },
     stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
-    execArgv: [],
+    // As the command has it, see cli/compileLater.ts.
+    execArgv: ['--no-incremental-marking'],
   });
   const made: NonNullable<typeof host> = { child, settle: null };
   let text = '';
