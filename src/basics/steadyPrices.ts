@@ -1,8 +1,6 @@
 import type { RectangleProblem } from '../model/rectangles.ts';
 import type { MasterAnswer } from './patternMaster.ts';
 
-/** How much the best prices so far count for beside the programme's own, in one pricing after another until patterns gain. */
-export const CENTRE_WEIGHTS = [0.85, 0.5, 0] as const;
 /** What a sheet counts as that costs nothing. */
 const FREE = 1e-6;
 
@@ -10,10 +8,11 @@ const FREE = 1e-6;
 export type Prices = Pick<MasterAnswer, 'prices' | 'rents'>;
 
 /**
- * Prices that do not leap about as those of the programme do: the best met so far, by the bound that they prove. Patterns are priced between them and the programme's own, which takes fewer rounds (smoothing: P. Wentges,
- * Weighted Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in Operational
- * Research 4 (1997) 151–162). A pattern worth more than its sheet there is so at the programme's prices too; where there
- * is none, the prices between prove more than the best so far did.
+ * Prices that do not leap about as those of the programme do: the best met so far, by the bound that they prove.
+ * Patterns are priced between them and the programme's own, which takes fewer rounds (smoothing: P. Wentges, Weighted
+ * Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in Operational Research
+ * 4 (1997) 151–162). A pattern worth more than its sheet there is so at the programme's prices too; where there is none,
+ * the prices between prove more than the best so far did.
  */
 export class SteadyPrices {
   private readonly problem: RectangleProblem;

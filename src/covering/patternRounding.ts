@@ -1,6 +1,6 @@
 import { dearSlack, type MasterAnswer, type PatternColumn, PatternMaster } from '../basics/patternMaster.ts';
 import { SeededRandom } from '../basics/random.ts';
-import { areaPrices, CENTRE_WEIGHTS, SteadyPrices } from '../basics/steadyPrices.ts';
+import { areaPrices, SteadyPrices } from '../basics/steadyPrices.ts';
 import { trimPattern } from '../basics/trimPattern.ts';
 import type { LinearSolver } from '../model/linearSolver.ts';
 import type { SheetPattern } from '../model/patterns.ts';
@@ -15,6 +15,8 @@ const SOLVER_SLACK = 1e-3;
 const MOST_PRICINGS = 400;
 /** New patterns of one pricing, for each kind of sheet and direction. */
 const PATTERNS_A_PRICING = 6;
+/** How much steady prices count for beside the programme's own, in one attempt after another. */
+const CENTRE_WEIGHTS = [0.85, 0.5, 0] as const;
 /** Where the programme would use about this many sheets more, the rest is left to the search. */
 const SHEETS_LEFT = 5;
 /** The programme is solved to this part of a sheet below what is enough, so that roundings have some room. */

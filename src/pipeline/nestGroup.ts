@@ -431,7 +431,7 @@ class LongSearch {
   ): void {
     const first = Math.min(FIRST_ROUNDS, rounds);
     const pool: SheetPattern[] = [];
-    this.round(solver, rounding, { firstSeed, rounds: first, pool, covers: first === rounds });
+    this.round(solver, rounding, { firstSeed, rounds: first, pool, covers: false });
     if (this.isDone()) return;
     if (this.wantsBoundFrom(rounding)) {
       this.boundAgain(solver, EFFORT_FROM_ROUNDING, rounding.patterns());
