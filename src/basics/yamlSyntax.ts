@@ -1,77 +1,234 @@
-import type { LineCounter, YAMLError } from 'yaml';
+import { parseEvents, YAMLException } from 'js-yaml';
 import type { Finding } from '../model/finding.ts';
 import { errorFinding, shownText } from './findings.ts';
+import type { TextLines } from './textLines.ts';
+import { unreadablePart } from './visibleText.ts';
 
 const INDENT = 'Begin lines that belong together in the same column, deeper than the field above them.';
 const QUOTES = 'Put the whole value in quotes: "…".';
+/** Longest part of a line that is looked at and shown. */
+const LONGEST_LINE = 400;
 
-/** The parser's error in words for a person at a bench. Codes are those of the `yaml` package. */
-function sentence(error: YAMLError): { message: string; advice?: string } {
-  switch (error.code) {
-    case 'TAB_AS_INDENT':
-      return { message: 'This line is indented with a tab.', advice: 'Indent with spaces.' };
-    case 'MULTIPLE_DOCS':
-      return {
-        message: 'A second document begins here.',
-        advice: 'Keep one per file; take out the line `---`.',
-      };
-    case 'BAD_INDENT':
-      return /\]|\}/.test(error.message)
-        ? { message: 'A bracket is not closed here.', advice: 'Close it with ] or }.' }
-        : { message: 'The indentation does not fit the lines above.', advice: INDENT };
-    case 'MISSING_CHAR':
-      return /quote/.test(error.message)
-        ? { message: 'A quote is opened but not closed.', advice: 'Close it on the same line.' }
-        : {
-            message: 'A mark is missing here.',
-            advice: 'Look for a missing comma, colon, quote or bracket.',
-          };
-    case 'BLOCK_AS_IMPLICIT_KEY':
-      return { message: 'There are two colons with a space in this line.', advice: QUOTES };
-    case 'MULTILINE_IMPLICIT_KEY':
-    case 'UNEXPECTED_TOKEN':
-    case 'IMPOSSIBLE':
-      return {
-        message: 'This is neither `field: value` nor an entry of a list.',
-        advice: `Put a space after the colon. ${INDENT}`,
-      };
-    case 'BAD_SCALAR_START':
-      return { message: 'A value cannot begin with this character.', advice: QUOTES };
-    case 'BAD_DQ_ESCAPE':
-      return {
-        message: 'A backslash in double quotes has a meaning, and this one has none.',
-        advice: "Use single quotes '…' or write \\\\.",
-      };
-    case 'BAD_ALIAS':
-      return { message: 'A value that begins with & or * is read as an anchor or alias.', advice: QUOTES };
-    case 'TAG_RESOLVE_FAILED':
-      return { message: 'A value that begins with ! is read as a tag.', advice: QUOTES };
-    case 'BLOCK_IN_FLOW':
-      return {
-        message: 'Lines of a block cannot stand within brackets.',
-        advice: 'Separate with commas, or close the bracket.',
-      };
-    default:
-      return {
-        message: 'The file cannot be read as YAML from here on.',
-        advice: `${shownText(error.message)}.`,
-      };
+interface Explained {
+  readonly code?: string;
+  readonly message: string;
+  readonly advice: string;
+  /** Offset of what is told of, where it is not where the parser stopped. */
+  readonly offset?: number;
+}
+
+/** Where the parser stopped, and why. */
+interface Stop {
+  readonly reason: string;
+  readonly offset: number;
+  readonly text: string;
+  readonly lines: TextLines;
+}
+
+/** What a text that ends early is in the middle of. */
+function openAtEnd(text: string): 'quote' | 'bracket' | null {
+  try {
+    parseEvents(text, {});
+    return null;
+  } catch (problem) {
+    if (!(problem instanceof YAMLException)) throw problem;
+    if (/within a (?:single|double) quoted scalar/.test(problem.reason)) return 'quote';
+    return problem.reason.includes('within a flow collection') ? 'bracket' : null;
   }
 }
 
-/** One syntax error of the parser as a finding at its line and column, with the line as found. */
-export function yamlSyntaxFinding(error: YAMLError, text: string, file: string, lines: LineCounter): Finding {
-  const { line, col } = lines.linePos(Math.min(error.pos[0], text.length));
-  const start = lines.lineStarts[line - 1] ?? 0;
-  const content = shownText(text.slice(start, start + 400).split(/[\r\n]/, 1)[0] ?? '');
-  const { message, advice } = sentence(error);
+/**
+ * The quote or bracket that was open when the parser stopped, if one was opened on a line before or at the end of the text,
+ * and the offset of what opens it. The line is found by halves: the text up to the end of the line before is not in the
+ * middle of anything, that up to its own end is.
+ */
+function openedBefore({
+  reason,
+  offset,
+  text,
+  lines,
+}: Stop): { readonly what: 'quote' | 'bracket'; readonly at: number } | null {
+  const upToEndOf = (line: number) => text.slice(0, lines.startOf(line) + lines.content(line).length);
+  const stopped = lines.placeAt(offset).line;
+  let open = reason.startsWith('unexpected end of the stream') ? stopped : stopped - 1;
+  const what = openAtEnd(upToEndOf(open));
+  if (what === null) return null;
+  let closed = 0;
+  while (open - closed > 1) {
+    const middle = (open + closed) >> 1;
+    if (openAtEnd(upToEndOf(middle)) === null) closed = middle;
+    else open = middle;
+  }
+  const line = lines.content(open).slice(0, LONGEST_LINE);
+  const column =
+    what === 'quote' ? Math.max(line.lastIndexOf('"'), line.lastIndexOf("'")) : lastOpenBracket(line);
+  return { what, at: lines.startOf(open) + Math.max(0, column) };
+}
+
+function lastOpenBracket(line: string): number {
+  const open: number[] = [];
+  for (const { index, 0: bracket } of line.matchAll(/[[\]{}]/g)) {
+    if (bracket === '[' || bracket === '{') open.push(index);
+    else open.pop();
+  }
+  return open.at(-1) ?? line.search(/[[{]/);
+}
+
+/** A quote or a bracket that is not closed; undefined where the parser stopped for another reason. */
+function explainOpen(stop: Stop): Explained | undefined {
+  if (!/deficient indentation|within a|missed comma|flow collection/.test(stop.reason)) return undefined;
+  const opened = openedBefore(stop);
+  if (opened?.what === 'quote')
+    return {
+      message: 'A quote is opened here but not closed.',
+      advice: 'Close it on the same line.',
+      offset: opened.at,
+    };
+  if (opened?.what === 'bracket')
+    return {
+      message: 'A bracket is opened here but not closed, or a comma in it is missing.',
+      advice: 'Close it with ] or }, and put commas between what is in it.',
+      offset: opened.at,
+    };
+  if (!/missed comma/.test(stop.reason)) return undefined;
+  return {
+    message: 'A comma or a closing bracket is missing here.',
+    advice: 'Put commas between what is in brackets, and close them with ] or }.',
+  };
+}
+
+/** What stands where neither a value, a field nor an entry can go on. */
+function explainMisplaced({ offset, text, lines }: Stop): Explained {
+  const { line } = lines.placeAt(offset);
+  const start = lines.startOf(line);
+  const before = text.slice(Math.max(start, offset - LONGEST_LINE), offset);
+  const character = text[offset] ?? '';
+  const tab = before.lastIndexOf('\t');
+  if (tab >= 0)
+    return {
+      message: 'There is a tab in this line where only spaces can be.',
+      advice: 'Put spaces in its place.',
+      offset: offset - before.length + tab,
+    };
+  if (/[\]}]/.test(character))
+    return { message: 'A bracket is closed here that was not opened.', advice: `Take it out. ${QUOTES}` };
+  if (/[@`%,]/.test(character) && /[:\-[{,]\s+$/.test(before))
+    return { message: 'A value cannot begin with this character.', advice: QUOTES };
+  if (/["']\s*$/.test(before) || /^\s*["'].*["']/.test(before))
+    return {
+      message: 'The quotes end before the value does.',
+      advice: 'Put the whole value in quotes: "…"; in \'…\' a quote is written twice.',
+    };
+  if (/(?:^|[\s[{,])[&*!]\S*\s*$/.test(before))
+    return { message: 'A value that begins with &, * or ! is read as a mark of YAML.', advice: QUOTES };
+  if (character === '-' && /\S/.test(before))
+    return {
+      message: 'A list cannot begin on the line of its field.',
+      advice: 'Begin each entry on a line of its own with `- `, or write [a, b].',
+    };
+  if (character === ':' && /:\s/.test(before))
+    return { message: 'There are two colons with a space in this line.', advice: QUOTES };
+  return character === ':' ? explainColon(line, lines) : explainLine(character, before);
+}
+
+/** Offset of the first character of a line that is no space. */
+function firstOn(line: number, lines: TextLines): number {
+  return lines.startOf(line) + Math.max(0, lines.content(line).search(/\S/));
+}
+
+/** The line above that is neither empty nor a note; 0 for none. */
+function lineAbove(line: number, lines: TextLines): number {
+  let above = line - 1;
+  while (above > 0 && /^\s*(?:#|$)/.test(lines.content(above))) above--;
+  return above;
+}
+
+function neitherFieldNorEntry(line: number, lines: TextLines): Explained {
+  return {
+    message: 'This is neither `field: value` nor an entry of a list.',
+    advice: `Put a colon and a space after the field. ${INDENT}`,
+    offset: firstOn(line, lines),
+  };
+}
+
+/** A colon that ends no name, since the text before it began on a line above. */
+function explainColon(line: number, lines: TextLines): Explained {
+  const above = lineAbove(line, lines);
+  if (above > 0 && !/:(?:\s|$)/.test(lines.content(above))) return neitherFieldNorEntry(above, lines);
+  return {
+    message: 'The indentation does not fit the lines above.',
+    advice: INDENT,
+    offset: firstOn(line, lines),
+  };
+}
+
+/** A text with no colon behind it, on the line where the parser stopped or the last one above. */
+function explainNoColon({ offset, lines }: Stop): Explained {
+  const { line, column } = lines.placeAt(offset);
+  const isAbove = /^\s*$/.test(lines.content(line).slice(0, column - 1));
+  return neitherFieldNorEntry(isAbove ? Math.max(1, lineAbove(line, lines)) : line, lines);
+}
+
+/** What begins where it belongs to nothing above. */
+function explainLine(character: string, before: string): Explained {
+  if (character === '-') return { message: 'An entry of a list cannot stand here.', advice: INDENT };
+  return {
+    message: /\S/.test(before)
+      ? 'This is neither `field: value` nor an entry of a list.'
+      : 'The indentation does not fit the lines above.',
+    advice: INDENT,
+  };
+}
+
+/** The parser's reason in words for a person at a bench. */
+function explain(stop: Stop): Explained {
+  const { reason, offset, text } = stop;
+  const open = explainOpen(stop);
+  if (open !== undefined) return open;
+  if (/non-printable|valid JSON character/.test(reason)) {
+    const unreadable = unreadablePart(String.fromCodePoint(text.codePointAt(offset) ?? 0xfffe));
+    return {
+      code: 'unreadable-text',
+      message: `This text holds ${unreadable ?? 'a character that is not text'}.`,
+      advice: 'Type the text anew: such characters often come along when it is copied from elsewhere.',
+    };
+  }
+  if (reason.startsWith('tab characters'))
+    return { message: 'This line is indented with a tab.', advice: 'Indent with spaces.' };
+  if (/escape sequence|hexadecimal/.test(reason))
+    return {
+      message: 'A backslash in double quotes has a meaning, and this one has none.',
+      advice: "Use single quotes '…' or write \\\\.",
+      offset: Math.max(0, text.lastIndexOf('\\', offset - 1)),
+    };
+  if (/line break is expected|chomping|indentation width/.test(reason))
+    return { message: 'Behind > or | the line ends, and its text begins on the next.', advice: QUOTES };
+  if (/\b(?:tag|anchor|alias)\b/.test(reason))
+    return { message: 'A value that begins with &, * or ! is read as a mark of YAML.', advice: QUOTES };
+  if (reason.includes("found ','"))
+    return { message: 'There is nothing before this comma.', advice: 'Take one of the commas out.' };
+  if (/directive/i.test(reason))
+    return { message: 'A line that begins with % is none of these files.', advice: 'Take it out.' };
+  if (/after a mapping key|multiline key/.test(reason)) return explainNoColon(stop);
+  if (/indentation|end of the stream|whitespace/.test(reason)) return explainMisplaced(stop);
+  return { message: 'The file cannot be read as YAML from here on.', advice: `${shownText(reason)}.` };
+}
+
+/** What the parser stopped at, as a finding at its line and column, with the line as found. */
+export function yamlSyntaxFinding(
+  problem: YAMLException,
+  text: string,
+  file: string,
+  lines: TextLines,
+): Finding {
+  const offset = problem.mark?.position ?? 0;
+  const { code, message, advice, offset: told } = explain({ reason: problem.reason, offset, text, lines });
+  const place = lines.placeAt(told ?? offset);
+  const found = shownText(lines.content(place.line).slice(0, LONGEST_LINE));
   return errorFinding(
-    'yaml-syntax',
+    code ?? 'yaml-syntax',
     message,
-    { file, line: Math.max(1, line), column: Math.max(1, col) },
-    {
-      found: content === '' ? undefined : content,
-      advice,
-    },
+    { file, ...place },
+    { found: found === '' ? undefined : found, advice },
   );
 }

@@ -110,7 +110,7 @@ describe('files that would exhaust the parser', () => {
     ['maps in braces', '{a: '.repeat(50_000)],
     ['lists by dashes', `${'- '.repeat(20_000)}a`],
     ['keys by question marks', `${'? '.repeat(20_000)}a`],
-    ['brackets over many lines', 'a: [\n'.repeat(10_000)],
+    ['brackets over many lines', `a: [\n${'  a: [\n'.repeat(10_000)}`],
     ['indentation', Array.from({ length: 2000 }, (_, i) => `${' '.repeat(i)}a:`).join('\n')],
   ])('%s nested deep are refused at once', (_, text) => {
     const start = performance.now();

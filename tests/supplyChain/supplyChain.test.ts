@@ -37,6 +37,7 @@ const permissive = new Set([
   'MIT',
   'MIT-0',
   'MIT OR Apache-2.0',
+  'PSF-2.0',
   'Unlicense',
 ]);
 
