@@ -9,6 +9,8 @@ import { yamlSyntaxFinding } from './yamlSyntax.ts';
 export const LARGEST_FILE = 5_000_000;
 /** Deepest nesting that is read. Deeper files are not written by people and would exhaust the parser. */
 const DEEPEST = 60;
+/** Mistakes in the form of a file that are told at once. */
+const MOST_OF_FORM = 5;
 
 /**
  * A YAML file as plain objects (without prototypes), lists, texts, numbers, booleans and nulls, together with the place
@@ -101,21 +103,53 @@ function refuseText(text: string, file: string): Finding | undefined {
   return undefined;
 }
 
-/** What keeps a text from being read as YAML at all. */
-function unreadableYaml(problem: YAMLException, text: string, file: string, lines: TextLines): Finding {
-  if (!problem.reason.startsWith('nesting exceeded')) return yamlSyntaxFinding(problem, text, file, lines);
-  return errorFinding(
-    'nested-too-deep',
-    'Brackets or list marks are nested too deep here.',
-    { file, line: lines.placeAt(problem.mark?.position ?? 0).line },
-    { expected: `at most ${DEEPEST} levels` },
-  );
+/** The events of a text, or what keeps it from being read as YAML. */
+function parse(text: string, file: string): readonly Event[] | Finding {
+  try {
+    return parseEvents(text, { maxDepth: DEEPEST });
+  } catch (problem) {
+    if (!(problem instanceof YAMLException)) throw problem;
+    const lines = new TextLines(text);
+    if (!problem.reason.startsWith('nesting exceeded')) return yamlSyntaxFinding(problem, text, file, lines);
+    return errorFinding(
+      'nested-too-deep',
+      'Brackets or list marks are nested too deep here.',
+      { file, line: lines.placeAt(problem.mark?.position ?? 0).line },
+      { expected: `at most ${DEEPEST} levels` },
+    );
+  }
+}
+
+/**
+ * The first mistakes in the form of a text: each line with one is left out, with the deeper ones that belong to it, and the
+ * rest is read on, so that what follows from a mistake is not told as another.
+ */
+function formFindings(first: Finding, text: string, file: string): readonly Finding[] {
+  const findings = [first];
+  let rest = text;
+  while (findings.length < MOST_OF_FORM && findings.at(-1)!.code === 'yaml-syntax') {
+    rest = withoutBlock(rest, findings.at(-1)!.place!.line!);
+    const next = parse(rest, file);
+    if (!('code' in next) || next.place!.line! <= findings.at(-1)!.place!.line!) break;
+    findings.push(next);
+  }
+  return findings;
+}
+
+/** The text with spaces for a line and for the deeper ones below it. */
+function withoutBlock(text: string, line: number): string {
+  const lines = new TextLines(text);
+  const depth = (at: number) => lines.content(at).search(/\S/);
+  const own = depth(line);
+  let end = line + 1;
+  while (lines.startOf(end) < text.length && (depth(end) < 0 || depth(end) > own)) end++;
+  const [from, to] = [lines.startOf(line), lines.startOf(end)];
+  return text.slice(0, from) + text.slice(from, to).replace(/[^\r\n]/g, ' ') + text.slice(to);
 }
 
 /**
  * Reads one YAML text (YAML 1.2, one document, no anchors, aliases, tags or merges, no field twice) with the place of
- * everything in it. `file` is the name to show. Gives the file, or what keeps it from being read: all that is wrong with
- * it, but of its syntax only the first mistake, from which others mostly follow.
+ * everything in it. `file` is the name to show. Gives the file or what keeps it from being read, all at once.
  */
 export function readPlacedYaml(
   text: string,
@@ -125,15 +159,9 @@ export function readPlacedYaml(
   | { readonly yaml: undefined; readonly findings: readonly Finding[] } {
   const refused = refuseText(text, file);
   if (refused !== undefined) return { yaml: undefined, findings: [refused] };
-  const lines = new TextLines(text);
-  let events: Event[];
-  try {
-    events = parseEvents(text, { maxDepth: DEEPEST });
-  } catch (problem) {
-    if (!(problem instanceof YAMLException)) throw problem;
-    return { yaml: undefined, findings: [unreadableYaml(problem, text, file, lines)] };
-  }
-  const placer = new YamlPlacer(file, text, lines, events);
+  const events = parse(text, file);
+  if ('code' in events) return { yaml: undefined, findings: formFindings(events, text, file) };
+  const placer = new YamlPlacer(file, text, new TextLines(text), events);
   const value = placer.read();
   const second = placer.secondDocument();
   if (second !== undefined) return { yaml: undefined, findings: [second] };

@@ -208,7 +208,11 @@ function explain(stop: Stop): Explained {
   if (reason.includes("found ','"))
     return { message: 'There is nothing before this comma.', advice: 'Take one of the commas out.' };
   if (/directive/i.test(reason))
-    return { message: 'A line that begins with % is none of these files.', advice: 'Take it out.' };
+    return {
+      message: 'A line that begins with % has no place in these files.',
+      advice: 'Take it out.',
+      offset: Math.max(0, text.search(/^%/m)),
+    };
   if (/after a mapping key|multiline key/.test(reason)) return explainNoColon(stop);
   if (/indentation|end of the stream|whitespace/.test(reason)) return explainMisplaced(stop);
   return { message: 'The file cannot be read as YAML from here on.', advice: `${shownText(reason)}.` };

@@ -44,7 +44,7 @@ describe('mistakes in the form of a file', () => {
     ['a: 1\n- b\n', '2:1', 'An entry of a list cannot stand here.'],
     ['- a\nb: 1\n', '2:1', 'The indentation does not fit the lines above.'],
     ['a: |x\n', '1:5', 'Behind > or | the line ends, and its text begins on the next.'],
-    ['%YAML 1.2\na: 1\n', '2:1', 'A line that begins with % is none of these files.'],
+    ['%YAML 1.2\na: 1\n', '1:1', 'A line that begins with % has no place in these files.'],
     ['a: 1\n---\nb: 2\n', '2:1', 'A second document begins here.'],
     ['---\na: 1\n---\nb: 2\n', '3:1', 'A second document begins here.'],
     ['a: "---"\n...\nb: 2\n', '2:1', 'A second document begins here.'],
@@ -56,6 +56,19 @@ describe('mistakes in the form of a file', () => {
     ]);
     expect(findings[0]!.message).toContain(message);
     expect(findings[0]!.advice).toMatch(/\S/);
+  });
+
+  it.each([
+    ['a: b: c\nd: 1\ne: @x\nf: "y\ng: 2\n', [1, 3, 4]],
+    // What belongs to a line that is wrong is not told of.
+    ['a: : \n  b: 1\n\n    c: 2\nd: [1,\n  2\ne: 3\nf: }\n', [1, 5, 8]],
+    ['- a: "x\n  b: 2\n- c: *\n- d: 1\n', [1, 3]],
+    [Array.from({ length: 9 }, (_, i) => `k${i}: a: b`).join('\n'), [1, 2, 3, 4, 5]],
+    ['a: b: c\nd: x\u0007y\ne: f: g\n', [1, 2]],
+  ])('all in %j are told at once', (text, expected) => {
+    const { yaml, findings } = readPlacedYaml(text, 'a.yaml');
+    expect(yaml).toBeUndefined();
+    expect(findings.map(({ place }) => place?.line)).toEqual(expected);
   });
 
   it('a character that cannot be seen is named', () => {
