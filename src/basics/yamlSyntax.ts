@@ -8,6 +8,8 @@ const INDENT = 'Begin lines that belong together in the same column, deeper than
 const QUOTES = 'Put the whole value in quotes: "…".';
 /** Longest part of a line that is looked at and shown. */
 const LONGEST_LINE = 400;
+/** What opens a quote or bracket is looked for in texts of no more characters, as a person writes them. */
+const LONGEST_SEARCHED = 200_000;
 
 interface Explained {
   readonly code?: string;
@@ -48,6 +50,7 @@ function openedBefore({
   text,
   lines,
 }: Stop): { readonly what: 'quote' | 'bracket'; readonly at: number } | null {
+  if (text.length > LONGEST_SEARCHED) return null;
   const upToEndOf = (line: number) => text.slice(0, lines.startOf(line) + lines.content(line).length);
   const stopped = lines.placeAt(offset).line;
   let open = reason.startsWith('unexpected end of the stream') ? stopped : stopped - 1;
@@ -89,6 +92,11 @@ function explainOpen(stop: Stop): Explained | undefined {
       message: 'A bracket is opened here but not closed, or a comma in it is missing.',
       advice: 'Close it with ] or }, and put commas between what is in it.',
       offset: opened.at,
+    };
+  if (stop.offset >= stop.text.length)
+    return {
+      message: 'A quote or a bracket is opened above but not closed.',
+      advice: 'Close it on the same line.',
     };
   if (!/missed comma/.test(stop.reason)) return undefined;
   return {

@@ -58,6 +58,14 @@ describe('mistakes in the form of a file', () => {
     expect(findings[0]!.advice).toMatch(/\S/);
   });
 
+  it('of a very long text is told where the reading stopped', () => {
+    const start = performance.now();
+    const { findings } = readPlacedYaml(`a: [\n${'  b,\n'.repeat(200_000)}`, 'a.yaml');
+    expect(findings).toMatchObject([{ code: 'yaml-syntax', place: { line: 200_002 } }]);
+    expect(findings[0]!.message).toBe('A quote or a bracket is opened above but not closed.');
+    expect(performance.now() - start).toBeLessThan(5000);
+  });
+
   it.each([
     ['a: b: c\nd: 1\ne: @x\nf: "y\ng: 2\n', [1, 3, 4]],
     // What belongs to a line that is wrong is not told of.
@@ -79,7 +87,7 @@ describe('mistakes in the form of a file', () => {
 
   it('of many lines in a quote or bracket the opening one is found at once', () => {
     for (const opening of ['a: "', 'a: [']) {
-      const text = `${'x: 1\n'.replace('x', 'first')}${opening}\n${' b,\n'.repeat(50_000)}`;
+      const text = `${'x: 1\n'.replace('x', 'first')}${opening}\n${' b,\n'.repeat(30_000)}`;
       const start = performance.now();
       expect(readPlacedYaml(text, 'a.yaml').findings).toMatchObject([{ place: { line: 2, column: 4 } }]);
       expect(performance.now() - start).toBeLessThan(5000);
