@@ -1,9 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { recheckBound } from '../../src/basics/recheckBound.ts';
 import { makeRectangleProblem } from '../../src/basics/rectangleProblem.ts';
-import { lowerBound } from '../../src/bounds/index.ts';
+import { areaBound, lowerBound } from '../../src/bounds/index.ts';
 import type { LinearSolver } from '../../src/model/linearSolver.ts';
 import type { StockGroup } from '../../src/model/stock.ts';
+import { workshopListByBoard } from '../bench/workshopLists.ts';
 import { exactNest } from '../helpers/exactNest.ts';
 import { loadSolver } from '../helpers/loadSolver.ts';
 import { plainGroup, smallGroup, turnedGroup } from '../helpers/smallGroups.ts';
@@ -78,6 +79,20 @@ describe('lowerBound', () => {
       const priced = lowerBound(group, { solver, effort: EFFORT }).bound;
       expect(plain.costMinor).toBeGreaterThanOrEqual(area.costMinor);
       expect(priced.costMinor).toBeGreaterThanOrEqual(plain.costMinor);
+    }
+  });
+
+  it('rules out mixes of few sheets for a hundred panels at a modest effort', async () => {
+    // Carcasses of the 29th and 30th list of the benchmark, with the cost of the plans that are best.
+    for (const [list, planCost, byAreas] of [
+      [28, 117_700, 115_500],
+      [29, 107_400, 105_200],
+    ] as const) {
+      const group = workshopListByBoard(list, 0, 'both sizes')[0]!;
+      expect(areaBound(group).costMinor).toBe(byAreas);
+      const { bound } = lowerBound(group, { solver, effort: 1e9, planCost });
+      expect(bound).toMatchObject({ costMinor: planCost, certificate: { method: 'together' } });
+      expect(recheckBound(makeRectangleProblem(group), bound.certificate).costMinor).toBe(planCost);
     }
   });
 
