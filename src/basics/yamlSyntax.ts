@@ -1,15 +1,14 @@
-import { parseEvents, YAMLException } from 'js-yaml';
+import type { YAMLException } from 'js-yaml';
 import type { Finding } from '../model/finding.ts';
 import { errorFinding, shownText } from './findings.ts';
 import type { TextLines } from './textLines.ts';
 import { unreadablePart } from './visibleText.ts';
+import { openedBefore, type Stop } from './yamlOpening.ts';
 
 const INDENT = 'Begin lines that belong together in the same column, deeper than the field above them.';
 const QUOTES = 'Put the whole value in quotes: "…".';
 /** Longest part of a line that is looked at and shown. */
 const LONGEST_LINE = 400;
-/** What opens a quote or bracket is looked for in texts of no more characters, as a person writes them. */
-const LONGEST_SEARCHED = 200_000;
 
 interface Explained {
   readonly code?: string;
@@ -19,75 +18,17 @@ interface Explained {
   readonly offset?: number;
 }
 
-/** Where the parser stopped, and why. */
-interface Stop {
-  readonly reason: string;
-  readonly offset: number;
-  readonly text: string;
-  readonly lines: TextLines;
-}
-
-/** What a text that ends early is in the middle of. */
-function openAtEnd(text: string): 'quote' | 'bracket' | null {
-  try {
-    parseEvents(text, {});
-    return null;
-  } catch (problem) {
-    if (!(problem instanceof YAMLException)) throw problem;
-    if (/within a (?:single|double) quoted scalar/.test(problem.reason)) return 'quote';
-    return problem.reason.includes('within a flow collection') ? 'bracket' : null;
-  }
-}
-
-/**
- * The quote or bracket that was open when the parser stopped, if one was opened on a line before or at the end of the text,
- * and the offset of what opens it. The line is found by halves: the text up to the end of the line before is not in the
- * middle of anything, that up to its own end is.
- */
-function openedBefore({
-  reason,
-  offset,
-  text,
-  lines,
-}: Stop): { readonly what: 'quote' | 'bracket'; readonly at: number } | null {
-  if (text.length > LONGEST_SEARCHED) return null;
-  const upToEndOf = (line: number) => text.slice(0, lines.startOf(line) + lines.content(line).length);
-  const stopped = lines.placeAt(offset).line;
-  let open = reason.startsWith('unexpected end of the stream') ? stopped : stopped - 1;
-  const what = openAtEnd(upToEndOf(open));
-  if (what === null) return null;
-  let closed = 0;
-  while (open - closed > 1) {
-    const middle = (open + closed) >> 1;
-    if (openAtEnd(upToEndOf(middle)) === null) closed = middle;
-    else open = middle;
-  }
-  const line = lines.content(open).slice(0, LONGEST_LINE);
-  const column =
-    what === 'quote' ? Math.max(line.lastIndexOf('"'), line.lastIndexOf("'")) : lastOpenBracket(line);
-  return { what, at: lines.startOf(open) + Math.max(0, column) };
-}
-
-function lastOpenBracket(line: string): number {
-  const open: number[] = [];
-  for (const { index, 0: bracket } of line.matchAll(/[[\]{}]/g)) {
-    if (bracket === '[' || bracket === '{') open.push(index);
-    else open.pop();
-  }
-  return open.at(-1) ?? line.search(/[[{]/);
-}
-
 /** A quote or a bracket that is not closed; undefined where the parser stopped for another reason. */
 function explainOpen(stop: Stop): Explained | undefined {
   if (!/deficient indentation|within a|missed comma|flow collection/.test(stop.reason)) return undefined;
   const opened = openedBefore(stop);
-  if (opened?.what === 'quote')
+  if (opened !== null && opened.what !== 'bracket')
     return {
       message: 'A quote is opened here but not closed.',
       advice: 'Close it on the same line.',
       offset: opened.at,
     };
-  if (opened?.what === 'bracket')
+  if (opened !== null)
     return {
       message: 'A bracket is opened here but not closed, or a comma in it is missing.',
       advice: 'Close it with ] or }, and put commas between what is in it.',
