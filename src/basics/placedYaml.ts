@@ -126,12 +126,14 @@ function parse(text: string, file: string): readonly Event[] | Finding {
  */
 function formFindings(first: Finding, text: string, file: string): readonly Finding[] {
   const findings = [first];
+  let last = first;
   let rest = text;
-  while (findings.length < MOST_OF_FORM && findings.at(-1)!.code === 'yaml-syntax') {
-    rest = withoutBlock(rest, findings.at(-1)!.place!.line!);
+  while (findings.length < MOST_OF_FORM && last.code === 'yaml-syntax') {
+    rest = withoutBlock(rest, last.place!.line!);
     const next = parse(rest, file);
-    if (!('code' in next) || next.place!.line! <= findings.at(-1)!.place!.line!) break;
+    if (!('code' in next) || next.place!.line! <= last.place!.line!) break;
     findings.push(next);
+    last = next;
   }
   return findings;
 }

@@ -34,6 +34,14 @@ export function unreadablePart(text: string): string | undefined {
   return text.search(HEAPED_MARKS) >= 0 ? 'more than four marks on one letter' : undefined;
 }
 
+/** What is said of a text with such a part in it. */
+export function unreadableWords(part: string): { readonly message: string; readonly advice: string } {
+  return {
+    message: `This text holds ${part}.`,
+    advice: 'Type the text anew: such characters often come along when it is copied from elsewhere.',
+  };
+}
+
 /** The text with `instead` for each character that cannot be seen or changes how others are read. */
 export function withoutUnseen(text: string, instead: string, kept = ''): string {
   return text.replace(UNSEEN, (character) => (kept.includes(character) ? character : instead));

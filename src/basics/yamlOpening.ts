@@ -44,14 +44,15 @@ export function openedBefore({
   const upToEndOf = (line: number) => text.slice(0, lines.startOf(line) + lines.content(line).length);
   const stopped = lines.placeAt(offset).line;
   let open = reason.startsWith('unexpected end of the stream') ? stopped : stopped - 1;
-  if (openAtEnd(upToEndOf(open)) === null) return null;
+  let what = openAtEnd(upToEndOf(open));
+  if (what === null) return null;
   let closed = 0;
   while (open - closed > 1) {
     const middle = (open + closed) >> 1;
-    if (openAtEnd(upToEndOf(middle)) === null) closed = middle;
-    else open = middle;
+    const inside = openAtEnd(upToEndOf(middle));
+    if (inside === null) closed = middle;
+    else [open, what] = [middle, inside];
   }
-  const what = openAtEnd(upToEndOf(open))!;
   return { what, at: lines.startOf(open) + lastOpening(what, lines.content(open).slice(0, LONGEST_LINE)) };
 }
 

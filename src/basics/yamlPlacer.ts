@@ -12,7 +12,13 @@ import type { Finding, Place } from '../model/finding.ts';
 import { coreScalar } from './coreScalar.ts';
 import { errorFinding, ordinal, shownText } from './findings.ts';
 import type { TextLines } from './textLines.ts';
-import { composed, unreadablePart, withoutHeapedMarks, withoutUnseen } from './visibleText.ts';
+import {
+  composed,
+  unreadablePart,
+  unreadableWords,
+  withoutHeapedMarks,
+  withoutUnseen,
+} from './visibleText.ts';
 
 const FIELD_JOINT = ' › ';
 const MOST_FINDINGS = 50;
@@ -158,12 +164,8 @@ export class YamlPlacer {
     }
     const unreadable = unreadablePart(value);
     if (unreadable === undefined) return composed(value);
-    this.refuse(
-      'unreadable-text',
-      `This text holds ${unreadable}.`,
-      place,
-      'Type the text anew: such characters often come along when it is copied from elsewhere.',
-    );
+    const { message, advice } = unreadableWords(unreadable);
+    this.refuse('unreadable-text', message, place, advice);
     // What is left is checked on, so that one mistake is told once.
     return composed(withoutHeapedMarks(withoutUnseen(value, '', '\n\t')));
   }

@@ -2,12 +2,12 @@ import type { YAMLException } from 'js-yaml';
 import type { Finding } from '../model/finding.ts';
 import { errorFinding, shownText } from './findings.ts';
 import type { TextLines } from './textLines.ts';
-import { unreadablePart } from './visibleText.ts';
+import { unreadablePart, unreadableWords } from './visibleText.ts';
 import { openedBefore, type Stop } from './yamlOpening.ts';
 
 const INDENT = 'Begin lines that belong together in the same column, deeper than the field above them.';
 const QUOTES = 'Put the whole value in quotes: "…".';
-/** Longest part of a line that is looked at and shown. */
+/** Longest part of a line that is looked at. */
 const LONGEST_LINE = 400;
 
 interface Explained {
@@ -18,20 +18,30 @@ interface Explained {
   readonly offset?: number;
 }
 
+const MARK_OF_YAML: Explained = {
+  message: 'A value that begins with &, * or ! is read as a mark of YAML.',
+  advice: QUOTES,
+};
+const WRONG_INDENTATION: Explained = {
+  message: 'The indentation does not fit the lines above.',
+  advice: INDENT,
+};
+const NEITHER = 'This is neither `field: value` nor an entry of a list.';
+
 /** A quote or a bracket that is not closed; undefined where the parser stopped for another reason. */
 function explainOpen(stop: Stop): Explained | undefined {
   if (!/deficient indentation|within a|missed comma|flow collection/.test(stop.reason)) return undefined;
   const opened = openedBefore(stop);
-  if (opened !== null && opened.what !== 'bracket')
+  if (opened?.what === 'bracket')
     return {
-      message: 'A quote is opened here but not closed.',
-      advice: 'Close it on the same line.',
+      message: 'A bracket is opened here but not closed, or a comma in it is missing.',
+      advice: 'Close it with ] or }, and put commas between what is in it.',
       offset: opened.at,
     };
   if (opened !== null)
     return {
-      message: 'A bracket is opened here but not closed, or a comma in it is missing.',
-      advice: 'Close it with ] or }, and put commas between what is in it.',
+      message: 'A quote is opened here but not closed.',
+      advice: 'Close it on the same line.',
       offset: opened.at,
     };
   if (stop.offset >= stop.text.length)
@@ -68,8 +78,7 @@ function explainMisplaced({ offset, text, lines }: Stop): Explained {
       message: 'The quotes end before the value does.',
       advice: 'Put the whole value in quotes: "…"; in \'…\' a quote is written twice.',
     };
-  if (/(?:^|[\s[{,])[&*!]\S*\s*$/.test(before))
-    return { message: 'A value that begins with &, * or ! is read as a mark of YAML.', advice: QUOTES };
+  if (/(?:^|[\s[{,])[&*!]\S*\s*$/.test(before)) return MARK_OF_YAML;
   if (character === '-' && /\S/.test(before))
     return {
       message: 'A list cannot begin on the line of its field.',
@@ -94,7 +103,7 @@ function lineAbove(line: number, lines: TextLines): number {
 
 function neitherFieldNorEntry(line: number, lines: TextLines): Explained {
   return {
-    message: 'This is neither `field: value` nor an entry of a list.',
+    message: NEITHER,
     advice: `Put a colon and a space after the field. ${INDENT}`,
     offset: firstOn(line, lines),
   };
@@ -104,11 +113,7 @@ function neitherFieldNorEntry(line: number, lines: TextLines): Explained {
 function explainColon(line: number, lines: TextLines): Explained {
   const above = lineAbove(line, lines);
   if (above > 0 && !/:(?:\s|$)/.test(lines.content(above))) return neitherFieldNorEntry(above, lines);
-  return {
-    message: 'The indentation does not fit the lines above.',
-    advice: INDENT,
-    offset: firstOn(line, lines),
-  };
+  return { ...WRONG_INDENTATION, offset: firstOn(line, lines) };
 }
 
 /** A text with no colon behind it, on the line where the parser stopped or the last one above. */
@@ -121,12 +126,7 @@ function explainNoColon({ offset, lines }: Stop): Explained {
 /** What begins where it belongs to nothing above. */
 function explainLine(character: string, before: string): Explained {
   if (character === '-') return { message: 'An entry of a list cannot stand here.', advice: INDENT };
-  return {
-    message: /\S/.test(before)
-      ? 'This is neither `field: value` nor an entry of a list.'
-      : 'The indentation does not fit the lines above.',
-    advice: INDENT,
-  };
+  return /\S/.test(before) ? { message: NEITHER, advice: INDENT } : WRONG_INDENTATION;
 }
 
 /** The parser's reason in words for a person at a bench. */
@@ -136,11 +136,7 @@ function explain(stop: Stop): Explained {
   if (open !== undefined) return open;
   if (/non-printable|valid JSON character/.test(reason)) {
     const unreadable = unreadablePart(String.fromCodePoint(text.codePointAt(offset) ?? 0xfffe));
-    return {
-      code: 'unreadable-text',
-      message: `This text holds ${unreadable ?? 'a character that is not text'}.`,
-      advice: 'Type the text anew: such characters often come along when it is copied from elsewhere.',
-    };
+    return { code: 'unreadable-text', ...unreadableWords(unreadable ?? 'a character that is not text') };
   }
   if (reason.startsWith('tab characters'))
     return { message: 'This line is indented with a tab.', advice: 'Indent with spaces.' };
@@ -152,8 +148,7 @@ function explain(stop: Stop): Explained {
     };
   if (/line break is expected|chomping|indentation width/.test(reason))
     return { message: 'Behind > or | the line ends, and its text begins on the next.', advice: QUOTES };
-  if (/\b(?:tag|anchor|alias)\b/.test(reason))
-    return { message: 'A value that begins with &, * or ! is read as a mark of YAML.', advice: QUOTES };
+  if (/\b(?:tag|anchor|alias)\b/.test(reason)) return MARK_OF_YAML;
   if (reason.includes("found ','"))
     return { message: 'There is nothing before this comma.', advice: 'Take one of the commas out.' };
   if (/directive/i.test(reason))
@@ -177,7 +172,7 @@ export function yamlSyntaxFinding(
   const offset = problem.mark?.position ?? 0;
   const { code, message, advice, offset: told } = explain({ reason: problem.reason, offset, text, lines });
   const place = lines.placeAt(told ?? offset);
-  const found = shownText(lines.content(place.line).slice(0, LONGEST_LINE));
+  const found = shownText(lines.content(place.line));
   return errorFinding(
     code ?? 'yaml-syntax',
     message,

@@ -90,7 +90,7 @@ describe('mistakes in the form of a file', () => {
 
   it('of many lines in a quote or bracket the opening one is found at once', () => {
     for (const opening of ['a: "', 'a: [']) {
-      const text = `${'x: 1\n'.replace('x', 'first')}${opening}\n${' b,\n'.repeat(30_000)}`;
+      const text = `first: 1\n${opening}\n${' b,\n'.repeat(30_000)}`;
       const start = performance.now();
       expect(readPlacedYaml(text, 'a.yaml').findings).toMatchObject([{ place: { line: 2, column: 4 } }]);
       expect(performance.now() - start).toBeLessThan(5000);
